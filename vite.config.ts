@@ -1,0 +1,45 @@
+import { fileURLToPath } from "node:url";
+import react from "@vitejs/plugin-react";
+import { defineConfig } from "vitest/config";
+
+const repository = fileURLToPath(new URL(".", import.meta.url));
+
+/** True where a browser window can appear: not on a build machine, and on Linux only with a display. */
+const hasScreen =
+  !process.env.CI &&
+  (process.platform !== "linux" || Boolean(process.env.DISPLAY) || Boolean(process.env.WAYLAND_DISPLAY));
+
+export default defineConfig({
+  root: "app",
+  base: "./",
+  plugins: [react()],
+  server: { open: hasScreen },
+  build: { outDir: "../dist", emptyOutDir: true },
+  worker: { format: "es" },
+  test: {
+    root: repository,
+    testTimeout: 30_000,
+    hookTimeout: 60_000,
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: "logic",
+          environment: "node",
+          include: ["tests/**/*.test.{ts,tsx}"],
+          exclude: ["tests/end-to-end/**"],
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: "end-to-end",
+          environment: "node",
+          include: ["tests/end-to-end/**/*.test.{ts,tsx}"],
+          globalSetup: "tests/end-to-end/prepare.ts",
+          testTimeout: 60_000,
+        },
+      },
+    ],
+  },
+});
