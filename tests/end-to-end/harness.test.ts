@@ -1,5 +1,5 @@
 import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
 import { findChromium, launchChromium, serveApp, watchPage } from "./chromium.ts";
 
 let browser: Browser;
@@ -52,8 +52,10 @@ describe("the browser harness", () => {
       image.src = address;
       await image.decode().catch(() => undefined);
     }, elsewhere);
-    expect(watch.errors.join("\n")).toMatch(/reported/);
-    expect(watch.errors.join("\n")).toMatch(/thrown/);
+    await vi.waitFor(() => {
+      expect(watch.errors.join("\n")).toMatch(/reported/);
+      expect(watch.errors.join("\n")).toMatch(/thrown/);
+    });
     expect(watch.foreignRequests()).toEqual([elsewhere]);
     await page.close();
     await app.close();
