@@ -17,3 +17,9 @@ export const SAME_POINT = 1e-9;
 
 /** Slack when a computed position is tested against the curve it was computed on (rounding of sums near 1e6 in.). */
 export const ON_CURVE = 1e-7;
+
+/** A bulge this small bows its edge by less than the rounding of the arc's own center: it is a line. */
+export const FLATTEST_BULGE = 1e-8;
+
+/** A mitred wall corner may stick out this many half thicknesses before it is cut off square (walls turning by more than 157 degrees). */
+export const WALL_MITER_LIMIT = 5;

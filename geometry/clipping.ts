@@ -1,0 +1,223 @@
+/**
+ * Areas put together, cut and widened, on flattened rings: the only place where the clipping engine is used.
+ *
+ * Stages of every operation. 1. Positions move to a local origin and onto a grid of CLIP_UNITS_PER_INCH units. 2. Rings
+ * are cleaned (clip-cleaning.ts); what is left of no area is dropped, and no empty path is ever passed on. 3. The engine
+ * runs; a refusal is thrown as an error, never returned as an empty area. 4. Its tree of outlines and holes comes back
+ * as a Region in inches: rings closed, outer rings counter-clockwise, holes clockwise.
+ *
+ * Results are polygons on the grid, within 1/4096 in. of the exact ones. They serve areas and drawing, not findings.
+ */
+import {
+  Clipper64,
+  ClipperOffset,
+  ClipType,
+  EndType,
+  FillRule,
+  JoinType,
+  type PolyPath64,
+  PolyTree64,
+} from "clipper2-ts";
+import { cleanLine, cleanRing } from "./clip-cleaning.ts";
+import { CLIP_UNITS_PER_INCH, FLATTEN_TOLERANCE } from "./tolerances.ts";
+import type { Point, Region, Ring } from "./types.ts";
+
+export { cleanLine, cleanRing } from "./clip-cleaning.ts";
+
+type GridPath = { x: number; y: number }[];
+
+/** The area covered by any of the regions. */
+export function unionRegions(regions: readonly Region[]): Region {
+  const origin = originOf(regions);
+  return boolean(
+    ClipType.Union,
+    regions.flatMap((region) => toGrid(region, origin)),
+    [],
+    origin,
+  );
+}
+
+/** The area covered by both. */
+export function intersectRegions(a: Region, b: Region): Region {
+  const origin = originOf([a, b]);
+  return boolean(ClipType.Intersection, toGrid(a, origin), toGrid(b, origin), origin);
+}
+
+/** The area of `a` that `b` does not cover. */
+export function differenceRegions(a: Region, b: Region): Region {
+  const origin = originOf([a, b]);
+  return boolean(ClipType.Difference, toGrid(a, origin), toGrid(b, origin), origin);
+}
+
+/**
+ * The region widened by `d` inches (narrowed when negative), corners round. Round corners are inscribed: short of the
+ * true curve by up to `arcTolerance`; where the result has to cover, widen by d + arcTolerance + 1 / CLIP_UNITS_PER_INCH.
+ */
+export function offsetRegion(region: Region, d: number, arcTolerance: number = FLATTEN_TOLERANCE): Region {
+  const origin = originOf([region]);
+  // The engine shrinks some and widens others when windings are mixed or rings overlap: unite first.
+  const clean = boolean(ClipType.Union, toGrid(region, origin), [], origin);
+  const paths = toGrid(clean, origin);
+  if (paths.length === 0) return [];
+  const engine = new ClipperOffset(2, arcTolerance * CLIP_UNITS_PER_INCH);
+  engine.addPaths(paths, JoinType.Round, EndType.Polygon);
+  const tree = new PolyTree64();
+  engine.execute(d * CLIP_UNITS_PER_INCH, tree);
+  return fromTree(tree, origin);
+}
+
+/** Open lines cut by a region: the stretches inside it (its boundary included) and those outside. */
+export function clipLines(
+  lines: readonly (readonly Point[])[],
+  region: Region,
+): { inside: Point[][]; outside: Point[][] } {
+  const origin = originOf([region, [lines]]);
+  const open = lines.map((line) => cleanLine(lineToGrid(line, origin))).filter((line) => line.length > 0);
+  const clip = toGrid(region, origin);
+  if (open.length === 0) return { inside: [], outside: [] };
+  if (clip.length === 0) return { inside: [], outside: open.map((line) => line.map((p) => fromGrid(p, origin))) };
+  const run = (type: ClipType): Point[][] => {
+    const engine = new Clipper64();
+    engine.addOpenSubject(open.map(gridPath));
+    engine.addClip(clip);
+    const closed: GridPath[] = [];
+    const result: GridPath[] = [];
+    if (!engine.execute(type, FillRule.NonZero, closed, result)) throw new Error("the clipping engine failed on lines");
+    return result.filter((path) => path.length > 1).map((path) => path.map((p) => fromGrid([p.x, p.y], origin)));
+  };
+  return { inside: run(ClipType.Intersection), outside: run(ClipType.Difference) };
+}
+
+/** Area of a region, square inches. */
+export function regionArea(region: Region): number {
+  let sum = 0;
+  for (const polygon of region) {
+    polygon.forEach((ring, index) => {
+      sum += index === 0 ? Math.abs(ringArea(ring)) : -Math.abs(ringArea(ring));
+    });
+  }
+  return sum;
+}
+
+/** Signed area of a ring, closed or not, square inches: positive counter-clockwise. */
+export function ringArea(ring: readonly Point[]): number {
+  const first = ring[0];
+  if (!first) return 0;
+  let twice = 0;
+  let [x0, y0] = [0, 0];
+  for (const p of ring) {
+    const [x1, y1] = [p[0] - first[0], p[1] - first[1]];
+    twice += x0 * y1 - x1 * y0;
+    [x0, y0] = [x1, y1];
+  }
+  return twice / 2;
+}
+
+/** True when the region holds `p`; on the boundary either answer is possible. */
+export function regionContains(region: Region, p: Point): boolean {
+  return region.some((polygon) => polygon.filter((ring) => ringContains(ring, p)).length === 1);
+}
+
+function ringContains(ring: Ring, p: Point): boolean {
+  let inside = false;
+  let a = ring[ring.length - 1];
+  for (const b of ring) {
+    if (a && a[1] > p[1] !== b[1] > p[1] && p[0] < a[0] + ((b[0] - a[0]) * (p[1] - a[1])) / (b[1] - a[1]))
+      inside = !inside;
+    a = b;
+  }
+  return inside;
+}
+
+function boolean(type: ClipType, subject: GridPath[], clip: GridPath[], origin: Point): Region {
+  if (subject.length === 0) return [];
+  if (clip.length === 0 && type === ClipType.Intersection) return [];
+  const engine = new Clipper64();
+  engine.addSubject(subject);
+  if (clip.length > 0) engine.addClip(clip);
+  const tree = new PolyTree64();
+  if (!engine.execute(type, FillRule.NonZero, tree)) throw new Error("the clipping engine failed on areas");
+  return fromTree(tree, origin);
+}
+
+/** A whole-inch position in the middle of everything, so that grid numbers stay small. */
+function originOf(regions: readonly Region[]): Point {
+  let [minX, minY, maxX, maxY] = [
+    Number.POSITIVE_INFINITY,
+    Number.POSITIVE_INFINITY,
+    Number.NEGATIVE_INFINITY,
+    Number.NEGATIVE_INFINITY,
+  ];
+  for (const region of regions) {
+    for (const polygon of region) {
+      for (const ring of polygon) {
+        for (const [x, y] of ring) {
+          if (!Number.isFinite(x) || !Number.isFinite(y)) throw new Error(`not a position: [${x}, ${y}]`);
+          minX = Math.min(minX, x);
+          minY = Math.min(minY, y);
+          maxX = Math.max(maxX, x);
+          maxY = Math.max(maxY, y);
+        }
+      }
+    }
+  }
+  return minX > maxX ? [0, 0] : [Math.round((minX + maxX) / 2), Math.round((minY + maxY) / 2)];
+}
+
+function lineToGrid(points: readonly Point[], origin: Point): Point[] {
+  return points.map(
+    ([x, y]): Point => [
+      Math.round((x - origin[0]) * CLIP_UNITS_PER_INCH),
+      Math.round((y - origin[1]) * CLIP_UNITS_PER_INCH),
+    ],
+  );
+}
+
+function gridPath(points: readonly Point[]): GridPath {
+  return points.map(([x, y]) => ({ x, y }));
+}
+
+function fromGrid(p: Point, origin: Point): Point {
+  return [p[0] / CLIP_UNITS_PER_INCH + origin[0], p[1] / CLIP_UNITS_PER_INCH + origin[1]];
+}
+
+/** The rings of a region on the grid, cleaned, outer rings counter-clockwise and holes clockwise. */
+function toGrid(region: Region, origin: Point): GridPath[] {
+  const paths: GridPath[] = [];
+  for (const polygon of region) {
+    polygon.forEach((ring, index) => {
+      const clean = cleanRing(lineToGrid(ring, origin));
+      if (clean.length === 0) return;
+      const path = gridPath(clean);
+      if (ringArea(clean) > 0 !== (index === 0)) path.reverse();
+      paths.push(path);
+    });
+  }
+  return paths;
+}
+
+function fromTree(tree: PolyTree64, origin: Point): Region {
+  const polygons: Ring[][] = [];
+  const visit = (node: PolyPath64): void => {
+    const rings: Ring[] = [];
+    const outer = closedRing(node, origin, true);
+    if (outer) rings.push(outer);
+    for (let i = 0; i < node.count; i++) {
+      const hole = node.child(i);
+      const ring = closedRing(hole, origin, false);
+      if (ring && outer) rings.push(ring);
+      for (let j = 0; j < hole.count; j++) visit(hole.child(j));
+    }
+    if (outer) polygons.push(rings);
+  };
+  for (let i = 0; i < tree.count; i++) visit(tree.child(i));
+  return polygons;
+}
+
+function closedRing(node: PolyPath64, origin: Point, counterClockwise: boolean): Ring | null {
+  const points = (node.poly ?? []).map((p): Point => [p.x, p.y]);
+  if (points.length < 3) return null;
+  if (ringArea(points) > 0 !== counterClockwise) points.reverse();
+  const ring = points.map((p) => fromGrid(p, origin));
+  return [...ring, ring[0] as Point];
+}

@@ -1,0 +1,56 @@
+/**
+ * Shortest straight distances between positions, paths and areas, each with its witness segment. Exact on lines and
+ * arcs; boxes only leave out what cannot be nearest. Inside an area every distance to it is 0; inside one of its holes
+ * (an island) it is the distance to the hole's edge. Inches.
+ */
+import { contains } from "./contains.ts";
+import { edgeBounds } from "./edge.ts";
+import { edgeToEdge } from "./edge-distance.ts";
+import { edgeTree, visitPairs } from "./edge-tree.ts";
+import { boundsDistance } from "./points.ts";
+import type { Area, Path, Witness } from "./types.ts";
+
+export { lengthWithin } from "./length-within.ts";
+export { pointToArea, pointToPath } from "./point-distance.ts";
+
+/** Shortest segment between two paths: `from` on a, `to` on b; length 0 at a common point where they cross or touch. */
+export function pathToPath(a: Path, b: Path): Witness {
+  return pathToPathWithin(a, b, {
+    length: Number.POSITIVE_INFINITY,
+    from: [Number.NaN, Number.NaN],
+    to: [Number.NaN, Number.NaN],
+  });
+}
+
+function pathToPathWithin(a: Path, b: Path, known: Witness): Witness {
+  let best = known;
+  visitPairs(edgeTree(a), edgeTree(b), known.length, (one, other) => {
+    if (boundsDistance(edgeBounds(one), edgeBounds(other)) <= best.length) {
+      const found = edgeToEdge(one, other);
+      if (found.length < best.length) best = found;
+    }
+    return best.length;
+  });
+  return best;
+}
+
+/** Shortest segment from an area to a path: `from` on the area, `to` on the path; length 0 when any of the path is inside. */
+export function pathToArea(path: Path, area: Area): Witness {
+  const start = path.edges[0]?.from;
+  if (start && contains(area, start)) return { length: 0, from: start, to: start };
+  let best = pathToPath(area.outer, path);
+  for (const hole of area.holes) best = pathToPathWithin(hole, path, best);
+  return best;
+}
+
+/** Shortest segment between two areas: `from` on a, `to` on b; length 0 at a common point when they overlap or touch. */
+export function areaToArea(a: Area, b: Area): Witness {
+  const startA = a.outer.edges[0]?.from;
+  const startB = b.outer.edges[0]?.from;
+  if (startB && contains(a, startB)) return { length: 0, from: startB, to: startB };
+  if (startA && contains(b, startA)) return { length: 0, from: startA, to: startA };
+  let best: Witness = pathToPath(a.outer, b.outer);
+  for (const hole of a.holes) best = pathToPathWithin(hole, b.outer, best);
+  for (const hole of b.holes) best = pathToPathWithin(a.outer, hole, best);
+  return best;
+}

@@ -1,0 +1,62 @@
+/**
+ * The shortest segment between two edges, exact for lines and arcs.
+ *
+ * It runs between crossing points (length 0), or from an end of one edge to the other edge, or between two inner points
+ * where it is square to both: then it lies on the line through a center, square to a line or through the other center.
+ * Every candidate is a pair of real points of the edges, so the least of them is the answer.
+ */
+import { arcContainsAngle, nearestOnEdge } from "./edge.ts";
+import { crossings } from "./edge-crossings.ts";
+import { distanceBetween } from "./points.ts";
+import type { ArcEdge, Edge, LineEdge, Point, Witness } from "./types.ts";
+
+/** `from` on a, `to` on b. */
+export function edgeToEdge(a: Edge, b: Edge): Witness {
+  let best: Witness = { length: Number.POSITIVE_INFINITY, from: a.from, to: b.from };
+  const consider = (from: Point, to: Point, length: number): void => {
+    if (length < best.length) best = { length, from, to };
+  };
+  for (const end of [a.from, a.to]) {
+    const near = nearestOnEdge(b, end);
+    consider(end, near.point, near.distance);
+  }
+  for (const end of [b.from, b.to]) {
+    const near = nearestOnEdge(a, end);
+    consider(near.point, end, near.distance);
+  }
+  if (best.length === 0) return best;
+  const crossing = crossings(a, b)[0];
+  if (crossing) return { length: 0, from: crossing, to: crossing };
+  for (const [from, to] of squarePairs(a, b)) consider(from, to, distanceBetween(from, to));
+  return best;
+}
+
+/** Pairs of inner points where a segment is square to both edges (not complete for parallel lines, whose ends serve). */
+function squarePairs(a: Edge, b: Edge): [Point, Point][] {
+  if (a.kind === "line") return b.kind === "line" ? [] : lineArcPairs(a, b);
+  if (b.kind === "line") return lineArcPairs(b, a).map(([onB, onA]) => [onA, onB]);
+  const angle = Math.atan2(b.center[1] - a.center[1], b.center[0] - a.center[0]);
+  const pairs: [Point, Point][] = [];
+  for (const p of pointsFacing(a, angle)) for (const q of pointsFacing(b, angle)) pairs.push([p, q]);
+  return pairs;
+}
+
+function lineArcPairs(line: LineEdge, arc: ArcEdge): [Point, Point][] {
+  const dx = line.to[0] - line.from[0];
+  const dy = line.to[1] - line.from[1];
+  const squared = dx * dx + dy * dy;
+  const t = ((arc.center[0] - line.from[0]) * dx + (arc.center[1] - line.from[1]) * dy) / squared;
+  if (!(t > 0 && t < 1)) return [];
+  const foot: Point = [line.from[0] + dx * t, line.from[1] + dy * t];
+  return pointsFacing(arc, Math.atan2(dx, -dy)).map((p) => [foot, p]);
+}
+
+/** The points of an arc seen from its center at `angle` and straight opposite. */
+function pointsFacing(arc: ArcEdge, angle: number): Point[] {
+  const points: Point[] = [];
+  for (const way of [angle, angle + Math.PI]) {
+    if (!arcContainsAngle(arc, way)) continue;
+    points.push([arc.center[0] + arc.radius * Math.cos(way), arc.center[1] + arc.radius * Math.sin(way)]);
+  }
+  return points;
+}
