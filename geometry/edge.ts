@@ -161,6 +161,17 @@ export function partOfEdge(edge: Edge, t0: number, t1: number): Edge {
   return { ...edge, from, to, startAngle: edge.startAngle + edge.sweep * t0, sweep: edge.sweep * (t1 - t0) };
 }
 
+/** The edge moved `offset` inches to its left (negative: right); null when an arc has no radius left. */
+export function movedSideways(edge: Edge, offset: number): Edge | null {
+  const start = tangentAt(edge, 0);
+  const end = tangentAt(edge, 1);
+  const from: Point = [edge.from[0] - start[1] * offset, edge.from[1] + start[0] * offset];
+  const to: Point = [edge.to[0] - end[1] * offset, edge.to[1] + end[0] * offset];
+  if (edge.kind === "line") return { kind: "line", from, to };
+  const radius = edge.sweep > 0 ? edge.radius - offset : edge.radius + offset;
+  return radius > SAME_POINT ? { ...edge, from, to, radius } : null;
+}
+
 /** The point of the edge nearest to `p`. A position within SAME_POINT of the edge lies on it: distance exactly 0. */
 export function nearestOnEdge(edge: Edge, p: Point): NearestOnEdge {
   const found = edge.kind === "line" ? nearestOnLine(edge, p) : nearestOnArc(edge, p);
