@@ -23,3 +23,45 @@ export const FLATTEST_BULGE = 1e-8;
 
 /** A mitred wall corner may stick out this many half thicknesses before it is cut off square (walls turning by more than 157 degrees). */
 export const WALL_MITER_LIMIT = 5;
+
+/** Pieces of an offset that meet within this are cut at one place: well above rounding, well below anything laid in the ground. */
+export const OFFSET_JOINT = 1e-6;
+
+/** A piece of an offset stays when nothing is nearer than the offset less this: rounding of arcs near 1e6 in. */
+export const OFFSET_KEEP = 1e-7;
+
+/** Pieces left over longer than this (inches) mean that an offset was not put together right; shorter ones come from grazing contact. */
+export const OFFSET_LEFTOVER = 0.02;
+
+/** Gap between the exact limits and the chords that the shortest ring is pulled tight between, always on the legal side. */
+export const TAUT_TOLERANCE = 1 / 1024;
+
+/** A grid line this near to the edge of the region it fills runs along it, not inside it. */
+export const GRID_EDGE = 1e-6;
+
+/** Corners of barriers this close are one corner: footprints of walls drawn to one point differ by rounding only. */
+export const SAME_CORNER = 1e-6;
+
+/** A sight line may pass this far on the wrong side of a barrier's line: ten times under SAME_CORNER, far above the rounding of sums near 1e6 in. */
+export const SIGHT_SLACK = 1e-7;
+
+/** How far beside a barrier's line its two sides are sampled: above SAME_CORNER, below anything drawn. */
+export const SIDE_PROBE = 1e-5;
+
+/** A gap between two barriers narrower than this is a drawing slip, not a way through. */
+export const SEALED_GAP = 1 / 64;
+
+/** A position this deep inside a wall or building is on its face: a box screwed to the wall, taped to the wall's line. */
+export const FACE_DEPTH = 1 / 64;
+
+/** A corner turns a path only when the free ground round it spans more than a half turn by this, radians. */
+export const STRAIGHT_ANGLE = 1e-9;
+
+/** The longest chord of a region's arc, radians, however small the circle: keeps small quarter circles round. */
+export const LONGEST_CHORD_ANGLE = 0.2;
+
+/** How far, radians, the ground behind a barrier's corner overlaps the ground seen past it, so that the union has no seam. */
+export const SEAM_OVERLAP = 0.01;
+
+/** Slices of a shadow narrower than this (inches, or radians) hold nothing. */
+export const THIN_SLICE = 1e-12;
