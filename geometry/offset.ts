@@ -1,0 +1,180 @@
+/**
+ * Offset curves: everything exactly `d` inches from the nearest water, on lines and true arcs.
+ *
+ * Stages. 1. Candidates (offset-pieces.ts): every edge moved to its ground side, and an arc round every convex corner.
+ * 2. Candidates are cut wherever they meet each other (offset-meetings.ts); the distance to the water passes `d` nowhere
+ * else, so each part is wholly right or wholly wrong. 3. Parts with something nearer than `d` are left out. 4. The rest
+ * is chained by the nodes recorded at the cuts (offset-chain.ts). 5. Where pieces are left over, the result is compared
+ * with a finely clipped polygon, and where it differs that polygon is given instead, marked `exact: false`.
+ *
+ * Loops run with the water to their left: counter-clockwise round bodies, clockwise round ground (islands, pockets).
+ */
+
+import { offsetRegion, regionArea } from "./clipping.ts";
+import { contains } from "./contains.ts";
+import { arcAround, edgeLength, nearestOnEdge, partOfEdge, pointAt } from "./edge.ts";
+import { edgeTree, visitNearest } from "./edge-tree.ts";
+import { chainLinks, type Link } from "./offset-chain.ts";
+import { meetings } from "./offset-meetings.ts";
+import { type OffsetNodes, type OffsetPiece, offsetNodes, offsetPieces } from "./offset-pieces.ts";
+import { flattenArea, pathFrom, pathLength, pathOfEdges, signedArea } from "./outline.ts";
+import { boxIndex } from "./spatial-index.ts";
+import { FINE_FLATTEN_TOLERANCE, OFFSET_JOINT, OFFSET_KEEP, OFFSET_LEFTOVER } from "./tolerances.ts";
+import type { Area, Edge, Path, Point } from "./types.ts";
+
+export interface OffsetLoop {
+  readonly path: Path;
+  /** Numbers (in the areas given) of the bodies whose outline this loop follows, ascending. */
+  readonly bodies: readonly number[];
+  /** Square inches: positive round bodies, negative round ground. */
+  readonly area: number;
+}
+
+export interface OffsetCurves {
+  readonly loops: readonly OffsetLoop[];
+  /** False where the exact construction failed and the loops are fine polygons (1/1024 in.) instead. */
+  readonly exact: boolean;
+}
+
+/**
+ * The curves at `d` inches (> 0) from the union of the areas, on the ground: outside all of them and inside islands.
+ * Loops are in the order of the outlines they start on.
+ */
+export function offsetCurves(areas: readonly Area[], d: number): OffsetCurves {
+  if (!(d > 0) || !Number.isFinite(d)) throw new Error(`an offset must be a distance above 0, not ${d}`);
+  if (areas.length === 0) return { loops: [], exact: true };
+  const nodes = offsetNodes();
+  const kept = keptParts(areas, d, offsetPieces(areas, d, nodes), nodes);
+  const { loops, leftover } = chainLinks(kept);
+  const exact = loops.map(loopOf).filter((loop): loop is OffsetLoop => loop !== null && !inWater(loop, areas));
+  if (leftover <= OFFSET_LEFTOVER || agrees(exact, areas, d)) return { loops: exact, exact: true };
+  return { loops: clippedLoops(areas, d), exact: false };
+}
+
+interface Cut {
+  readonly along: number;
+  readonly node: number;
+}
+
+/** Stages 2 and 3. */
+function keptParts(areas: readonly Area[], d: number, pieces: readonly OffsetPiece[], nodes: OffsetNodes): Link[] {
+  const cuts: Cut[][] = pieces.map((piece) => [
+    { along: 0, node: piece.startNode },
+    { along: piece.length, node: piece.endNode },
+  ]);
+  const index = boxIndex(pieces.map((piece) => piece.bounds));
+  pieces.forEach((piece, i) => {
+    for (const j of index.search(piece.bounds)) {
+      if (j <= i) continue;
+      for (const { at, alongA, alongB } of meetings(piece.edge, (pieces[j] as OffsetPiece).edge)) {
+        const node = nodes.add(at);
+        cuts[i]?.push({ along: alongA, node });
+        cuts[j]?.push({ along: alongB, node });
+      }
+    }
+  });
+  for (const list of cuts) {
+    list.sort((a, b) => a.along - b.along);
+    for (let k = 1; k < list.length; k++) {
+      const [before, here] = [list[k - 1] as Cut, list[k] as Cut];
+      if (here.along - before.along <= OFFSET_JOINT) nodes.join(before.node, here.node);
+    }
+  }
+  const clear = clearOf(areas, d - OFFSET_KEEP);
+  const kept: Link[] = [];
+  pieces.forEach((piece, i) => {
+    const list = cuts[i] as Cut[];
+    for (let k = 1; k < list.length; k++) {
+      const [before, here] = [list[k - 1] as Cut, list[k] as Cut];
+      if (here.along - before.along <= OFFSET_JOINT) continue;
+      const part = partOfEdge(piece.edge, before.along / piece.length, Math.min(1, here.along / piece.length));
+      if (!clear(pointAt(part, 0.5))) continue;
+      const from = nodes.find(before.node);
+      const to = nodes.find(here.node);
+      kept.push({ edge: withEnds(part, nodes.position(from), nodes.position(to)), from, to, body: piece.body });
+    }
+  });
+  return kept;
+}
+
+/** A test whether a position has nothing of the outlines nearer than `limit`. */
+function clearOf(areas: readonly Area[], limit: number): (p: Point) => boolean {
+  const trees = areas.flatMap((area) => [area.outer, ...area.holes]).map(edgeTree);
+  return (p) => {
+    for (const tree of trees) {
+      let near = false;
+      visitNearest(tree, p, limit, (edge) => {
+        if (!near && nearestOnEdge(edge, p).distance < limit) near = true;
+        return near ? -1 : limit;
+      });
+      if (near) return false;
+    }
+    return true;
+  };
+}
+
+/** The edge with its ends put exactly on the places recorded for its nodes (a rounding error away). */
+function withEnds(edge: Edge, from: Point, to: Point): Edge {
+  if (edge.kind === "line") return { kind: "line", from, to };
+  const start = Math.atan2(from[1] - edge.center[1], from[0] - edge.center[0]);
+  const end = Math.atan2(to[1] - edge.center[1], to[0] - edge.center[0]);
+  let sweep = end - start;
+  // The same number of turns as before the ends moved.
+  sweep += 2 * Math.PI * Math.round((edge.sweep - sweep) / (2 * Math.PI));
+  return arcAround(edge.center, edge.radius, start, sweep, { from, to });
+}
+
+function loopOf(links: readonly Link[]): OffsetLoop | null {
+  const path = pathOfEdges(
+    links.map((link) => link.edge),
+    true,
+  );
+  const area = signedArea(path);
+  if (pathLength(path) <= OFFSET_LEFTOVER) return null;
+  return { path, bodies: [...new Set(links.map((link) => link.body))].sort((a, b) => a - b), area };
+}
+
+/** True for the loop of a body that another one's water covers. */
+function inWater(loop: OffsetLoop, areas: readonly Area[]): boolean {
+  const first = loop.path.edges[0];
+  return areas.length > 1 && first !== undefined && areas.some((area) => contains(area, pointAt(first, 0.5)));
+}
+
+/** Whether the loops enclose what the clipping engine's polygon of the same offset encloses. */
+function agrees(loops: readonly OffsetLoop[], areas: readonly Area[], d: number): boolean {
+  let area = 0;
+  let length = 0;
+  for (const loop of loops) {
+    area += loop.area;
+    length += pathLength(loop.path);
+  }
+  const clipped = regionArea(offsetRegion(flattenedWater(areas), d, FINE_FLATTEN_TOLERANCE));
+  return Math.abs(area - clipped) <= 3 * FINE_FLATTEN_TOLERANCE * (length + edgeLengths(areas));
+}
+
+function edgeLengths(areas: readonly Area[]): number {
+  let sum = 0;
+  for (const area of areas)
+    for (const path of [area.outer, ...area.holes]) for (const e of path.edges) sum += edgeLength(e);
+  return sum;
+}
+
+function flattenedWater(areas: readonly Area[]) {
+  return areas.flatMap((area) => flattenArea(area, FINE_FLATTEN_TOLERANCE));
+}
+
+/** Stage 5: the same loops as polygons. */
+function clippedLoops(areas: readonly Area[], d: number): OffsetLoop[] {
+  const region = offsetRegion(flattenedWater(areas), d, FINE_FLATTEN_TOLERANCE);
+  return region.flat().map((ring) => {
+    const path = pathFrom({ vertices: ring.slice(0, -1), closed: true });
+    const bodies = areas.flatMap((area, body) => (followed(path, area, d) ? [body] : []));
+    return { path, bodies, area: signedArea(path) };
+  });
+}
+
+function followed(path: Path, area: Area, d: number): boolean {
+  const near = d + 4 * FINE_FLATTEN_TOLERANCE;
+  const clear = clearOf([area], near);
+  return path.edges.some((edge) => !clear(edge.from));
+}
