@@ -1,0 +1,28 @@
+/** What an absent field means where it does not mean "unknown" (the site format's own list), and the plan's default settings. */
+
+export const ABSENT_MEANS = {
+  existing: false,
+  lowVoltage: false,
+  doubleInsulated: false,
+  listedLowVoltage: false,
+  inPoolStructure: false,
+  fixed: true,
+  metalParts: true,
+  servesWater: true,
+  anchors: 1,
+} as const;
+
+/** Levels that are not given, inches above the datum. */
+export const DEFAULT_WATER_LEVEL = 0;
+export const DEFAULT_GRADE = 0;
+
+/** Settings of a site that names none. Basis: judgement, common practice (spare 10 %: one published estimating guide). */
+export const DEFAULT_SETTINGS = {
+  ringOffset: 21,
+  ringMargin: 1,
+  ties: 4,
+  spareFraction: 0.1,
+  junctionAllowance: 12,
+  spools: [3780, 6000],
+  ringStyle: "even",
+} as const;

@@ -1,0 +1,61 @@
+/** The site document, version 1: everything around the elements. */
+import { z } from "zod";
+import type { KnownElement, UnknownElement } from "./elements.ts";
+import { amount, number, text } from "./fields.ts";
+
+export const SITE_FORMAT = "copperband-site";
+export const SITE_VERSION = 1;
+
+export const settingsSchema = z.looseObject({
+  /** How far from the inside wall the even ring lies, inches. */
+  ringOffset: amount.optional(),
+  /** How far the plan's short ring stays inside both limits, inches. */
+  ringMargin: amount.optional(),
+  ties: amount.optional(),
+  spareFraction: amount.optional(),
+  /** Extra copper counted for each buried joint, inches. */
+  junctionAllowance: amount.optional(),
+  /** Lengths of spools that can be bought, inches. */
+  spools: z.array(amount.gt(0)).optional(),
+  /** `even` or `short`. */
+  ringStyle: z.enum(["even", "short"]).optional(),
+});
+
+export const amendmentSchema = z.looseObject({
+  parameter: text,
+  value: z.union([z.number(), z.boolean(), text, z.array(text), z.null()]),
+  reason: text.optional(),
+});
+
+export const answerSchema = z.looseObject({
+  question: text,
+  element: z.union([text, z.null()]).optional(),
+  answer: text,
+  on: text.optional(),
+  by: text.optional(),
+  /** Print of what the answer was about when it was given; an answer whose print no longer fits has lapsed. */
+  about: text.optional(),
+});
+
+/** The document without its elements. */
+export const headSchema = z.looseObject({
+  format: z.literal(SITE_FORMAT),
+  version: z.literal(SITE_VERSION),
+  name: text.optional(),
+  edition: text.optional(),
+  display: z.looseObject({ units: z.enum(["ft-in", "ft", "in", "m"]).optional() }).optional(),
+  grade: number.optional(),
+  accuracy: amount.optional(),
+  north: number.optional(),
+  position: z.looseObject({ lon: z.number().min(-180).max(180), lat: z.number().min(-90).max(90) }).optional(),
+  settings: settingsSchema.optional(),
+  amendments: z.array(amendmentSchema).optional(),
+  answers: z.array(answerSchema).optional(),
+});
+
+export type Settings = z.infer<typeof settingsSchema>;
+export type Amendment = z.infer<typeof amendmentSchema>;
+export type Answer = z.infer<typeof answerSchema>;
+
+/** A site as read: known elements are valid for their kind, unknown kinds are kept untouched. */
+export type Site = z.infer<typeof headSchema> & { elements: (KnownElement | UnknownElement)[] };
