@@ -1,0 +1,94 @@
+/** The edition that judges a site: its data with the site's local amendments laid over. */
+import type { Amendment, Site } from "../site/site.ts";
+import type { BasisWord } from "../report.ts";
+import { BASIS_ORDER, BASIS_WORDS, EDITION_IDS, type Edition, type EditionId } from "./edition.ts";
+import { nec2017 } from "./nec-2017.ts";
+import { nec2020 } from "./nec-2020.ts";
+import { nec2023 } from "./nec-2023.ts";
+import type { ParameterId, ParameterTable, ParameterTypes } from "./parameter-types.ts";
+
+export const EDITIONS: Readonly<Record<EditionId, Edition & { readonly parameters: ParameterTable }>> = {
+  "nec-2017": nec2017,
+  "nec-2020": nec2020,
+  "nec-2023": nec2023,
+};
+
+/** What judges a site that names no edition, or one we do not hold: the newest; a question is put beside it. */
+export const EDITION_WHEN_UNNAMED: EditionId = "nec-2023";
+
+/** An amendment that names no parameter of ours, or gives it a value of another type. */
+export interface UselessAmendment {
+  readonly amendment: Amendment;
+  readonly reason: string;
+}
+
+export interface EditionInForce {
+  readonly id: EditionId;
+  readonly title: string;
+  readonly note: string;
+  /** Whether the site names it. */
+  readonly named: "yes" | "absent" | "not-held";
+  readonly amendments: readonly Amendment[];
+  readonly useless: readonly UselessAmendment[];
+  /** The value of a parameter, amendments applied. */
+  value<K extends ParameterId>(id: K): ParameterTypes[K];
+  /** The least sure basis among the parameters. */
+  basis(...ids: ParameterId[]): BasisWord;
+  /** Whether a local amendment changes the parameter. */
+  amended(id: ParameterId): Amendment | undefined;
+  readonly parameters: ParameterTable;
+}
+
+export function isEditionId(id: string | undefined): id is EditionId {
+  return id !== undefined && (EDITION_IDS as readonly string[]).includes(id);
+}
+
+/** The edition in force for a site; `as` judges the same site under another edition (comparison). */
+export function editionInForce(site: Site, as?: EditionId): EditionInForce {
+  const id = as ?? (isEditionId(site.edition) ? site.edition : EDITION_WHEN_UNNAMED);
+  const edition = EDITIONS[id];
+  const named = as !== undefined || isEditionId(site.edition) ? "yes" : site.edition === undefined ? "absent" : "not-held";
+  const parameters: Record<string, unknown> = { ...edition.parameters };
+  const useless: UselessAmendment[] = [];
+  const applied = new Map<string, Amendment>();
+  for (const amendment of site.amendments ?? []) {
+    const fault = faultOf(amendment, edition.parameters);
+    if (fault) useless.push({ amendment, reason: fault });
+    else {
+      const before = edition.parameters[amendment.parameter as ParameterId];
+      parameters[amendment.parameter] = {
+        ...before,
+        value: amendment.value,
+        says: `Local amendment: ${amendment.reason ?? "no reason given"}.`,
+      };
+      applied.set(amendment.parameter, amendment);
+    }
+  }
+  const table = parameters as ParameterTable;
+  return {
+    id,
+    title: edition.title,
+    note: edition.note,
+    named,
+    amendments: [...applied.values()],
+    useless,
+    parameters: table,
+    value: (key) => table[key].value as never,
+    amended: (key) => applied.get(key),
+    basis: (...ids) => {
+      let worst = 0;
+      for (const key of ids) worst = Math.max(worst, BASIS_ORDER.indexOf(BASIS_WORDS[table[key].basis]));
+      return BASIS_ORDER[worst] ?? "judgement";
+    },
+  };
+}
+
+function faultOf(amendment: Amendment, table: ParameterTable): string | null {
+  if (!Object.hasOwn(table, amendment.parameter)) return "it names no parameter of this edition";
+  const { unit } = table[amendment.parameter as ParameterId];
+  const { value } = amendment;
+  const wanted = unit === "yes/no" ? "boolean" : unit === "word" ? "string" : unit === "list" ? "object" : "number";
+  if (value === null || typeof value !== wanted) return `its value should be a ${unit === "list" ? "list" : wanted}`;
+  if (typeof value === "number" && value < 0) return "its value should not be negative";
+  return null;
+}

@@ -1,0 +1,310 @@
+/**
+ * The measured yard: a site with its geometry, the edition in force, and every measurement that rules ask for,
+ * each worked out once and kept. Rules read this and nothing else.
+ */
+import { differenceRegions, intersectRegions, regionArea, unionRegions } from "../../geometry/clipping.ts";
+import { lengthWithin, pathToArea } from "../../geometry/distance.ts";
+import { boundsOverlap } from "../../geometry/points.ts";
+import { areaFrom, flattenArea, pathFrom } from "../../geometry/outline.ts";
+import { shortestPathFromPath, shortestPathToArea } from "../../geometry/paths-around-barriers.ts";
+import { reach } from "../../geometry/reach.ts";
+import type { Area, Path, Point, Region, Route, Witness } from "../../geometry/types.ts";
+import { wallFootprint } from "../../geometry/wall-footprint.ts";
+import { type EditionInForce, editionInForce } from "../editions/in-force.ts";
+import type { EditionId } from "../editions/edition.ts";
+import { ABSENT_MEANS, DEFAULT_GRADE, DEFAULT_SETTINGS, DEFAULT_WATER_LEVEL } from "../site/defaults.ts";
+import { type ElementOf, type Kind, KINDS, type KnownElement, type PoolElement, type UnknownElement } from "../site/elements.ts";
+import type { Site } from "../site/site.ts";
+import { type AnswerFound, findAnswer } from "./answers.ts";
+import { type BarrierMeasure, type BarrierSet, barriersFor, type BuildingModel, type WallModel, waterInside } from "./barriers.ts";
+import { type Level, levelAt, type SurfaceModel } from "./levels.ts";
+import { type Shape, shapeOf, straightToWater } from "./shapes.ts";
+
+/** A body of water. */
+export interface Body {
+  readonly id: string;
+  readonly element: PoolElement;
+  readonly water: Area;
+  readonly region: Region;
+  /** Maximum water level, inches above the datum. */
+  readonly waterLevel: number;
+}
+
+/** A shortest path to a body's inside wall round the barriers of one measure. */
+export interface PathMeasure {
+  /** Round the barriers that count. Null: there is none (or none within the asked limit). */
+  readonly counted: Route | null;
+  /** The same without barriers that rest on a level the drawing does not give; equal to `counted` when none do. */
+  readonly surely: Route | null;
+  /** The same with barriers whose permanence or height is not given; equal to `counted` when there are none. */
+  readonly atMost: Route | null;
+  /** The facts that are not given and that make those differ. */
+  readonly openFacts: readonly { readonly element: string; readonly field: string }[];
+}
+
+/** A part of the perimeter band on one surface; `surface` null = ground that nothing covers. */
+export interface BandPiece {
+  readonly surface: string | null;
+  readonly region: Region;
+  readonly area: number;
+}
+
+export interface Band {
+  readonly region: Region;
+  readonly area: number;
+  readonly pieces: readonly BandPiece[];
+}
+
+/** Precision of regions: `full` for reports, `drag` while something is being dragged (never for a finding). */
+export type Precision = "full" | "drag";
+
+export class Yard {
+  readonly site: Site;
+  readonly edition: EditionInForce;
+  readonly accuracy: number;
+  readonly grade: number;
+  readonly settings: {
+    readonly ringOffset: number;
+    readonly ringMargin: number;
+    readonly ties: number;
+    readonly spareFraction: number;
+    readonly junctionAllowance: number;
+    readonly spools: readonly number[];
+    readonly ringStyle: "even" | "short";
+  };
+  readonly bodies: readonly Body[];
+  readonly surfaces: readonly SurfaceModel[];
+  readonly buildings: readonly BuildingModel[];
+  readonly walls: readonly WallModel[];
+  readonly unknownElements: readonly UnknownElement[];
+
+  readonly #byId = new Map<string, KnownElement>();
+  readonly #byKind = new Map<Kind, KnownElement[]>();
+  readonly #memo = new Map<string, unknown>();
+
+  constructor(site: Site, as?: EditionId) {
+    this.site = site;
+    this.edition = editionInForce(site, as);
+    this.accuracy = site.accuracy ?? 0;
+    this.grade = site.grade ?? DEFAULT_GRADE;
+    this.settings = { ...DEFAULT_SETTINGS, ...site.settings };
+    const unknown: UnknownElement[] = [];
+    for (const element of site.elements) {
+      if (!isKnown(element)) {
+        unknown.push(element);
+        continue;
+      }
+      this.#byId.set(element.id, element);
+      const list = this.#byKind.get(element.kind);
+      if (list) list.push(element);
+      else this.#byKind.set(element.kind, [element]);
+    }
+    this.unknownElements = unknown;
+    this.bodies = this.all("pool").map((element) => {
+      const water = areaFrom(element.outline, element.islands);
+      return {
+        id: element.id,
+        element,
+        water,
+        region: flattenArea(water),
+        waterLevel: element.waterLevel ?? DEFAULT_WATER_LEVEL,
+      };
+    });
+    this.surfaces = this.all("surface").map((element) => ({ element, area: areaFrom(element.outline, element.holes) }));
+    this.buildings = this.all("building").map((element) => ({ element, area: areaFrom(element.outline) }));
+    this.walls = this.all("wall").map((element) => {
+      const path = pathFrom(element.path);
+      const thickness = element.thickness ?? THIN_WALL;
+      return { element, path, thickness, footprint: wallFootprint(path, thickness) };
+    });
+  }
+
+  /** Every element of a kind, in file order. */
+  all<K extends Kind>(kind: K): readonly ElementOf<K>[] {
+    return (this.#byKind.get(kind) ?? []) as unknown as readonly ElementOf<K>[];
+  }
+
+  /** An element of a known kind by id. */
+  get(id: string): KnownElement | undefined {
+    return this.#byId.get(id);
+  }
+
+  body(id: string): Body | undefined {
+    return this.bodies.find((body) => body.id === id);
+  }
+
+  shape(element: KnownElement): Shape {
+    return this.kept(`shape ${element.id}`, () => shapeOf(element));
+  }
+
+  /** Straight distance in plan from the body's inside wall, 0 inside the outline, barriers ignored; starts at the water. */
+  straight(element: KnownElement, body: Body): Witness {
+    return this.kept(`straight ${element.id} ${body.id}`, () => straightToWater(this.shape(element), body.water));
+  }
+
+  /** The body nearest to an element, null where the site has none. */
+  nearestBody(element: KnownElement, among: readonly Body[] = this.bodies): Body | null {
+    let best: Body | null = null;
+    for (const body of among) {
+      if (!best || this.straight(element, body).length < this.straight(element, best).length) best = body;
+    }
+    return best;
+  }
+
+  /** Inches of a line whose straight distance to the water is at most `limit`, with the pieces. */
+  lengthWithin(element: KnownElement, body: Body, limit: number): { readonly length: number; readonly pieces: readonly Path[] } {
+    const shape = this.shape(element);
+    if (shape.kind === "point") return { length: 0, pieces: [] };
+    const path = shape.kind === "path" ? shape.path : shape.area.outer;
+    return this.kept(`within ${element.id} ${body.id} ${limit}`, () => lengthWithin(path, body.water, limit));
+  }
+
+  levelAt(p: Point): Level {
+    return levelAt(p, this.surfaces, this.grade);
+  }
+
+  barriers(measure: BarrierMeasure, body: Body): BarrierSet {
+    return this.kept(`barriers ${measure} ${body.id}`, () =>
+      barriersFor(measure, body.water, {
+        walls: this.walls,
+        buildings: this.buildings,
+        openings: this.all("opening"),
+        wallHeight: this.edition.value("perimeter.wallHeight"),
+        levelAt: (p) => this.levelAt(p),
+      }),
+    );
+  }
+
+  /** Shortest plan path from the inside wall to the element round the barriers of the measure. */
+  pathTo(element: KnownElement, body: Body, measure: "metal" | "cord"): PathMeasure {
+    return this.kept(`path ${measure} ${element.id} ${body.id}`, () => {
+      const set = this.barriers(measure, body);
+      const round = (models: BarrierSet["counted"]) => this.#route(element, body, models.flatMap((m) => m.barriers));
+      const counted = round(set.counted);
+      const surely = set.assumed.size === 0 ? counted : round(set.counted.filter((m) => !set.assumed.has(m.id)));
+      const atMost = set.possible.length === 0 ? counted : round([...set.counted, ...set.possible]);
+      const openFacts: { element: string; field: string }[] = [];
+      if (surely?.length !== counted?.length) {
+        for (const m of set.counted) if (set.assumed.has(m.id)) for (const field of m.openFacts) openFacts.push({ element: m.id, field });
+      }
+      if (atMost?.length !== counted?.length) {
+        for (const m of set.possible) for (const field of m.openFacts) openFacts.push({ element: m.id, field });
+      }
+      return { counted, surely, atMost, openFacts };
+    });
+  }
+
+  #route(element: KnownElement, body: Body, barriers: BarrierSet["counted"][number]["barriers"]): Route | null {
+    const shape = this.shape(element);
+    if (shape.kind === "point") return shortestPathToArea(shape.at, body.water, barriers);
+    const path = shape.kind === "path" ? shape.path : shape.area.outer;
+    return shortestPathFromPath(path, body.water, barriers);
+  }
+
+  /** Footprints of all walls and buildings, and the water of all bodies: the places that belong to no zone. */
+  notGround(): Region[] {
+    return this.kept("not ground", () => {
+      const regions: Region[] = this.bodies.map((body) => body.region);
+      for (const wall of this.walls) regions.push(flattenArea(wall.footprint));
+      for (const building of this.buildings) {
+        // A building that contains a pool counts by its outline only: the floor in it is ground.
+        if (!this.bodies.some((body) => waterInside(body.water, building.area))) regions.push(flattenArea(building.area));
+      }
+      return regions;
+    });
+  }
+
+  /** The perimeter surface of a body, split by the surface on top. */
+  band(body: Body): Band {
+    return this.kept(`band ${body.id}`, () => {
+      const barriers = this.barriers("band", body).counted.flatMap((m) => m.barriers);
+      const region = reach(body.water, this.edition.value("perimeter.width"), barriers, this.notGround());
+      return { region, area: regionArea(region), pieces: this.piecesOf(region) };
+    });
+  }
+
+  /** Where a hand reaches fixed metal: straight reach less what barriers keep off, for drawing. */
+  reachRegion(body: Body): Region {
+    return this.kept(`reach ${body.id}`, () => {
+      const barriers = this.barriers("metal", body).counted.flatMap((m) => m.barriers);
+      return reach(body.water, this.edition.value("fixedMetal.distance"), barriers, this.notGround());
+    });
+  }
+
+  /** Splits a region of ground by the surface that lies on top (later in the file lies on top). */
+  piecesOf(region: Region): BandPiece[] {
+    const pieces: BandPiece[] = [];
+    let rest = region;
+    const box = boxOfRegion(region);
+    for (let i = this.surfaces.length - 1; i >= 0 && rest.length > 0; i--) {
+      const surface = this.surfaces[i];
+      if (!surface || !box || !boundsOverlap(box, surface.area.outer.bounds)) continue;
+      const whole = flattenArea(surface.area);
+      const piece = intersectRegions(rest, whole);
+      const area = regionArea(piece);
+      if (area < SLIVER) continue;
+      pieces.unshift({ surface: surface.element.id, region: piece, area });
+      rest = differenceRegions(rest, whole);
+    }
+    const area = regionArea(rest);
+    if (area >= SLIVER) pieces.push({ surface: null, region: rest, area });
+    return pieces;
+  }
+
+  /** The water of all bodies as one region. */
+  allWater(): Region {
+    return this.kept("all water", () => unionRegions(this.bodies.map((body) => body.region)));
+  }
+
+  /** The answer kept in the site to a question about an element (or a body where there is no element). */
+  answer(question: string, element: string | null, body: string | null): AnswerFound | null {
+    return findAnswer(this.site, this.edition.id, question, element, body);
+  }
+
+  /** A field of an element, or what its absence is defined to mean; `undefined` = unknown. */
+  fact<E extends KnownElement, F extends keyof E & string>(element: E, field: F): E[F] | undefined {
+    const value = element[field];
+    if (value !== undefined) return value;
+    return (ABSENT_MEANS as Record<string, unknown>)[field] as E[F] | undefined;
+  }
+
+  /** Straight distance between two elements' shapes (paths and points), inches. */
+  distanceToArea(element: KnownElement, area: Area): Witness {
+    const shape = this.shape(element);
+    return shape.kind === "path" ? pathToArea(shape.path, area) : straightToWater(shape, area);
+  }
+
+  /** Works something out once per yard. */
+  kept<T>(key: string, make: () => T): T {
+    if (this.#memo.has(key)) return this.#memo.get(key) as T;
+    const made = make();
+    this.#memo.set(key, made);
+    return made;
+  }
+}
+
+/** Thickness of a wall that gives none, inches: thin, so that its footprint takes no ground away. */
+const THIN_WALL = 0.5;
+
+/** Pieces of a region smaller than this come from rounding where outlines meet, square inches. */
+const SLIVER = 0.5;
+
+export function isKnown(element: KnownElement | UnknownElement): element is KnownElement {
+  return (KINDS as readonly string[]).includes(element.kind);
+}
+
+function boxOfRegion(region: Region): { minX: number; minY: number; maxX: number; maxY: number } | null {
+  let minX = Number.POSITIVE_INFINITY;
+  let minY = minX;
+  let maxX = -minX;
+  let maxY = -minX;
+  for (const polygon of region) {
+    for (const [x, y] of polygon[0] ?? []) {
+      minX = Math.min(minX, x);
+      minY = Math.min(minY, y);
+      maxX = Math.max(maxX, x);
+      maxY = Math.max(maxY, y);
+    }
+  }
+  return minX > maxX ? null : { minX, minY, maxX, maxY };
+}
