@@ -1,0 +1,201 @@
+/**
+ * Square grids of bare conductor: straight lines in two directions, a spacing apart, cut to a region.
+ *
+ * Stages. 1. Each direction by itself: every edge of the region notes where it meets which line; along a line the notes,
+ * in order, are pairs of "in" and "out". 2. The origin: upright and level lines do not know of each other, so each is
+ * moved by steps of 1/24 of the spacing and the position with the least length is kept. 3. Crossings: the level lines
+ * that each upright stretch meets inside the region.
+ *
+ * Inches. Regions are flattened polygons (types.ts); a grid is laid, not judged, so nothing here decides a rule.
+ */
+import { areaOf, flattenArea, pathLength } from "./outline.ts";
+import { FINE_FLATTEN_TOLERANCE, GRID_EDGE } from "./tolerances.ts";
+import type { Area, Point, Region } from "./types.ts";
+
+/** Positions tried for each direction within one spacing. */
+const STEPS = 24;
+
+export interface Grid {
+  /** Inches of conductor, both directions. */
+  readonly length: number;
+  /** Places where an upright line crosses a level one: a connection each. */
+  readonly crossings: number;
+  /** Stretches, two positions each: upright ones first, from left to right, then level ones from bottom to top. */
+  readonly lines: readonly (readonly [Point, Point])[];
+  /** A position where two lines of the grid would cross. */
+  readonly origin: Point;
+  /** Stretches that cross no other and so hang together with nothing. */
+  readonly loose: number;
+}
+
+/** Lines `spacing` inches apart (> 0) within the region. Without an origin: the one of least length. An empty region has an empty grid. */
+export function gridOver(region: Region, spacing: number, origin?: Point): Grid {
+  if (!(spacing > 0) || !Number.isFinite(spacing)) throw new Error(`a grid needs a spacing above 0, not ${spacing}`);
+  const upright = edgesOf(region, false);
+  const level = edgesOf(region, true);
+  const x0 = origin ? origin[0] : bestOffset(upright, spacing);
+  const y0 = origin ? origin[1] : bestOffset(level, spacing);
+  const columns = stretches(upright, x0, spacing);
+  const rows = stretches(level, y0, spacing);
+  const { crossings, loose } = countCrossings(columns, rows, x0, y0, spacing);
+  let length = 0;
+  const lines: [Point, Point][] = [];
+  for (const { line, from, to } of columns) {
+    const x = x0 + line * spacing;
+    length += to - from;
+    lines.push([
+      [x, from],
+      [x, to],
+    ]);
+  }
+  for (const { line, from, to } of rows) {
+    const y = y0 + line * spacing;
+    length += to - from;
+    lines.push([
+      [from, y],
+      [to, y],
+    ]);
+  }
+  return { length, crossings, lines, origin: [x0, y0], loose };
+}
+
+/**
+ * The grid of a shell `depth` inches deep below `area` (its water outline): over the floor as in plan, and up the
+ * developed walls, where uprights stand `spacing` apart along the whole perimeter and level lines run round it at every
+ * full spacing of the depth. Islands have walls too.
+ */
+export function shellGrid(area: Area, depth: number, spacing: number): { length: number; crossings: number } {
+  if (!(depth >= 0) || !Number.isFinite(depth)) throw new Error(`a shell needs a depth of 0 or more, not ${depth}`);
+  const floor = gridOver(flattenArea(area, FINE_FLATTEN_TOLERANCE), spacing);
+  let length = areaOf(area) > 0 ? floor.length : 0;
+  let crossings = floor.crossings;
+  const rows = Math.floor(depth / spacing + GRID_EDGE);
+  for (const wall of [area.outer, ...area.holes]) {
+    const perimeter = pathLength(wall);
+    const uprights = depth > 0 ? Math.ceil(perimeter / spacing - GRID_EDGE) : 0;
+    length += uprights * depth + rows * perimeter;
+    crossings += uprights * rows;
+  }
+  return { length, crossings };
+}
+
+/** An edge of the region as seen by lines at constant `u`, running along `v`. */
+interface Side {
+  readonly u0: number;
+  readonly v0: number;
+  readonly u1: number;
+  readonly v1: number;
+}
+
+/** A stretch of line number `line`, between two positions along it. */
+interface Stretch {
+  readonly line: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** The edges of the region's rings, u = x for upright lines and u = y for level ones. Edges along the lines never meet them. */
+function edgesOf(region: Region, level: boolean): Side[] {
+  const u = level ? 1 : 0;
+  const v = level ? 0 : 1;
+  const sides: Side[] = [];
+  for (const polygon of region) {
+    for (const ring of polygon) {
+      for (let i = 0; i + 1 < ring.length; i++) {
+        const a = ring[i] as Point;
+        const b = ring[i + 1] as Point;
+        if (a[u] === b[u]) continue;
+        sides.push(
+          a[u] < b[u] ? { u0: a[u], v0: a[v], u1: b[u], v1: b[v] } : { u0: b[u], v0: b[v], u1: a[u], v1: a[v] },
+        );
+      }
+    }
+  }
+  return sides;
+}
+
+function stretches(sides: readonly Side[], offset: number, spacing: number): Stretch[] {
+  const meets = new Map<number, number[]>();
+  for (const { u0, v0, u1, v1 } of sides) {
+    const slope = (v1 - v0) / (u1 - u0);
+    // A vertex on a line belongs to the edge that starts there: every line meets each ring an even number of times.
+    const last = Math.ceil((u1 - offset) / spacing) - 1;
+    for (let line = Math.ceil((u0 - offset) / spacing); line <= last; line++) {
+      const at = v0 + slope * (offset + line * spacing - u0);
+      const list = meets.get(line);
+      if (list) list.push(at);
+      else meets.set(line, [at]);
+    }
+  }
+  const found: Stretch[] = [];
+  for (const line of [...meets.keys()].sort((a, b) => a - b)) {
+    const list = (meets.get(line) as number[]).sort((a, b) => a - b);
+    for (let i = 0; i + 1 < list.length; i += 2) {
+      const [from, to] = [list[i] as number, list[i + 1] as number];
+      if (to - from > GRID_EDGE) found.push({ line, from, to });
+    }
+  }
+  return found;
+}
+
+/** The offset with the least length; of equal ones the one that leaves the lines most nearly centered between the edges. */
+function bestOffset(sides: readonly Side[], spacing: number): number {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (const side of sides) {
+    low = Math.min(low, side.u0);
+    high = Math.max(high, side.u1);
+  }
+  if (low > high) return 0;
+  let best = low;
+  let bestLength = Number.POSITIVE_INFINITY;
+  let bestLean = Number.POSITIVE_INFINITY;
+  for (let step = 1; step < 2 * STEPS; step += 2) {
+    // Never on the edge itself: half steps from the lowest one.
+    const offset = low + (step * spacing) / (2 * STEPS);
+    let length = 0;
+    for (const { from, to } of stretches(sides, offset, spacing)) length += to - from;
+    const after = (((high - offset) % spacing) + spacing) % spacing;
+    const lean = Math.abs(offset - low - after);
+    if (length < bestLength - GRID_EDGE || (length <= bestLength + GRID_EDGE && lean < bestLean - GRID_EDGE)) {
+      best = offset;
+      bestLength = length;
+      bestLean = lean;
+    }
+  }
+  return best;
+}
+
+function countCrossings(
+  columns: readonly Stretch[],
+  rows: readonly Stretch[],
+  x0: number,
+  y0: number,
+  spacing: number,
+): { crossings: number; loose: number } {
+  const byRow = new Map<number, number[]>();
+  rows.forEach(({ line }, i) => {
+    const list = byRow.get(line);
+    if (list) list.push(i);
+    else byRow.set(line, [i]);
+  });
+  const crossed = new Set<number>();
+  let crossings = 0;
+  let loose = 0;
+  for (const { line, from, to } of columns) {
+    const x = x0 + line * spacing;
+    let here = 0;
+    const last = Math.floor((to + GRID_EDGE - y0) / spacing);
+    for (let row = Math.ceil((from - GRID_EDGE - y0) / spacing); row <= last; row++) {
+      for (const i of byRow.get(row) ?? []) {
+        const { from: left, to: right } = rows[i] as Stretch;
+        if (x < left - GRID_EDGE || x > right + GRID_EDGE) continue;
+        here++;
+        crossed.add(i);
+      }
+    }
+    crossings += here;
+    if (here === 0) loose++;
+  }
+  return { crossings, loose: loose + rows.length - crossed.size };
+}
