@@ -1,6 +1,5 @@
 /** Which field of a kind holds its geometry, read off the schemas. */
 import { elementSchemas, type Kind } from "./elements.ts";
-import { outline } from "./fields.ts";
 
 export type GeometryField = "outline" | "path" | "shape" | "at";
 
@@ -17,12 +16,6 @@ export function geometryField(kind: Kind): GeometryField {
 export function innerOutlineFields(kind: Kind): ("islands" | "holes")[] {
   const shape = elementSchemas[kind].shape;
   return (["islands", "holes"] as const).filter((field) => field in shape);
-}
-
-/** True for a kind whose geometry is always a closed outline. */
-export function isOutlineKind(kind: Kind): boolean {
-  const shape = elementSchemas[kind].shape;
-  return "outline" in shape && shape.outline === outline;
 }
 
 /** True for a kind whose `vertices` read the third number as a height instead of a bulge. */
