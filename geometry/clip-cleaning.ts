@@ -1,5 +1,5 @@
 /**
- * Cleaning rings and lines before they go to the clipping engine.
+ * Cleaning rings before they go to the clipping engine.
  *
  * The engine loops without end, or answers wrongly, on horizontal edges that turn back on themselves. A ring therefore
  * loses its repeated positions, its positions on a straight run and its spikes (A-B-A, or B beyond A on one line), again
@@ -13,7 +13,7 @@ import type { Point } from "./types.ts";
  * Fewer than three positions are no ring: [].
  */
 export function cleanRing(ring: readonly Point[]): Point[] {
-  let points = withoutRepeats(ring, true);
+  let points = withoutRepeats(ring);
   for (;;) {
     const kept = onePass(points);
     if (kept.length < 3) return [];
@@ -22,19 +22,13 @@ export function cleanRing(ring: readonly Point[]): Point[] {
   }
 }
 
-/** A line without repeated positions. Fewer than two are no line: []. */
-export function cleanLine(line: readonly Point[]): Point[] {
-  const points = withoutRepeats(line, false);
-  return points.length < 2 ? [] : points;
-}
-
-function withoutRepeats(points: readonly Point[], closed: boolean): Point[] {
+/** The ring without positions that repeat the one before, round the seam too. */
+function withoutRepeats(points: readonly Point[]): Point[] {
   const kept: Point[] = [];
   for (const p of points) {
     const before = kept[kept.length - 1];
     if (!before || before[0] !== p[0] || before[1] !== p[1]) kept.push(p);
   }
-  if (!closed) return kept;
   while (kept.length > 1) {
     const first = kept[0] as Point;
     const last = kept[kept.length - 1] as Point;
@@ -63,5 +57,5 @@ function onePass(points: readonly Point[]): Point[] {
     else if (orientation(last, first, kept[start + 1] as Point) === 0) start++;
     else break;
   }
-  return withoutRepeats(kept.slice(start), true);
+  return withoutRepeats(kept.slice(start));
 }

@@ -18,11 +18,13 @@ import {
   type PolyPath64,
   PolyTree64,
 } from "clipper2-ts";
-import { cleanLine, cleanRing } from "./clip-cleaning.ts";
+import { cleanRing } from "./clip-cleaning.ts";
 import { CLIP_UNITS_PER_INCH, FLATTEN_TOLERANCE } from "./tolerances.ts";
 import type { Point, Region, Ring } from "./types.ts";
 
-export { cleanLine, cleanRing } from "./clip-cleaning.ts";
+export { cleanRing } from "./clip-cleaning.ts";
+export { clipLines } from "./line-clipping.ts";
+export { regionContains } from "./region-index.ts";
 
 type GridPath = { x: number; y: number }[];
 
@@ -66,28 +68,6 @@ export function offsetRegion(region: Region, d: number, arcTolerance: number = F
   return fromTree(tree, origin);
 }
 
-/** Open lines cut by a region: the stretches inside it (its boundary included) and those outside. */
-export function clipLines(
-  lines: readonly (readonly Point[])[],
-  region: Region,
-): { inside: Point[][]; outside: Point[][] } {
-  const origin = originOf([region, [lines]]);
-  const open = lines.map((line) => cleanLine(lineToGrid(line, origin))).filter((line) => line.length > 0);
-  const clip = toGrid(region, origin);
-  if (open.length === 0) return { inside: [], outside: [] };
-  if (clip.length === 0) return { inside: [], outside: open.map((line) => line.map((p) => fromGrid(p, origin))) };
-  const run = (type: ClipType): Point[][] => {
-    const engine = new Clipper64();
-    engine.addOpenSubject(open.map(gridPath));
-    engine.addClip(clip);
-    const closed: GridPath[] = [];
-    const result: GridPath[] = [];
-    if (!engine.execute(type, FillRule.NonZero, closed, result)) throw new Error("the clipping engine failed on lines");
-    return result.filter((path) => path.length > 1).map((path) => path.map((p) => fromGrid([p.x, p.y], origin)));
-  };
-  return { inside: run(ClipType.Intersection), outside: run(ClipType.Difference) };
-}
-
 /** Area of a region, square inches. */
 export function regionArea(region: Region): number {
   let sum = 0;
@@ -111,22 +91,6 @@ export function ringArea(ring: readonly Point[]): number {
     [x0, y0] = [x1, y1];
   }
   return twice / 2;
-}
-
-/** True when the region holds `p`; on the boundary either answer is possible. */
-export function regionContains(region: Region, p: Point): boolean {
-  return region.some((polygon) => polygon.filter((ring) => ringContains(ring, p)).length === 1);
-}
-
-function ringContains(ring: Ring, p: Point): boolean {
-  let inside = false;
-  let a = ring[ring.length - 1];
-  for (const b of ring) {
-    if (a && a[1] > p[1] !== b[1] > p[1] && p[0] < a[0] + ((b[0] - a[0]) * (p[1] - a[1])) / (b[1] - a[1]))
-      inside = !inside;
-    a = b;
-  }
-  return inside;
 }
 
 function boolean(type: ClipType, subject: GridPath[], clip: GridPath[], origin: Point): Region {
@@ -215,8 +179,8 @@ function fromTree(tree: PolyTree64, origin: Point): Region {
 }
 
 function closedRing(node: PolyPath64, origin: Point, counterClockwise: boolean): Ring | null {
-  const points = (node.poly ?? []).map((p): Point => [p.x, p.y]);
-  if (points.length < 3) return null;
+  const points = cleanRing((node.poly ?? []).map((p): Point => [p.x, p.y]));
+  if (points.length === 0) return null;
   if (ringArea(points) > 0 !== counterClockwise) points.reverse();
   const ring = points.map((p) => fromGrid(p, origin));
   return [...ring, ring[0] as Point];

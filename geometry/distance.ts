@@ -4,10 +4,8 @@
  * (an island) it is the distance to the hole's edge. Inches.
  */
 import { contains } from "./contains.ts";
-import { edgeBounds } from "./edge.ts";
 import { edgeToEdge } from "./edge-distance.ts";
 import { edgeTree, visitPairs } from "./edge-tree.ts";
-import { boundsDistance } from "./points.ts";
 import type { Area, Path, Witness } from "./types.ts";
 
 export { lengthWithin } from "./length-within.ts";
@@ -25,10 +23,8 @@ export function pathToPath(a: Path, b: Path): Witness {
 function pathToPathWithin(a: Path, b: Path, known: Witness): Witness {
   let best = known;
   visitPairs(edgeTree(a), edgeTree(b), known.length, (one, other) => {
-    if (boundsDistance(edgeBounds(one), edgeBounds(other)) <= best.length) {
-      const found = edgeToEdge(one, other);
-      if (found.length < best.length) best = found;
-    }
+    const found = edgeToEdge(one, other);
+    if (found.length < best.length) best = found;
     return best.length;
   });
   return best;

@@ -5,7 +5,7 @@
  * overlap these are the ends of the overlap. 2. The lines and circles that carry the edges are intersected, and a
  * solution counts when it lies on both edges. 3. Solutions within SAME_POINT of one already found are the same meeting.
  */
-import { gapToCircle, lineEdge, nearestOnEdge, shareOfAngle } from "./edge.ts";
+import { gapToCircle, nearestOnEdge, shareOfAngle } from "./edge.ts";
 import { orientation } from "./orientation.ts";
 import { distanceBetween, samePoint } from "./points.ts";
 import { ON_CURVE, SAME_POINT } from "./tolerances.ts";
@@ -45,12 +45,11 @@ function onArc(arc: ArcEdge, p: Point): boolean {
 }
 
 function lineArc(line: LineEdge, arc: ArcEdge): Point[] {
-  return lineCircle(line.from, line.to, arc).filter(
-    (p) => onArc(arc, p) && Math.abs(nearestOnEdge(line, p).distance) <= ON_CURVE && within(line, p),
-  );
+  return lineCircle(line.from, line.to, arc).filter((p) => onArc(arc, p) && besideLine(line, p));
 }
 
-function within(line: LineEdge, p: Point): boolean {
+/** Whether the foot of `p` on the line falls between its ends. */
+function besideLine(line: LineEdge, p: Point): boolean {
   const dx = line.to[0] - line.from[0];
   const dy = line.to[1] - line.from[1];
   const along = (p[0] - line.from[0]) * dx + (p[1] - line.from[1]) * dy;
@@ -100,9 +99,4 @@ export function circleCircle(a: ArcEdge, b: ArcEdge): Point[] {
     [foot[0] - uy * half, foot[1] + ux * half],
     [foot[0] + uy * half, foot[1] - ux * half],
   ];
-}
-
-/** The chord of an edge, as a line. */
-export function chordOf(edge: Edge): LineEdge {
-  return edge.kind === "line" ? edge : lineEdge(edge.from, edge.to);
 }

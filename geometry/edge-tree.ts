@@ -2,7 +2,8 @@
  * A tree of boxes over the edges of one path, built once per path and kept as long as the path lives.
  *
  * Edges of a path already lie near their neighbors, so the tree is a plain binary heap over their order: node i holds
- * the box around its children 2i + 1 and 2i + 2; the leaves are runs of LEAF edges.
+ * the box around its children 2i + 1 and 2i + 2; the leaves are runs of LEAF edges. Boxes stand in flat arrays of
+ * minX, minY, maxX, maxY.
  */
 import { edgeBounds } from "./edge.ts";
 import type { Bounds, Edge, Path, Point } from "./types.ts";
@@ -11,14 +12,15 @@ const LEAF = 4;
 
 export interface EdgeTree {
   readonly edges: readonly Edge[];
-  /** minX, minY, maxX, maxY for every node. */
-  readonly boxes: Float64Array;
+  readonly edgeBoxes: Float64Array;
+  readonly nodeBoxes: Float64Array;
   /** Nodes from this number on are leaves; leaf k holds edges k * LEAF and on. */
   readonly firstLeaf: number;
 }
 
 const trees = new WeakMap<Path, EdgeTree>();
 
+/** The tree of a path: the same one every time it is asked for. */
 export function edgeTree(path: Path): EdgeTree {
   const known = trees.get(path);
   if (known) return known;
@@ -31,66 +33,67 @@ function buildTree(edges: readonly Edge[]): EdgeTree {
   let leaves = 1;
   while (leaves * LEAF < edges.length) leaves *= 2;
   const firstLeaf = leaves - 1;
-  const boxes = new Float64Array((firstLeaf + leaves) * 4);
-  for (let node = firstLeaf + leaves - 1; node >= 0; node--) {
-    let minX = Number.POSITIVE_INFINITY;
-    let minY = Number.POSITIVE_INFINITY;
-    let maxX = Number.NEGATIVE_INFINITY;
-    let maxY = Number.NEGATIVE_INFINITY;
-    const include = (x0: number, y0: number, x1: number, y1: number): void => {
-      if (x0 < minX) minX = x0;
-      if (y0 < minY) minY = y0;
-      if (x1 > maxX) maxX = x1;
-      if (y1 > maxY) maxY = y1;
-    };
-    if (node >= firstLeaf) {
-      for (const edge of leafEdges(edges, node - firstLeaf)) {
-        const box = edgeBounds(edge);
-        include(box.minX, box.minY, box.maxX, box.maxY);
-      }
-    } else {
-      for (const child of [2 * node + 1, 2 * node + 2]) {
-        const [x0, y0, x1, y1] = boxes.subarray(child * 4, child * 4 + 4) as unknown as [
-          number,
-          number,
-          number,
-          number,
-        ];
-        include(x0, y0, x1, y1);
-      }
-    }
-    boxes.set([minX, minY, maxX, maxY], node * 4);
+  const edgeBoxes = new Float64Array(edges.length * 4);
+  for (const [index, edge] of edges.entries()) {
+    const box = edgeBounds(edge);
+    edgeBoxes.set([box.minX, box.minY, box.maxX, box.maxY], index * 4);
   }
-  return { edges, boxes, firstLeaf };
+  const nodeBoxes = new Float64Array((firstLeaf + leaves) * 4);
+  for (let node = firstLeaf + leaves - 1; node >= 0; node--) {
+    if (node < firstLeaf) boxAround(nodeBoxes, 2 * node + 1, 2 * node + 3, nodeBoxes, node);
+    else {
+      const start = (node - firstLeaf) * LEAF;
+      boxAround(edgeBoxes, start, Math.min(start + LEAF, edges.length), nodeBoxes, node);
+    }
+  }
+  return { edges, edgeBoxes, nodeBoxes, firstLeaf };
 }
 
-function leafEdges(edges: readonly Edge[], leaf: number): readonly Edge[] {
-  return edges.slice(leaf * LEAF, leaf * LEAF + LEAF);
+/** Writes the box around boxes start..end-1 of `from` into place `at` of `into`; around none, an inside-out box. */
+function boxAround(from: Float64Array, start: number, end: number, into: Float64Array, at: number): void {
+  let minX = Number.POSITIVE_INFINITY;
+  let minY = Number.POSITIVE_INFINITY;
+  let maxX = Number.NEGATIVE_INFINITY;
+  let maxY = Number.NEGATIVE_INFINITY;
+  for (let i = start * 4; i < end * 4; i += 4) {
+    minX = Math.min(minX, from[i] as number);
+    minY = Math.min(minY, from[i + 1] as number);
+    maxX = Math.max(maxX, from[i + 2] as number);
+    maxY = Math.max(maxY, from[i + 3] as number);
+  }
+  into.set([minX, minY, maxX, maxY], at * 4);
+}
+
+function boxTouches(boxes: Float64Array, at: number, box: Bounds): boolean {
+  const i = at * 4;
+  if ((boxes[i] as number) > box.maxX || (boxes[i + 1] as number) > box.maxY) return false;
+  return (boxes[i + 2] as number) >= box.minX && (boxes[i + 3] as number) >= box.minY;
 }
 
 /** Calls `visit` with every edge whose box touches `box`, in the order of the path. */
 export function visitEdgesIn(tree: EdgeTree, box: Bounds, visit: (edge: Edge, index: number) => void): void {
-  const { boxes, edges, firstLeaf } = tree;
-  const stack = [0];
-  for (let node = stack.pop(); node !== undefined; node = stack.pop()) {
-    const at = node * 4;
-    if ((boxes[at] as number) > box.maxX || (boxes[at + 1] as number) > box.maxY) continue;
-    if ((boxes[at + 2] as number) < box.minX || (boxes[at + 3] as number) < box.minY) continue;
+  const { edges, edgeBoxes, nodeBoxes, firstLeaf } = tree;
+  const descend = (node: number): void => {
+    if (!boxTouches(nodeBoxes, node, box)) return;
     if (node < firstLeaf) {
-      stack.push(2 * node + 2, 2 * node + 1);
-      continue;
+      descend(2 * node + 1);
+      descend(2 * node + 2);
+      return;
     }
     const start = (node - firstLeaf) * LEAF;
     const end = Math.min(start + LEAF, edges.length);
-    for (let index = start; index < end; index++) visit(edges[index] as Edge, index);
-  }
+    for (let index = start; index < end; index++) {
+      if (boxTouches(edgeBoxes, index, box)) visit(edges[index] as Edge, index);
+    }
+  };
+  descend(0);
 }
 
-/** Square of the least distance from `p` to the box of `node`; infinite for an empty node. */
-export function boxDistanceSquared(tree: EdgeTree, node: number, p: Point): number {
-  const at = node * 4;
-  const dx = Math.max(0, (tree.boxes[at] as number) - p[0], p[0] - (tree.boxes[at + 2] as number));
-  const dy = Math.max(0, (tree.boxes[at + 1] as number) - p[1], p[1] - (tree.boxes[at + 3] as number));
+/** Square of the least distance from (x, y) to box number `at`; infinite for an inside-out box. */
+function toBoxSquared(boxes: Float64Array, at: number, x: number, y: number): number {
+  const i = at * 4;
+  const dx = Math.max(0, (boxes[i] as number) - x, x - (boxes[i + 2] as number));
+  const dy = Math.max(0, (boxes[i + 1] as number) - y, y - (boxes[i + 3] as number));
   return dx * dx + dy * dy;
 }
 
@@ -104,35 +107,35 @@ export function visitNearest(
   within: number,
   measure: (edge: Edge, index: number) => number,
 ): void {
-  if (tree.edges.length === 0) return;
+  const { edges, edgeBoxes, nodeBoxes, firstLeaf } = tree;
+  const [x, y] = p;
   let best = within;
-  const visit = (node: number): void => {
-    if (node >= tree.firstLeaf) {
-      const start = (node - tree.firstLeaf) * LEAF;
-      const end = Math.min(start + LEAF, tree.edges.length);
+  const descend = (node: number): void => {
+    if (node >= firstLeaf) {
+      const start = (node - firstLeaf) * LEAF;
+      const end = Math.min(start + LEAF, edges.length);
       for (let index = start; index < end; index++) {
-        best = Math.min(best, measure(tree.edges[index] as Edge, index));
+        if (toBoxSquared(edgeBoxes, index, x, y) > best * best) continue;
+        best = Math.min(best, measure(edges[index] as Edge, index));
       }
       return;
     }
     const left = 2 * node + 1;
-    const toLeft = boxDistanceSquared(tree, left, p);
-    const toRight = boxDistanceSquared(tree, left + 1, p);
+    const toLeft = toBoxSquared(nodeBoxes, left, x, y);
+    const toRight = toBoxSquared(nodeBoxes, left + 1, x, y);
     const near = toLeft <= toRight ? left : left + 1;
-    const far = toLeft <= toRight ? left + 1 : left;
-    if (Math.min(toLeft, toRight) <= best * best) visit(near);
-    if (Math.max(toLeft, toRight) <= best * best) visit(far);
+    if (Math.min(toLeft, toRight) <= best * best) descend(near);
+    if (Math.max(toLeft, toRight) <= best * best) descend(near === left ? left + 1 : left);
   };
-  if (boxDistanceSquared(tree, 0, p) <= best * best) visit(0);
+  if (edges.length > 0 && toBoxSquared(nodeBoxes, 0, x, y) <= best * best) descend(0);
 }
 
-/** Square of the least distance between the boxes of two nodes of two trees. */
-function nodeDistanceSquared(a: EdgeTree, nodeA: number, b: EdgeTree, nodeB: number): number {
+/** Square of the least distance between box i of `a` and box j of `b`. */
+function betweenBoxesSquared(a: Float64Array, nodeA: number, b: Float64Array, nodeB: number): number {
   const i = nodeA * 4;
   const j = nodeB * 4;
-  const [p, q] = [a.boxes, b.boxes];
-  const dx = Math.max(0, (p[i] as number) - (q[j + 2] as number), (q[j] as number) - (p[i + 2] as number));
-  const dy = Math.max(0, (p[i + 1] as number) - (q[j + 3] as number), (q[j + 1] as number) - (p[i + 3] as number));
+  const dx = Math.max(0, (a[i] as number) - (b[j + 2] as number), (b[j] as number) - (a[i + 2] as number));
+  const dy = Math.max(0, (a[i + 1] as number) - (b[j + 3] as number), (b[j + 1] as number) - (a[i + 3] as number));
   return dx * dx + dy * dy;
 }
 
@@ -144,35 +147,42 @@ export function visitPairs(
   a: EdgeTree,
   b: EdgeTree,
   within: number,
-  measure: (one: Edge, other: Edge, indexA: number, indexB: number) => number,
+  measure: (one: Edge, other: Edge) => number,
 ): void {
-  if (a.edges.length === 0 || b.edges.length === 0) return;
   let best = within;
-  const leaves = (nodeA: number, nodeB: number): void => {
+  const measureLeaves = (nodeA: number, nodeB: number): void => {
     const startA = (nodeA - a.firstLeaf) * LEAF;
     const startB = (nodeB - b.firstLeaf) * LEAF;
     for (let i = startA; i < Math.min(startA + LEAF, a.edges.length); i++) {
       for (let j = startB; j < Math.min(startB + LEAF, b.edges.length); j++) {
-        best = Math.min(best, measure(a.edges[i] as Edge, b.edges[j] as Edge, i, j));
+        if (betweenBoxesSquared(a.edgeBoxes, i, b.edgeBoxes, j) > best * best) continue;
+        best = Math.min(best, measure(a.edges[i] as Edge, b.edges[j] as Edge));
       }
     }
   };
-  const visit = (nodeA: number, nodeB: number): void => {
-    const endA = nodeA >= a.firstLeaf;
-    const endB = nodeB >= b.firstLeaf;
-    if (endA && endB) {
-      leaves(nodeA, nodeB);
+  const descend = (nodeA: number, nodeB: number): void => {
+    const leafA = nodeA >= a.firstLeaf;
+    const leafB = nodeB >= b.firstLeaf;
+    if (leafA && leafB) {
+      measureLeaves(nodeA, nodeB);
       return;
     }
     // Open the node higher up in its tree.
-    const openA = !endA && (endB || nodeA <= nodeB);
-    const pairs = openA
-      ? [2 * nodeA + 1, 2 * nodeA + 2].map((child) => [child, nodeB] as const)
-      : [2 * nodeB + 1, 2 * nodeB + 2].map((child) => [nodeA, child] as const);
-    const ranked = pairs
-      .map(([i, j]) => ({ i, j, distance: nodeDistanceSquared(a, i, b, j) }))
-      .sort((one, other) => one.distance - other.distance);
-    for (const { i, j, distance } of ranked) if (distance <= best * best) visit(i, j);
+    const openA = !leafA && (leafB || nodeA <= nodeB);
+    const firstA = openA ? 2 * nodeA + 1 : nodeA;
+    const firstB = openA ? nodeB : 2 * nodeB + 1;
+    const secondA = openA ? firstA + 1 : nodeA;
+    const secondB = openA ? nodeB : firstB + 1;
+    const toFirst = betweenBoxesSquared(a.nodeBoxes, firstA, b.nodeBoxes, firstB);
+    const toSecond = betweenBoxesSquared(a.nodeBoxes, secondA, b.nodeBoxes, secondB);
+    if (toFirst <= toSecond) {
+      if (toFirst <= best * best) descend(firstA, firstB);
+      if (toSecond <= best * best) descend(secondA, secondB);
+    } else {
+      if (toSecond <= best * best) descend(secondA, secondB);
+      if (toFirst <= best * best) descend(firstA, firstB);
+    }
   };
-  if (nodeDistanceSquared(a, 0, b, 0) <= best * best) visit(0, 0);
+  if (a.edges.length === 0 || b.edges.length === 0) return;
+  if (betweenBoxesSquared(a.nodeBoxes, 0, b.nodeBoxes, 0) <= best * best) descend(0, 0);
 }

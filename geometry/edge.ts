@@ -106,7 +106,7 @@ export function pointAt(edge: Edge, t: number): Point {
 export function tangentAt(edge: Edge, t: number): Point {
   const dx = edge.to[0] - edge.from[0];
   const dy = edge.to[1] - edge.from[1];
-  const length = Math.hypot(dx, dy);
+  const length = distanceBetween(edge.from, edge.to);
   if (edge.kind === "line") return [dx / length, dy / length];
   if (Math.abs(edge.sweep) > Math.PI) {
     const angle = edge.startAngle + edge.sweep * t;
@@ -172,6 +172,32 @@ export function movedSideways(edge: Edge, offset: number): Edge | null {
   return radius > SAME_POINT ? { ...edge, from, to, radius } : null;
 }
 
+/** How far `p` lies from the edge, inches: the distance of `nearestOnEdge` without making its point. */
+export function distanceToEdge(edge: Edge, p: Point): number {
+  if (edge.kind === "arc") return distanceToArc(edge, p);
+  const fx = edge.from[0];
+  const fy = edge.from[1];
+  const dx = edge.to[0] - fx;
+  const dy = edge.to[1] - fy;
+  const squared = dx * dx + dy * dy;
+  const t = squared === 0 ? 0 : ((p[0] - fx) * dx + (p[1] - fy) * dy) / squared;
+  const awayX = t <= 0 ? p[0] - fx : t >= 1 ? p[0] - edge.to[0] : p[0] - fx - dx * t;
+  const awayY = t <= 0 ? p[1] - fy : t >= 1 ? p[1] - edge.to[1] : p[1] - fy - dy * t;
+  return Math.sqrt(awayX * awayX + awayY * awayY);
+}
+
+function distanceToArc(arc: ArcEdge, p: Point): number {
+  const [cx, cy] = arc.center;
+  const px = p[0] - cx;
+  const py = p[1] - cy;
+  const way = arc.sweep > 0 ? 1 : -1;
+  const pastStart = ((arc.from[0] - cx) * py - (arc.from[1] - cy) * px) * way >= 0;
+  const beforeEnd = (px * (arc.to[1] - cy) - py * (arc.to[0] - cx)) * way >= 0;
+  const facing = Math.abs(arc.sweep) <= Math.PI ? pastStart && beforeEnd : pastStart || beforeEnd;
+  if (facing) return Math.abs(gapToCircle(arc, p));
+  return Math.min(distanceBetween(arc.from, p), distanceBetween(arc.to, p));
+}
+
 /** The point of the edge nearest to `p`. A position within SAME_POINT of the edge lies on it: distance exactly 0. */
 export function nearestOnEdge(edge: Edge, p: Point): NearestOnEdge {
   const found = edge.kind === "line" ? nearestOnLine(edge, p) : nearestOnArc(edge, p);
@@ -211,7 +237,7 @@ function nearestOnArc(arc: ArcEdge, p: Point): NearestOnEdge {
  * so that the circle passes exactly through the arc's ends however far away the center is.
  */
 export function gapToCircle(arc: ArcEdge, p: Point): number {
-  const toCenter = Math.hypot(p[0] - arc.center[0], p[1] - arc.center[1]);
+  const toCenter = distanceBetween(p, arc.center);
   if (Math.abs(arc.sweep) > Math.PI) return toCenter - arc.radius;
   const { from, to } = arc;
   const chord = distanceBetween(from, to);

@@ -1,8 +1,8 @@
 /** Shortest straight distances from a position, exact on lines and arcs. The rest of the distances: distance.ts. */
 import { contains } from "./contains.ts";
-import { nearestOnEdge } from "./edge.ts";
+import { distanceToEdge, nearestOnEdge } from "./edge.ts";
 import { edgeTree, visitNearest } from "./edge-tree.ts";
-import type { Area, Path, Point, Witness } from "./types.ts";
+import type { Area, Edge, Path, Point, Witness } from "./types.ts";
 
 /** Nearest point of a path: `from` on the path, `to` = p. Length exactly 0 within SAME_POINT of the path. */
 export function pointToPath(p: Point, path: Path): Witness {
@@ -11,13 +11,19 @@ export function pointToPath(p: Point, path: Path): Witness {
 
 /** The same, but `known` where nothing of the path is nearer than that. */
 function pointToPathWithin(p: Point, path: Path, known: Witness): Witness {
-  let best = known;
-  visitNearest(edgeTree(path), p, known.length, (edge) => {
-    const near = nearestOnEdge(edge, p);
-    if (near.distance < best.length) best = { length: near.distance, from: near.point, to: p };
-    return best.length;
+  let least = known.length;
+  let nearest: Edge | null = null;
+  visitNearest(edgeTree(path), p, least, (edge) => {
+    const distance = distanceToEdge(edge, p);
+    if (distance < least) {
+      least = distance;
+      nearest = edge;
+    }
+    return least;
   });
-  return best;
+  if (!nearest) return known;
+  const found = nearestOnEdge(nearest, p);
+  return { length: found.distance, from: found.point, to: p };
 }
 
 /** Nearest point of an area: `from` on its boundary, `to` = p; both p and length 0 when p is inside or on the edge. */

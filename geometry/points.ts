@@ -3,7 +3,10 @@ import type { Bounds, Point } from "./types.ts";
 
 /** Straight distance between two positions, inches. */
 export function distanceBetween(a: Point, b: Point): number {
-  return Math.hypot(b[0] - a[0], b[1] - a[1]);
+  const dx = b[0] - a[0];
+  const dy = b[1] - a[1];
+  // Several times quicker than Math.hypot, and in the inches of a site nothing overflows.
+  return Math.sqrt(dx * dx + dy * dy);
 }
 
 /** True when two positions count as one vertex. */
