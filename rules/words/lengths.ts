@@ -75,5 +75,7 @@ function trimmed(value: number, digits: number): string {
 
 /** An area in square feet, or square meters. */
 export function areaText(squareInches: number, units: Units = "ft-in"): string {
-  return units === "m" ? `${(squareInches * 0.0254 * 0.0254).toFixed(1)} m\u00b2` : `${(squareInches / 144).toFixed(1)} sq ft`;
+  return units === "m"
+    ? `${(squareInches * 0.0254 * 0.0254).toFixed(1)} m\u00b2`
+    : `${(squareInches / 144).toFixed(1)} sq ft`;
 }

@@ -1,0 +1,65 @@
+/** What an element is called on screen, on the sheet and in the list: its own name, else its kind or trade name. */
+import type { KnownElement, UnknownElement } from "../site/elements.ts";
+
+type AnyElement = KnownElement | UnknownElement;
+
+const KIND_WORDS: Readonly<Record<string, string>> = {
+  inset: "step or bench",
+  building: "building",
+  wall: "wall",
+  fence: "fence",
+  metal: "metal part",
+  "underwater-light": "underwater light",
+  "overhead-line": "overhead line",
+  "underground-run": "underground run",
+  "water-bond": "water contact",
+  tie: "tie",
+  "keep-out": "keep-out",
+};
+
+/** The field that says what sort of its kind an element is. */
+const TYPE_FIELD: Readonly<Record<string, string>> = {
+  pool: "body",
+  surface: "material",
+  opening: "opening",
+  structure: "structure",
+  metal: "part",
+  equipment: "unit",
+  device: "device",
+};
+
+const TYPE_ENDING: Readonly<Record<string, string>> = { surface: "surface" };
+
+/** The given name of an element, or null. */
+export function givenName(element: AnyElement): string | null {
+  return typeof element.name === "string" && element.name.trim() !== "" ? element.name.trim() : null;
+}
+
+/** What sort of thing the element is, in words: `ladder`, `concrete surface`, `recorded ring copper`. */
+export function sortOf(element: AnyElement): string {
+  const fields = element as Readonly<Record<string, unknown>>;
+  const field = TYPE_FIELD[element.kind];
+  const type = field === undefined ? undefined : fields[field];
+  const word = typeof type === "string" && type.trim() !== "" ? type.trim().replaceAll("-", " ") : null;
+  if (element.kind === "conductor") return `recorded ${String(fields.role ?? "")} copper`.replace("  ", " ");
+  if (word !== null) {
+    const ending = TYPE_ENDING[element.kind];
+    return ending === undefined || word === "lawn" || word === "artificial turf" ? word : `${word} ${ending}`;
+  }
+  return KIND_WORDS[element.kind] ?? element.kind.replaceAll("-", " ");
+}
+
+/** The element in words: its given name, else what it is with its id. */
+export function elementName(element: AnyElement): string {
+  return givenName(element) ?? `${sortOf(element)} ${element.id}`;
+}
+
+/** Names by id, for whoever writes about many elements. */
+export function namesOf(elements: readonly AnyElement[]): Map<string, string> {
+  return new Map(elements.map((element) => [element.id, elementName(element)]));
+}
+
+/** First letter large, for headings and list entries. */
+export function capitalized(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

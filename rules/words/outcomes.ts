@@ -1,0 +1,39 @@
+/** The six outcomes as people read them, and the order in which they are counted out. */
+import type { Outcome } from "../report.ts";
+
+export const OUTCOME_WORDS: Readonly<Record<Outcome, string>> = {
+  conflict: "conflict",
+  missing: "missing",
+  bond: "needs bonding",
+  review: "question",
+  meets: "meets",
+  exempt: "exempt",
+};
+
+/** What each outcome means, one sentence. */
+export const OUTCOME_MEANINGS: Readonly<Record<Outcome, string>> = {
+  conflict: "What is drawn breaks the rule.",
+  missing: "Needs bonding, and the recorded copper does not reach it.",
+  bond: "Needs bonding; no copper is recorded on this site yet.",
+  review: "Judgement or an unknown fact decides.",
+  meets: "Drawn and as required.",
+  exempt: "A named exception.",
+};
+
+/** A count of an outcome in words: `3 need bonding`, `1 needs bonding`, `2 questions`. */
+export function outcomeCount(outcome: Outcome, count: number): string {
+  const one = count === 1;
+  switch (outcome) {
+    case "bond":
+      return `${count} ${one ? "needs" : "need"} bonding`;
+    case "meets":
+      return `${count} ${one ? "meets" : "meet"}`;
+    case "conflict":
+      return `${count} ${one ? "conflict" : "conflicts"}`;
+    case "review":
+      return `${count} ${one ? "question" : "questions"}`;
+    case "missing":
+    case "exempt":
+      return `${count} ${OUTCOME_WORDS[outcome]}`;
+  }
+}
