@@ -1,0 +1,219 @@
+/**
+ * Shortest plan paths from a pool's inside wall that cross no barrier, exact on lines and arcs.
+ *
+ * Stages. 1. barrier-map.ts: barriers united, their corners and the free ground round each. 2. Straight: the nearest
+ * point of the inside wall that is seen from the goal (seen-outline.ts). 3. Bent: corner-routes.ts settles barrier
+ * corners in order of their own shortest way from the pool, and each that sees the goal offers that way plus the last
+ * straight leg; it ends when the next corner lies farther than the best path.
+ *
+ * Rules. A path may touch a barrier and follow its line, may cross water, and may not pass between barriers that touch,
+ * cross or lie within SEALED_GAP of each other. A goal on a face of a solid is reached from outside; one deeper inside
+ * than FACE_DEPTH is not reached. A barrier that runs along the inside wall itself is only touched by a path that starts
+ * there.
+ */
+import { type BarrierMap, barrierMap, freePosition } from "./barrier-map.ts";
+import { CornerRoutes, type SettledCorner } from "./corner-routes.ts";
+import { pathToArea, pointToArea } from "./distance.ts";
+import { contains } from "./outline.ts";
+import { pairCandidates } from "./path-pairs.ts";
+import { distanceBetween, samePoint } from "./points.ts";
+import { nearestSeen, type Outline, outlineAmong } from "./seen-outline.ts";
+import { canSee, type Eye } from "./sight.ts";
+import { LIMIT_TOLERANCE, SIGHT_SLACK } from "./tolerances.ts";
+import type { Area, Barrier, Path, Point, Route } from "./types.ts";
+
+export interface PathOptions {
+  /** Inches: a longer path counts as none. */
+  readonly limit?: number;
+}
+
+/** The map, the pool's outline and the settled corners for one pool among one list of barriers. */
+export interface PoolRoutes {
+  readonly map: BarrierMap;
+  readonly outline: Outline;
+  readonly corners: CornerRoutes;
+}
+
+const known = new WeakMap<readonly Barrier[], WeakMap<Area, PoolRoutes>>();
+
+/** Worked out once for a pool and a list of barriers, and kept as long as both live: pass the same array for many goals. */
+export function poolRoutes(target: Area, barriers: readonly Barrier[]): PoolRoutes {
+  let ofBarriers = known.get(barriers);
+  if (!ofBarriers) {
+    ofBarriers = new WeakMap();
+    known.set(barriers, ofBarriers);
+  }
+  const before = ofBarriers.get(target);
+  if (before) return before;
+  const map = barrierMap(barriers);
+  const outline = outlineAmong(map, [target.outer, ...target.holes]);
+  const routes = { map, outline, corners: new CornerRoutes(map, outline) };
+  ofBarriers.set(target, routes);
+  return routes;
+}
+
+/**
+ * The shortest path from the inside wall of `target` to `p` that crosses no barrier, inches: its first point on the wall,
+ * its last `p`. Length 0 when p is in the water or on its edge. Null when there is none, or none within the limit.
+ */
+export function shortestPathToArea(
+  p: Point,
+  target: Area,
+  barriers: readonly Barrier[],
+  options: PathOptions = {},
+): Route | null {
+  mustBePosition(p);
+  const limit = (options.limit ?? Number.POSITIVE_INFINITY) + LIMIT_TOLERANCE;
+  if (contains(target, p)) return { length: 0, points: [p, p] };
+  if (barriers.length === 0) {
+    const { length, from } = pointToArea(p, target);
+    return length <= limit ? { length, points: [from, p] } : null;
+  }
+  const routes = poolRoutes(target, barriers);
+  const free = freePosition(routes.map, p);
+  if (!free) return null;
+  const route = shortestTo(routes, limit, (map, eye, within) => {
+    if (eye) {
+      const distance = distanceBetween(eye.at, free);
+      return distance <= within && canSee(map, eye, { at: free }) ? { distance, end: free } : null;
+    }
+    const seen = nearestSeen(map, routes.outline, { at: free }, within);
+    return seen && { distance: seen.distance, end: free, start: seen.point };
+  });
+  return route && endingAt(route, p, limit);
+}
+
+/**
+ * The shortest path from the inside wall of `target` to any point of `path` (a fence, a raceway; of a closed path its
+ * boundary): first point on the wall, last on the path. Length 0 when any of the path is in the water. Null when there is
+ * none, or none within the limit.
+ */
+export function shortestPathFromPath(
+  path: Path,
+  target: Area,
+  barriers: readonly Barrier[],
+  options: PathOptions = {},
+): Route | null {
+  const limit = (options.limit ?? Number.POSITIVE_INFINITY) + LIMIT_TOLERANCE;
+  const straight = pathToArea(path, target);
+  if (straight.length > limit) return null;
+  if (straight.length === 0 || barriers.length === 0)
+    return { length: straight.length, points: [straight.from, straight.to] };
+  const routes = poolRoutes(target, barriers);
+  const goal = outlineAmong(routes.map, [path]);
+  const direct = shortestStraight(routes, goal, path, straight, limit);
+  return shortestTo(routes, limit, (map, eye, within) => {
+    if (!eye) return direct && { distance: direct.distance, end: direct.end, start: direct.start };
+    const seen = nearestSeen(map, goal, eye, within);
+    return seen && { distance: seen.distance, end: seen.point };
+  });
+}
+
+/** True when the straight line from a to b crosses no barrier. A position deeper inside a solid than FACE_DEPTH sees nothing. */
+export function sightLine(a: Point, b: Point, barriers: readonly Barrier[]): boolean {
+  mustBePosition(a);
+  mustBePosition(b);
+  if (barriers.length === 0) return true;
+  const map = barrierMap(barriers);
+  const from = freePosition(map, a);
+  const to = freePosition(map, b);
+  return from !== null && to !== null && canSee(map, { at: from }, { at: to });
+}
+
+/** The last straight leg to the goal; `start` is set when it comes straight from the pool. */
+interface LastLeg {
+  readonly distance: number;
+  readonly end: Point;
+  readonly start?: Point;
+}
+
+/** Stages 2 and 3: `lastLeg` finds the leg from a corner (or, without one, from the pool) within a length. */
+function shortestTo(
+  routes: PoolRoutes,
+  limit: number,
+  lastLeg: (map: BarrierMap, eye: Eye | null, within: number) => LastLeg | null,
+): Route | null {
+  const { map, corners } = routes;
+  const direct = lastLeg(map, null, limit);
+  let best = direct?.distance ?? limit;
+  let route: Route | null = direct && { length: best, points: [direct.start ?? direct.end, direct.end] };
+  for (let i = 0; ; i++) {
+    const corner = corners.corner(i, best);
+    if (!corner) return route;
+    const leg = lastLeg(map, { at: corner.sector.at, sector: corner.sector }, best - corner.distance);
+    if (!leg) continue;
+    const length = corner.distance + leg.distance;
+    if (length > best || (route && length >= best)) continue;
+    best = length;
+    route = { length, points: pointsBy(corner, leg.end) };
+  }
+}
+
+/** From the pool over the corners to the goal, without the corners that the path passes straight on. */
+function pointsBy(corner: SettledCorner, end: Point): Point[] {
+  const backwards: Point[] = [end];
+  for (let at: SettledCorner | null = corner; at; at = at.by) {
+    addBend(backwards, at.sector.at);
+    if (!at.by) addBend(backwards, at.from);
+  }
+  if (backwards.length === 1) backwards.push(end);
+  return backwards.reverse();
+}
+
+function addBend(points: Point[], next: Point): void {
+  const last = points[points.length - 1] as Point;
+  if (samePoint(last, next)) return;
+  const before = points[points.length - 2];
+  if (before) {
+    const dx = next[0] - before[0];
+    const dy = next[1] - before[1];
+    const off = Math.abs(dx * (last[1] - before[1]) - dy * (last[0] - before[0])) / Math.hypot(dx, dy);
+    if (off <= SIGHT_SLACK) points.pop();
+  }
+  points.push(next);
+}
+
+/** The route carried on from the face of a solid to a goal just inside it. */
+function endingAt(route: Route, p: Point, limit: number): Route | null {
+  const last = route.points[route.points.length - 1] as Point;
+  if (samePoint(last, p)) return route;
+  const length = route.length + distanceBetween(last, p);
+  return length <= limit ? { length, points: [...route.points, p] } : null;
+}
+
+/** The shortest straight path between the pool and the goal: the nearest pair of all when it is free, or the next that is. */
+function shortestStraight(
+  routes: PoolRoutes,
+  goal: Outline,
+  path: Path,
+  nearest: { readonly from: Point; readonly to: Point; readonly length: number },
+  limit: number,
+): { distance: number; start: Point; end: Point } | null {
+  const { map, outline } = routes;
+  const free = (start: Point, end: Point): boolean =>
+    freePosition(map, end) === end && canSee(map, { at: start }, { at: end });
+  if (free(nearest.from, nearest.to)) return { distance: nearest.length, start: nearest.from, end: nearest.to };
+  let best: { distance: number; start: Point; end: Point } | null = null;
+  const within = (): number => best?.distance ?? limit;
+  const candidates = pairCandidates(outline.paths, path, limit);
+  candidates.sort((one, other) => one.distance - other.distance);
+  for (const { distance, onFirst, onSecond } of candidates) {
+    if (!free(onFirst, onSecond)) continue;
+    best = { distance, start: onFirst, end: onSecond };
+    break;
+  }
+  // Where a barrier stands on the pool's edge or on the object, the best pair may end at its face.
+  for (const start of outline.crossed) {
+    const seen = nearestSeen(map, goal, { at: start }, within());
+    if (seen && free(start, seen.point)) best = { distance: seen.distance, start, end: seen.point };
+  }
+  for (const end of goal.crossed) {
+    const seen = nearestSeen(map, outline, { at: end }, within());
+    if (seen && free(seen.point, end)) best = { distance: seen.distance, start: seen.point, end };
+  }
+  return best;
+}
+
+function mustBePosition(p: Point): void {
+  if (!Number.isFinite(p[0]) || !Number.isFinite(p[1])) throw new RangeError(`not a position: [${p[0]}, ${p[1]}]`);
+}

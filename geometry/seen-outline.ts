@@ -1,0 +1,94 @@
+/**
+ * The nearest point of an outline that can be seen past barriers.
+ *
+ * Stages. 1. The nearest point of all, which mostly is seen. 2. Otherwise every point that can be nearest among those
+ * seen: the nearest of each edge, each vertex, and where a barrier crosses the outline; nearest first, the first that is
+ * seen. Where the seen part of the outline ends at the shadow of a barrier's corner, the best path bends at that corner:
+ * corner-routes.ts finds it there.
+ */
+import type { BarrierMap } from "./barrier-map.ts";
+import { lineEdge, nearestOnEdge } from "./edge.ts";
+import { crossings } from "./edge-crossings.ts";
+import { edgeTree, visitEdgesIn, visitNearest } from "./edge-tree.ts";
+import { boundsOfPoints, distanceBetween } from "./points.ts";
+import { canSee, type Eye } from "./sight.ts";
+import { SIGHT_SLACK } from "./tolerances.ts";
+import type { Edge, Path, Point } from "./types.ts";
+
+/** Paths to be reached (the loops of a pool, or one object), with the points where barriers cross them. */
+export interface Outline {
+  readonly paths: readonly Path[];
+  readonly crossed: readonly Point[];
+}
+
+export interface SeenPoint {
+  readonly point: Point;
+  readonly distance: number;
+}
+
+export function outlineAmong(map: BarrierMap, paths: readonly Path[]): Outline {
+  const crossed: Point[] = [];
+  for (const piece of map.pieces) {
+    const line = lineEdge(piece.a, piece.b);
+    const box = boundsOfPoints([piece.a, piece.b]);
+    for (const path of paths) {
+      visitEdgesIn(edgeTree(path), box, (edge) => {
+        crossed.push(...crossings(line, edge));
+      });
+    }
+  }
+  return { paths, crossed };
+}
+
+/** The straight distance to the outline, barriers or not: no path is shorter. */
+export function straightDistance(outline: Outline, p: Point): number {
+  return nearestOfAll(outline, p, Number.POSITIVE_INFINITY)?.distance ?? Number.POSITIVE_INFINITY;
+}
+
+function nearestOfAll(outline: Outline, p: Point, within: number): SeenPoint | null {
+  let best: SeenPoint | null = null;
+  let distance = within;
+  for (const path of outline.paths) {
+    visitNearest(edgeTree(path), p, distance, (edge) => {
+      const near = nearestOnEdge(edge, p);
+      if (near.distance < distance || (best === null && near.distance <= distance)) {
+        distance = near.distance;
+        best = { point: near.point, distance };
+      }
+      return distance;
+    });
+  }
+  return best;
+}
+
+/** The nearest point of the outline that the eye sees and that is at most `within` inches away; null when there is none. */
+export function nearestSeen(map: BarrierMap, outline: Outline, eye: Eye, within: number): SeenPoint | null {
+  const nearest = nearestOfAll(outline, eye.at, within);
+  if (!nearest || map.pieces.length === 0) return nearest;
+  if (canSee(map, { at: nearest.point }, eye)) return nearest;
+  const candidates = candidatesWithin(outline, eye.at, within);
+  candidates.sort((one, other) => one.distance - other.distance);
+  return candidates.find((candidate) => canSee(map, { at: candidate.point }, eye)) ?? null;
+}
+
+function candidatesWithin(outline: Outline, p: Point, within: number): SeenPoint[] {
+  const candidates: SeenPoint[] = [];
+  const add = (point: Point, distance: number): void => {
+    if (distance <= within) candidates.push({ point, distance });
+  };
+  const box = { minX: p[0] - within, minY: p[1] - within, maxX: p[0] + within, maxY: p[1] + within };
+  for (const path of outline.paths) {
+    visitEdgesIn(edgeTree(path), box, (edge) => addOfEdge(edge, p, add));
+  }
+  for (const point of outline.crossed) add(point, distanceBetween(point, p));
+  return candidates;
+}
+
+function addOfEdge(edge: Edge, p: Point, add: (point: Point, distance: number) => void): void {
+  const near = nearestOnEdge(edge, p);
+  add(near.point, near.distance);
+  for (const end of [edge.from, edge.to]) {
+    const distance = distanceBetween(end, p);
+    if (distance > near.distance + SIGHT_SLACK) add(end, distance);
+  }
+}
