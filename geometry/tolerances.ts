@@ -65,3 +65,6 @@ export const SEAM_OVERLAP = 0.01;
 
 /** Slices of a shadow narrower than this (inches, or radians) hold nothing. */
 export const THIN_SLICE = 1e-12;
+
+/** How far corners may be moved so that no three are in line before they are triangulated: a tenth of LIMIT_TOLERANCE. */
+export const TAUT_JITTER = 1e-7;

@@ -1,0 +1,142 @@
+/**
+ * The ground where a ring may lie: between the curves at `min` and at `max` from the water, less obstacles.
+ *
+ * Terms. Strip: one connected part of it, a polygon with holes. Color of a ring of a strip: "near" where it runs along
+ * the `min` curve, "far" along the `max` curve, "free" where it is only the edge of an obstacle that stands in the
+ * strip. A strip with one ring that is both near and far is cut through: no ring passes there.
+ */
+import { differenceRegions } from "./clipping.ts";
+import { insidePath } from "./contains.ts";
+import { flattenToSide } from "./flatten-side.ts";
+import { type OffsetLoop, offsetCurves } from "./offset.ts";
+import { pointToPath } from "./point-distance.ts";
+import { CLIP_UNITS_PER_INCH, TAUT_TOLERANCE } from "./tolerances.ts";
+import type { Area, Path, Point, Region } from "./types.ts";
+
+export type StripColor = "near" | "far" | "free";
+
+export interface StripRing {
+  readonly points: readonly Point[];
+  readonly color: StripColor;
+  /** Bodies whose `min` curve this is; of a far or free ring: none. */
+  readonly bodies: readonly number[];
+}
+
+export interface Strip {
+  readonly outer: StripRing;
+  readonly holes: readonly StripRing[];
+}
+
+export interface Strips {
+  readonly strips: readonly Strip[];
+  /** Places where a strip is cut through, one each. */
+  readonly blocked: readonly Point[];
+}
+
+interface Sided {
+  readonly loop: OffsetLoop;
+  readonly ring: StripRing;
+}
+
+/** The strips without any obstacle. Rings of holes and outer rings alike run as their curves do. */
+export function openStrips(bodies: readonly Area[], min: number, max: number): Strip[] {
+  const near = offsetCurves(bodies, min).loops.map((loop): Sided => {
+    const points = flattenToSide(loop.path, "right", TAUT_TOLERANCE);
+    return { loop, ring: { points, color: "near", bodies: loop.bodies } };
+  });
+  const far = offsetCurves(bodies, max).loops.map((loop): Sided => {
+    const points = flattenToSide(loop.path, "left", TAUT_TOLERANCE);
+    return { loop, ring: { points, color: "far", bodies: [] } };
+  });
+  const outers = [...far.filter(({ loop }) => loop.area > 0), ...near.filter(({ loop }) => loop.area < 0)];
+  const holes = [...near.filter(({ loop }) => loop.area > 0), ...far.filter(({ loop }) => loop.area < 0)];
+  const byOuter = new Map<Sided, StripRing[]>(outers.map((outer) => [outer, []]));
+  for (const hole of holes) {
+    const home = smallestAround(outers, hole.loop.path);
+    if (home) byOuter.get(home)?.push(hole.ring);
+  }
+  return [...byOuter].map(([outer, inside]) => ({ outer: outer.ring, holes: inside }));
+}
+
+function smallestAround(outers: readonly Sided[], path: Path): Sided | null {
+  const p = path.edges[0]?.from;
+  let best: Sided | null = null;
+  for (const outer of outers) {
+    if (!p || !insidePath(outer.loop.path, p)) continue;
+    if (!best || Math.abs(outer.loop.area) < Math.abs(best.loop.area)) best = outer;
+  }
+  return best;
+}
+
+/** The strips less the obstacles. `strips` are those of openStrips. */
+export function strippedOf(
+  strips: readonly Strip[],
+  obstacles: Region,
+  bodies: readonly Area[],
+  min: number,
+  max: number,
+): Strips {
+  const region: Region = strips.map(({ outer, holes }) => [outer, ...holes].map((ring) => closed(ring.points)));
+  const left = differenceRegions(region, obstacles);
+  const found: Strip[] = [];
+  const blocked: Point[] = [];
+  for (const polygon of left) {
+    const rings = polygon.map((ring) => coloredRing(ring.slice(0, -1), bodies, min, max));
+    const cut = rings.flatMap((ring) => (ring.cutAt ? [ring.cutAt] : []));
+    if (cut[0]) {
+      blocked.push(cut[0]);
+      continue;
+    }
+    const [outer, ...holes] = rings.map(({ ring }) => ring);
+    if (outer) found.push({ outer, holes });
+  }
+  return { strips: found, blocked };
+}
+
+function closed(points: readonly Point[]): Point[] {
+  const first = points[0];
+  return first ? [...points, first] : [];
+}
+
+function coloredRing(
+  points: readonly Point[],
+  bodies: readonly Area[],
+  min: number,
+  max: number,
+): { ring: StripRing; cutAt: Point | null } {
+  const slack = 2 * TAUT_TOLERANCE + 4 / CLIP_UNITS_PER_INCH;
+  const owners = new Set<number>();
+  let nearAt: Point | null = null;
+  let farAt: Point | null = null;
+  let cutAt: Point | null = null;
+  let last: { p: Point; color: StripColor } | null = null;
+  for (const p of closed(points)) {
+    const { distance, body } = nearestBody(p, bodies);
+    const color = distance <= min + slack ? "near" : distance >= max - slack ? "far" : "free";
+    if (color === "free") continue;
+    if (color === "near") {
+      owners.add(body);
+      nearAt = p;
+    } else {
+      farAt = p;
+    }
+    if (last && last.color !== color) cutAt ??= [(p[0] + last.p[0]) / 2, (p[1] + last.p[1]) / 2];
+    last = { p, color };
+  }
+  const color: StripColor = nearAt ? "near" : farAt ? "far" : "free";
+  return { ring: { points, color, bodies: [...owners].sort((a, b) => a - b) }, cutAt };
+}
+
+function nearestBody(p: Point, bodies: readonly Area[]): { distance: number; body: number } {
+  let distance = Number.POSITIVE_INFINITY;
+  let body = -1;
+  bodies.forEach((area, i) => {
+    for (const path of [area.outer, ...area.holes]) {
+      const { length } = pointToPath(p, path);
+      if (length >= distance) continue;
+      distance = length;
+      body = i;
+    }
+  });
+  return { distance, body };
+}
