@@ -1,6 +1,7 @@
 /** The edition that judges a site: its data with the site's local amendments laid over. */
-import type { Amendment, Site } from "../site/site.ts";
+
 import type { BasisWord } from "../report.ts";
+import type { Amendment, Site } from "../site/site.ts";
 import { BASIS_ORDER, BASIS_WORDS, EDITION_IDS, type Edition, type EditionId } from "./edition.ts";
 import { nec2017 } from "./nec-2017.ts";
 import { nec2020 } from "./nec-2020.ts";
@@ -47,7 +48,8 @@ export function isEditionId(id: string | undefined): id is EditionId {
 export function editionInForce(site: Site, as?: EditionId): EditionInForce {
   const id = as ?? (isEditionId(site.edition) ? site.edition : EDITION_WHEN_UNNAMED);
   const edition = EDITIONS[id];
-  const named = as !== undefined || isEditionId(site.edition) ? "yes" : site.edition === undefined ? "absent" : "not-held";
+  const named =
+    as !== undefined || isEditionId(site.edition) ? "yes" : site.edition === undefined ? "absent" : "not-held";
   const parameters: Record<string, unknown> = { ...edition.parameters };
   const useless: UselessAmendment[] = [];
   const applied = new Map<string, Amendment>();

@@ -4,9 +4,21 @@ import { parameter as p, sharedParameters } from "./shared-parameters.ts";
 
 const parameters: ParameterTable = {
   ...sharedParameters,
-  "perimeter.grid": p(true, "yes/no", "680.26(B)(2)", "P", "A copper grid over the perimeter surface is a further method."),
+  "perimeter.grid": p(
+    true,
+    "yes/no",
+    "680.26(B)(2)",
+    "P",
+    "A copper grid over the perimeter surface is a further method.",
+  ),
   "receptacle.equipmentRoom": p(true, "yes/no", "680.22(A)(5)", "P", "An equipment room needs a receptacle with GFCI."),
-  "otherEquipment.distance": p<number | null>(60, "in", "680.22(E)", "O", "Other equipment above the low-voltage contact limit, unless a barrier stands between."),
+  "otherEquipment.distance": p<number | null>(
+    60,
+    "in",
+    "680.22(E)",
+    "O",
+    "Other equipment above the low-voltage contact limit, unless a barrier stands between.",
+  ),
 };
 
 /** National Electrical Code 2020, article 680. */

@@ -1,6 +1,7 @@
 /** Cuts open passages out of the line of a wall or building. */
-import { distanceBetween } from "../../geometry/points.ts";
+
 import { flattenPath, pathFrom } from "../../geometry/outline.ts";
+import { distanceBetween } from "../../geometry/points.ts";
 import { FINE_FLATTEN_TOLERANCE } from "../../geometry/tolerances.ts";
 import type { Path, Point } from "../../geometry/types.ts";
 import { wallFootprint } from "../../geometry/wall-footprint.ts";

@@ -4,19 +4,33 @@
  */
 import { differenceRegions, intersectRegions, regionArea, unionRegions } from "../../geometry/clipping.ts";
 import { lengthWithin, pathToArea } from "../../geometry/distance.ts";
-import { boundsOverlap } from "../../geometry/points.ts";
 import { areaFrom, flattenArea, pathFrom } from "../../geometry/outline.ts";
 import { shortestPathFromPath, shortestPathToArea } from "../../geometry/paths-around-barriers.ts";
+import { boundsOverlap } from "../../geometry/points.ts";
 import { reach } from "../../geometry/reach.ts";
-import type { Area, Path, Point, Region, Route, Witness } from "../../geometry/types.ts";
+import type { Area, Barrier, Path, Point, Region, Route, Witness } from "../../geometry/types.ts";
 import { wallFootprint } from "../../geometry/wall-footprint.ts";
-import { type EditionInForce, editionInForce } from "../editions/in-force.ts";
 import type { EditionId } from "../editions/edition.ts";
+import { type EditionInForce, editionInForce } from "../editions/in-force.ts";
 import { ABSENT_MEANS, DEFAULT_GRADE, DEFAULT_SETTINGS, DEFAULT_WATER_LEVEL } from "../site/defaults.ts";
-import { type ElementOf, type Kind, KINDS, type KnownElement, type PoolElement, type UnknownElement } from "../site/elements.ts";
+import {
+  type ElementOf,
+  KINDS,
+  type Kind,
+  type KnownElement,
+  type PoolElement,
+  type UnknownElement,
+} from "../site/elements.ts";
 import type { Site } from "../site/site.ts";
 import { type AnswerFound, findAnswer } from "./answers.ts";
-import { type BarrierMeasure, type BarrierSet, barriersFor, type BuildingModel, type WallModel, waterInside } from "./barriers.ts";
+import {
+  type BarrierMeasure,
+  type BarrierSet,
+  type BuildingModel,
+  barriersFor,
+  type WallModel,
+  waterInside,
+} from "./barriers.ts";
 import { type Level, levelAt, type SurfaceModel } from "./levels.ts";
 import { type Shape, shapeOf, straightToWater } from "./shapes.ts";
 
@@ -41,6 +55,9 @@ export interface PathMeasure {
   /** The facts that are not given and that make those differ. */
   readonly openFacts: readonly { readonly element: string; readonly field: string }[];
 }
+
+/** Which barriers of a measure: those that count, those that surely do, or also those that possibly do. */
+export type BarrierChoice = "counted" | "surely" | "at most";
 
 /** A part of the perimeter band on one surface; `surface` null = ground that nothing covers. */
 export interface BandPiece {
@@ -152,7 +169,11 @@ export class Yard {
   }
 
   /** Inches of a line whose straight distance to the water is at most `limit`, with the pieces. */
-  lengthWithin(element: KnownElement, body: Body, limit: number): { readonly length: number; readonly pieces: readonly Path[] } {
+  lengthWithin(
+    element: KnownElement,
+    body: Body,
+    limit: number,
+  ): { readonly length: number; readonly pieces: readonly Path[] } {
     const shape = this.shape(element);
     if (shape.kind === "point") return { length: 0, pieces: [] };
     const path = shape.kind === "path" ? shape.path : shape.area.outer;
@@ -179,13 +200,14 @@ export class Yard {
   pathTo(element: KnownElement, body: Body, measure: "metal" | "cord"): PathMeasure {
     return this.kept(`path ${measure} ${element.id} ${body.id}`, () => {
       const set = this.barriers(measure, body);
-      const round = (models: BarrierSet["counted"]) => this.#route(element, body, models.flatMap((m) => m.barriers));
-      const counted = round(set.counted);
-      const surely = set.assumed.size === 0 ? counted : round(set.counted.filter((m) => !set.assumed.has(m.id)));
-      const atMost = set.possible.length === 0 ? counted : round([...set.counted, ...set.possible]);
+      const round = (which: BarrierChoice) => this.#route(element, body, this.barrierList(measure, body, which));
+      const counted = round("counted");
+      const surely = set.assumed.size === 0 ? counted : round("surely");
+      const atMost = set.possible.length === 0 ? counted : round("at most");
       const openFacts: { element: string; field: string }[] = [];
       if (surely?.length !== counted?.length) {
-        for (const m of set.counted) if (set.assumed.has(m.id)) for (const field of m.openFacts) openFacts.push({ element: m.id, field });
+        for (const m of set.counted)
+          if (set.assumed.has(m.id)) for (const field of m.openFacts) openFacts.push({ element: m.id, field });
       }
       if (atMost?.length !== counted?.length) {
         for (const m of set.possible) for (const field of m.openFacts) openFacts.push({ element: m.id, field });
@@ -194,7 +216,21 @@ export class Yard {
     });
   }
 
-  #route(element: KnownElement, body: Body, barriers: BarrierSet["counted"][number]["barriers"]): Route | null {
+  /** The barriers of a measure as one list, the same array each time: what is worked out of it is kept with it. */
+  barrierList(measure: BarrierMeasure, body: Body, which: BarrierChoice = "counted"): readonly Barrier[] {
+    return this.kept(`barrier list ${measure} ${body.id} ${which}`, () => {
+      const { counted, assumed, possible } = this.barriers(measure, body);
+      const models =
+        which === "counted"
+          ? counted
+          : which === "surely"
+            ? counted.filter((m) => !assumed.has(m.id))
+            : [...counted, ...possible];
+      return models.flatMap((m) => m.barriers);
+    });
+  }
+
+  #route(element: KnownElement, body: Body, barriers: readonly Barrier[]): Route | null {
     const shape = this.shape(element);
     if (shape.kind === "point") return shortestPathToArea(shape.at, body.water, barriers);
     const path = shape.kind === "path" ? shape.path : shape.area.outer;
@@ -208,7 +244,8 @@ export class Yard {
       for (const wall of this.walls) regions.push(flattenArea(wall.footprint));
       for (const building of this.buildings) {
         // A building that contains a pool counts by its outline only: the floor in it is ground.
-        if (!this.bodies.some((body) => waterInside(body.water, building.area))) regions.push(flattenArea(building.area));
+        if (!this.bodies.some((body) => waterInside(body.water, building.area)))
+          regions.push(flattenArea(building.area));
       }
       return regions;
     });
@@ -217,7 +254,7 @@ export class Yard {
   /** The perimeter surface of a body, split by the surface on top. */
   band(body: Body): Band {
     return this.kept(`band ${body.id}`, () => {
-      const barriers = this.barriers("band", body).counted.flatMap((m) => m.barriers);
+      const barriers = this.barrierList("band", body);
       const region = reach(body.water, this.edition.value("perimeter.width"), barriers, this.notGround());
       return { region, area: regionArea(region), pieces: this.piecesOf(region) };
     });
@@ -226,7 +263,7 @@ export class Yard {
   /** Where a hand reaches fixed metal: straight reach less what barriers keep off, for drawing. */
   reachRegion(body: Body): Region {
     return this.kept(`reach ${body.id}`, () => {
-      const barriers = this.barriers("metal", body).counted.flatMap((m) => m.barriers);
+      const barriers = this.barrierList("metal", body);
       return reach(body.water, this.edition.value("fixedMetal.distance"), barriers, this.notGround());
     });
   }

@@ -26,3 +26,6 @@ export const DEFAULT_SETTINGS = {
   spools: [3780, 6000],
   ringStyle: "even",
 } as const;
+
+/** Copper from a buried branch up to the ground at the part it serves, inches. Basis: judgement, common practice (ring depth, base and slab). */
+export const RISE_TO_GROUND = 12;

@@ -1,0 +1,72 @@
+/**
+ * The takeoff: copper by run, hardware counted from the plan's own connections, weight.
+ * Runs share no length, so they sum; `total` is their sum and the spare.
+ */
+import type { BranchReport, RingReport, TakeoffReport, TieReport } from "../report.ts";
+import { copperPounds } from "./copper-wire.ts";
+
+export interface TakeoffInputs {
+  readonly ring: RingReport;
+  /** Whether the plan lays the even or the short ring. */
+  readonly ringStyle: "even" | "short";
+  readonly gridLength: number;
+  readonly gridCrossings: number;
+  readonly ties: readonly TieReport[];
+  readonly branches: readonly BranchReport[];
+  /** Places where a part of the plan is clamped: connections beyond the first that a part needs. */
+  readonly furtherClamps: number;
+  /** Joints where a branch meets another branch under ground. */
+  readonly branchJoints: number;
+  /** Tails left at double-insulated motors, inches each. */
+  readonly tails: readonly number[];
+  /** Rise of a tie from the perimeter bonding to the shell, inches each. */
+  readonly spareFraction: number;
+  readonly awg: number;
+}
+
+export function takeoff(inputs: TakeoffInputs): TakeoffReport {
+  const ring = laidRing(inputs);
+  const grid = inputs.gridLength;
+  const ties = sum(inputs.ties.map((tie) => Math.hypot(tie.to[0] - tie.at[0], tie.to[1] - tie.at[1])));
+  const branches = sum(inputs.branches.map((branch) => branch.run));
+  const drops = sum(inputs.branches.map((branch) => branch.drop));
+  const tails = sum(inputs.tails);
+  const runs = ring + grid + ties + branches + drops + tails;
+  const spare = runs * inputs.spareFraction;
+  const total = runs + spare;
+  return {
+    conductor: { ring, grid, ties, branches, drops, tails, spare, total },
+    hardware: hardwareOf(inputs),
+    weightPounds: copperPounds(inputs.awg, total),
+  };
+}
+
+function laidRing(inputs: TakeoffInputs): number {
+  const { ring, ringStyle } = inputs;
+  const laid = ringStyle === "short" && ring.short ? ring.short.length : ring.length;
+  return laid + sum((ring.links ?? []).map((link) => link.length));
+}
+
+function hardwareOf(inputs: TakeoffInputs): { item: string; count: number }[] {
+  const { ring, ties, branches } = inputs;
+  const runs = inputs.tails.length;
+  const rows = [
+    { item: "direct-burial splice, ring closed on itself", count: ring.loops.length },
+    {
+      item: "direct-burial connector, wire to wire",
+      count: branches.length + inputs.branchJoints + 2 * (ring.links?.length ?? 0),
+    },
+    { item: "direct-burial clamp, wire to shell steel", count: ties.length },
+    { item: "direct-burial connector, tie to perimeter", count: ties.length },
+    { item: "listed clamp or lug at a metal part", count: branches.length + inputs.furtherClamps },
+    { item: "grid joint at a crossing", count: inputs.gridCrossings },
+    { item: "tail left at a double-insulated motor", count: runs },
+  ];
+  return rows.filter((row) => row.count > 0);
+}
+
+function sum(values: readonly number[]): number {
+  let total = 0;
+  for (const value of values) total += value;
+  return total;
+}
