@@ -1,0 +1,97 @@
+/** How the sheet is looked at: never part of the document, never in its history. */
+import { createStore, type StoreApi } from "zustand/vanilla";
+import type { PartId } from "../../rules/catalogue/rule.ts";
+
+/** Where the paper lies under the glass: site inches at the center of the view, and screen pixels to an inch. */
+export interface Camera {
+  readonly x: number;
+  readonly y: number;
+  readonly scale: number;
+}
+
+/** `select` is the resting tool; every other draws. Names of drawing tools are the kinds they draw, with a variant where a kind is drawn in several ways. */
+export type ToolId =
+  | "select"
+  | "pan"
+  | "pool-rectangle"
+  | "pool-outline"
+  | "surface"
+  | "wall"
+  | "building"
+  | "opening"
+  | "fence"
+  | "structure"
+  | "metal-point"
+  | "metal-line"
+  | "metal-area"
+  | "equipment"
+  | "underwater-light"
+  | "device"
+  | "overhead-line"
+  | "underground-run"
+  | "water-bond"
+  | "inset"
+  | "keep-out"
+  | "tie"
+  | "conductor";
+
+export type Palette = "sheet" | "projector";
+
+/** What the right-hand column shows. */
+export type Panel = "findings" | "element" | "copper" | "outline";
+
+export interface ViewState {
+  readonly camera: Camera;
+  readonly selection: readonly string[];
+  readonly hovered: string | null;
+  readonly tool: ToolId;
+  /** The part of the article that is chosen: only its geometry stays on the sheet. */
+  readonly part: PartId | null;
+  /** The finding that is chosen: the rest dims, its witness shows. */
+  readonly finding: string | null;
+  readonly panel: Panel;
+  readonly palette: Palette;
+  readonly snapping: boolean;
+  /** Spoken politely to assistive technology and shown for a while. */
+  readonly notice: { readonly text: string; readonly kind: "plain" | "problem"; readonly at: number } | null;
+
+  setCamera(camera: Camera): void;
+  select(ids: readonly string[]): void;
+  hover(id: string | null): void;
+  setTool(tool: ToolId): void;
+  choosePart(part: PartId | null): void;
+  chooseFinding(finding: string | null): void;
+  setPanel(panel: Panel): void;
+  setPalette(palette: Palette): void;
+  setSnapping(on: boolean): void;
+  say(text: string, kind?: "plain" | "problem"): void;
+  unsay(): void;
+}
+
+export type ViewStore = StoreApi<ViewState>;
+
+export function createViewStore(): ViewStore {
+  return createStore<ViewState>((set) => ({
+    camera: { x: 0, y: 0, scale: 1 },
+    selection: [],
+    hovered: null,
+    tool: "select",
+    part: null,
+    finding: null,
+    panel: "findings",
+    palette: "sheet",
+    snapping: true,
+    notice: null,
+    setCamera: (camera) => set({ camera }),
+    select: (selection) => set({ selection }),
+    hover: (hovered) => set((state) => (state.hovered === hovered ? state : { hovered })),
+    setTool: (tool) => set({ tool }),
+    choosePart: (part) => set({ part, finding: null, panel: "findings" }),
+    chooseFinding: (finding) => set((state) => ({ finding, panel: finding === null ? state.panel : "findings" })),
+    setPanel: (panel) => set({ panel }),
+    setPalette: (palette) => set({ palette }),
+    setSnapping: (snapping) => set({ snapping }),
+    say: (text, kind = "plain") => set({ notice: { text, kind, at: Date.now() } }),
+    unsay: () => set({ notice: null }),
+  }));
+}
