@@ -68,3 +68,9 @@ export const THIN_SLICE = 1e-12;
 
 /** How far corners may be moved so that no three are in line before they are triangulated: a tenth of LIMIT_TOLERANCE. */
 export const TAUT_JITTER = 1e-7;
+
+/** A line or circle that dips less than this into a circle touches it in one point (rounding of positions near 1e4 in.). */
+export const TANGENT_DEPTH = 1e-11;
+
+/** A clipped ring's corner this near to the exact offset lies on it: two chord gaps and the clipping grid. */
+export const RING_ON_OFFSET = 2 * FLATTEN_TOLERANCE + 2 / CLIP_UNITS_PER_INCH;
