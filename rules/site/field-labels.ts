@@ -25,7 +25,6 @@ export const FIELD_LABELS: Readonly<Record<string, FieldLabel>> = {
   at: { label: "Position", help: "Where it stands in plan." },
   pool: { label: "Pool", help: "The pool, spa or basin it belongs to.", refersTo: "element" },
   top: { label: "Top", help: "Level of its highest edge.", measure: "level" },
-  material: { label: "Material", help: "What it is made of." },
   permanent: { label: "Permanent", help: "Built to stay, not to be moved or taken down." },
   existing: { label: "Already there", help: "It stood here before this work." },
   metalFrame: { label: "Metal frame", help: "Its frame is metal." },

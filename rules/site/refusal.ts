@@ -89,15 +89,12 @@ export function sentenceOf(problem: Problem): string {
 /** A refusal whose message is its first problem and the count of the others. */
 export function refusalOf(code: RefusalCode, problems: readonly Problem[], lead = ""): Refusal {
   const [first] = problems;
-  const others = problems.length - 1;
-  const message = [
-    lead,
-    first ? sentenceOf(first) : "",
-    others === 1
-      ? "There is 1 more problem."
-      : others > 1
-        ? `There are ${others >= MOST_PROBLEMS ? "at least " : ""}${others} more problems.`
-        : "",
-  ];
-  return { code, message: message.filter((part) => part !== "").join(" "), problems: problems.slice(0, MOST_PROBLEMS) };
+  const parts = [lead, first ? sentenceOf(first) : "", countOfOthers(problems.length - 1)];
+  return { code, message: parts.filter((part) => part !== "").join(" "), problems: problems.slice(0, MOST_PROBLEMS) };
+}
+
+function countOfOthers(others: number): string {
+  if (others < 1) return "";
+  if (others >= MOST_PROBLEMS) return `There are more problems; the first ${MOST_PROBLEMS} are listed.`;
+  return others === 1 ? "There is 1 more problem." : `There are ${others} more problems.`;
 }
