@@ -5,18 +5,17 @@
  * Terms. `planned`: what the plan lays on a piece of the band (for a question: the careful method).
  * A stretch: the part of the ring's course that lies over pieces planned as ring.
  */
-import { clipLines, unionRegions } from "../../geometry/clipping.ts";
+import { unionRegions } from "../../geometry/clipping.ts";
 import { gridOver, shellGrid } from "../../geometry/grid.ts";
-import { flattenArea, flattenPath } from "../../geometry/outline.ts";
-import { distanceBetween } from "../../geometry/points.ts";
-import { FINE_FLATTEN_TOLERANCE, FLATTEN_TOLERANCE } from "../../geometry/tolerances.ts";
+import { flattenPath } from "../../geometry/outline.ts";
+import { FINE_FLATTEN_TOLERANCE } from "../../geometry/tolerances.ts";
 import type { Area, Barrier, Point, Region } from "../../geometry/types.ts";
 import { waterInside } from "../measures/barriers.ts";
 import type { Body, Yard } from "../measures/yard.ts";
 import { type PieceMethod, perimeterMethods } from "../perimeter/methods.ts";
 import type { Judged } from "../recompute.ts";
 import { plannedTies } from "../recorded/ties.ts";
-import type { BandReport, Report, RingLoop, RingReport, TieReport } from "../report.ts";
+import type { BandReport, Report, RingReport, TieReport } from "../report.ts";
 import { layRing, type RingCourse } from "./ring.ts";
 
 export interface PerimeterPlan {
@@ -82,12 +81,13 @@ function noRing(yard: Yard): RingReport {
 
 function courseOf(yard: Yard, bodies: readonly Body[]): RingCourse {
   const barriers: Barrier[] = [];
+  const keepOuts: Barrier[] = [];
   const seen = new Set<string>();
   const waters = bodies.map((body) => body.water);
-  const addArea = (id: string, area: Area) => {
+  const addArea = (to: Barrier[], id: string, area: Area) => {
     if (seen.has(id)) return;
     seen.add(id);
-    barriers.push({ id, shape: "solid", points: flattenPath(area.outer, FINE_FLATTEN_TOLERANCE) });
+    to.push({ id, shape: "solid", points: flattenPath(area.outer, FINE_FLATTEN_TOLERANCE) });
   };
   for (const body of bodies) {
     for (const model of yard.barriers("band", body).counted) {
@@ -97,13 +97,14 @@ function courseOf(yard: Yard, bodies: readonly Body[]): RingCourse {
     }
   }
   for (const building of yard.buildings) {
-    if (!waters.some((water) => waterInside(water, building.area))) addArea(building.element.id, building.area);
+    if (!waters.some((water) => waterInside(water, building.area)))
+      addArea(barriers, building.element.id, building.area);
   }
   for (const keepOut of yard.all("keep-out")) {
     const shape = yard.shape(keepOut);
-    if (shape.kind === "area") addArea(keepOut.id, shape.area);
+    if (shape.kind === "area") addArea(keepOuts, keepOut.id, shape.area);
   }
-  return { bodies, barriers };
+  return { bodies, barriers, keepOuts };
 }
 
 function shellGrids(yard: Yard, judged: readonly Judged[]): { length: number; crossings: number } {
@@ -119,27 +120,3 @@ function shellGrids(yard: Yard, judged: readonly Judged[]): { length: number; cr
   }
   return { length, crossings };
 }
-
-/** Parts of a closed loop that lie over a region, with their length. */
-export function stretchesOver(loop: readonly Point[], region: Region): { path: Point[]; length: number }[] {
-  const { inside } = clipLines([[...loop]], region);
-  return inside.map((path) => ({ path, length: lengthOf(path) }));
-}
-
-/** Length of a polyline, inches. */
-export function lengthOf(points: readonly Point[]): number {
-  let total = 0;
-  for (let i = 1; i < points.length; i++) total += distanceBetween(points[i - 1] as Point, points[i] as Point);
-  return total;
-}
-
-/** A ring loop of the report, drawn to FLATTEN_TOLERANCE and closed. */
-export function closedLoop(path: readonly Point[]): Point[] {
-  const first = path[0];
-  const last = path[path.length - 1];
-  if (!first || !last) return [];
-  return first[0] === last[0] && first[1] === last[1] ? [...path] : [...path, first];
-}
-
-export type { RingLoop };
-export { FLATTEN_TOLERANCE, flattenArea };

@@ -1,0 +1,136 @@
+/**
+ * The ring of the plan: even at the site's offset, its taut bounds, and the links that join loops of bodies far apart.
+ *
+ * Where only some of the band is planned as ring, the ring's course is cut to those stretches.
+ */
+import { branchTree } from "../../geometry/branches.ts";
+import { clipLines } from "../../geometry/clipping.ts";
+import { flattenPath, signedArea } from "../../geometry/outline.ts";
+import { distanceBetween } from "../../geometry/points.ts";
+import { evenRing } from "../../geometry/ring.ts";
+import { shortestRing } from "../../geometry/shortest-ring.ts";
+import { FINE_FLATTEN_TOLERANCE, FLATTEN_TOLERANCE } from "../../geometry/tolerances.ts";
+import type { Barrier, Path, Point, Region } from "../../geometry/types.ts";
+import type { Body, Yard } from "../measures/yard.ts";
+import type { RingLoop, RingReport } from "../report.ts";
+
+/** What the ring goes round and what it must stay clear of. */
+export interface RingCourse {
+  readonly bodies: readonly Body[];
+  /** Walls and buildings: the ring stays on the pool side of them. */
+  readonly barriers: readonly Barrier[];
+  /** Ground that the ring only may not run through. */
+  readonly keepOuts: readonly Barrier[];
+}
+
+/** Lays the ring over `region` (null: all of its course). */
+export function layRing(yard: Yard, course: RingCourse, region: Region | null): RingReport {
+  const waters = course.bodies.map((body) => body.water);
+  const min = yard.edition.value("ring.min");
+  const max = yard.edition.value("ring.max");
+  const offset = Math.min(max, Math.max(min, yard.settings.ringOffset));
+  const even = evenRing({ bodies: waters, offset, barriers: course.barriers, keepOuts: course.keepOuts, min });
+  const names = (numbers: readonly number[]) => numbers.flatMap((n) => course.bodies[n]?.id ?? []);
+  const loops: RingLoop[] = even.loops.flatMap((loop) => {
+    if (region !== null) return stretchesOver(closedPoints(loop.path), region, names(loop.bodies));
+    return [{ pools: names(loop.bodies), path: closedPoints(loop.path, FLATTEN_TOLERANCE), length: loop.length }];
+  });
+  const obstacles: Region = [...course.barriers, ...course.keepOuts]
+    .filter((barrier) => barrier.shape === "solid")
+    .map((barrier) => [closed(barrier.points)]);
+  const taut = (from: number, to: number, around: Region): RingLoop[] | null => {
+    if (!(from > 0 && to > from)) return null;
+    const ring = shortestRing({ bodies: waters, min: from, max: to, obstacles: around });
+    if (!ring.ok) return null;
+    return ring.loops.flatMap((loop) =>
+      region === null
+        ? [{ pools: names(loop.bodies), path: closed(loop.path), length: loop.length }]
+        : stretchesOver(closed(loop.path), region, names(loop.bodies)),
+    );
+  };
+  const margin = yard.settings.ringMargin;
+  const short = taut(min + margin, max - margin, obstacles);
+  // Where obstacles leave no legal way at all, the bound is that of the open ground.
+  const bound = taut(min, max, obstacles) ?? taut(min, max, []);
+  const whole = even.loops.filter((loop) => signedArea(loop.path) > 0).map((loop) => closedPoints(loop.path));
+  return {
+    offset,
+    loops,
+    length: total(loops),
+    shortestLegal: bound ? total(bound) : total(loops),
+    ...(short ? { short: { loops: short, length: total(short) } } : {}),
+    ...(even.tooClose.length > 0
+      ? { tooClose: even.tooClose.map(({ path, length }) => ({ path: flattenPath(path), length })) }
+      : {}),
+    ...(region === null && whole.length > 1 ? { links: linksBetween(yard, course, whole) } : {}),
+    pending: false,
+  };
+}
+
+/** Copper from loop to loop, so that all of the perimeter is one. */
+function linksBetween(
+  yard: Yard,
+  course: RingCourse,
+  loops: readonly Point[][],
+): { path: readonly Point[]; length: number }[] {
+  const [first, ...others] = loops;
+  if (!first) return [];
+  const water: Barrier[] = course.bodies.map((body) => ({
+    id: body.id,
+    shape: "solid",
+    points: flattenPath(body.water.outer, FINE_FLATTEN_TOLERANCE),
+  }));
+  const tree = branchTree({
+    network: [first],
+    targets: others.map((loop, i) => ({ id: String(i), at: everySoOften(loop) })),
+    blocked: [...water, ...course.barriers, ...course.keepOuts],
+    junctionAllowance: yard.settings.junctionAllowance,
+  });
+  return tree.branches.map((branch) => ({ path: branch.path, length: branch.run }));
+}
+
+/** How far apart the places on a loop are that a link may start from, inches. */
+const LINK_STEP = 6;
+
+function everySoOften(loop: readonly Point[]): Point[] {
+  const places: Point[] = [];
+  let last: Point | null = null;
+  for (const p of loop) {
+    if (last !== null && distanceBetween(last, p) < LINK_STEP) continue;
+    if (last !== null) {
+      const pieces = Math.floor(distanceBetween(last, p) / LINK_STEP);
+      for (let i = 1; i < pieces; i++) {
+        const t = i / pieces;
+        places.push([last[0] + (p[0] - last[0]) * t, last[1] + (p[1] - last[1]) * t]);
+      }
+    }
+    places.push(p);
+    last = p;
+  }
+  return places;
+}
+
+function stretchesOver(loop: readonly Point[], region: Region, pools: readonly string[]): RingLoop[] {
+  const { inside } = clipLines([[...loop]], region);
+  return inside.map((path) => ({ pools, path, length: lengthOf(path) }));
+}
+
+function closedPoints(path: Path, tolerance = FINE_FLATTEN_TOLERANCE): Point[] {
+  return closed(flattenPath(path, tolerance));
+}
+
+function closed(points: readonly Point[]): Point[] {
+  return points[0] ? [...points, points[0]] : [];
+}
+
+function lengthOf(points: readonly Point[]): number {
+  let length = 0;
+  for (let i = 1; i < points.length; i++) length += distanceBetween(points[i - 1] as Point, points[i] as Point);
+  return length;
+}
+
+function total(loops: readonly RingLoop[]): number {
+  let length = 0;
+  for (const loop of loops) length += loop.length;
+  return length;
+}
