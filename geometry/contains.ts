@@ -5,7 +5,7 @@
  * right meets; odd is inside. Arcs are first cut at their top and bottom, so that each piece climbs or falls and meets
  * the ray at most once; the heights compared are stored numbers, so a ray through a vertex counts it once.
  */
-import { gapToCircle, nearestOnEdge, shareOfAngle } from "./edge.ts";
+import { gapToCircle, nearestOnEdge, pointAt, shareOfAngle } from "./edge.ts";
 import { edgeTree, visitEdgesIn } from "./edge-tree.ts";
 import { orientation } from "./orientation.ts";
 import { grownBounds } from "./points.ts";
@@ -68,12 +68,12 @@ interface Turn {
 
 /** The arc's top and bottom where it passes them, in the order of travel. */
 function turnsOf(arc: ArcEdge): Turn[] {
-  const { center, radius } = arc;
-  const turns: Turn[] = [
-    { at: [center[0], center[1] + radius], share: shareOfAngle(arc, Math.PI / 2) },
-    { at: [center[0], center[1] - radius], share: shareOfAngle(arc, -Math.PI / 2) },
-  ];
-  return turns.filter((turn) => turn.share <= 1).sort((one, other) => one.share - other.share);
+  const turns: Turn[] = [];
+  for (const angle of [Math.PI / 2, -Math.PI / 2]) {
+    const share = shareOfAngle(arc, angle);
+    if (share <= 1) turns.push({ at: pointAt(arc, share), share });
+  }
+  return turns.sort((one, other) => one.share - other.share);
 }
 
 /**

@@ -5,10 +5,10 @@
  * overlap these are the ends of the overlap. 2. The lines and circles that carry the edges are intersected, and a
  * solution counts when it lies on both edges. 3. Solutions within SAME_POINT of one already found are the same meeting.
  */
-import { gapToCircle, nearestOnEdge, shareOfAngle } from "./edge.ts";
+import { nearestOnEdge, powerOf, shareOfPosition } from "./edge.ts";
 import { orientation } from "./orientation.ts";
 import { distanceBetween, samePoint } from "./points.ts";
-import { ON_CURVE, SAME_POINT } from "./tolerances.ts";
+import { ON_CURVE, SAME_POINT, TANGENT_DEPTH } from "./tolerances.ts";
 import type { ArcEdge, Edge, LineEdge, Point } from "./types.ts";
 
 /** The points that both edges share, none twice, in no stated order. Of an overlap: its ends. */
@@ -41,7 +41,7 @@ function lineLine(a: LineEdge, b: LineEdge): Point[] {
 }
 
 function onArc(arc: ArcEdge, p: Point): boolean {
-  return shareOfAngle(arc, Math.atan2(p[1] - arc.center[1], p[0] - arc.center[0])) <= 1;
+  return shareOfPosition(arc, p) <= 1;
 }
 
 function lineArc(line: LineEdge, arc: ArcEdge): Point[] {
@@ -56,47 +56,48 @@ function besideLine(line: LineEdge, p: Point): boolean {
   return along >= 0 && along <= dx * dx + dy * dy;
 }
 
-/** Points where the endless line through a and b meets the arc's whole circle: none, the one it touches, or two. */
+/**
+ * Points where the endless line through a and b meets the arc's whole circle: none, the one it touches, or two.
+ *
+ * Walking s inches from a, the power about the circle is s * s + 2 * lean * s + power(a); the nearer root is taken from
+ * the product of both, so that it keeps its digits when the other one is far away (a very flat arc).
+ */
 export function lineCircle(a: Point, b: Point, arc: ArcEdge): Point[] {
   const length = distanceBetween(a, b);
   const ux = (b[0] - a[0]) / length;
   const uy = (b[1] - a[1]) / length;
-  const foot = footOn(a, ux, uy, arc.center);
-  const away = distanceBetween(foot, arc.center);
-  // Half the chord from the power of the foot, which keeps its digits when the line all but touches a far circle.
-  const halfSquared = -gapToCircle(arc, foot) * (away + arc.radius);
-  if (halfSquared <= 0) return gapToCircle(arc, foot) <= SAME_POINT ? [foot] : [];
-  const half = Math.sqrt(halfSquared);
-  return [
-    [foot[0] - ux * half, foot[1] - uy * half],
-    [foot[0] + ux * half, foot[1] + uy * half],
-  ];
-}
-
-function footOn(a: Point, ux: number, uy: number, p: Point): Point {
-  const along = (p[0] - a[0]) * ux + (p[1] - a[1]) * uy;
-  return [a[0] + ux * along, a[1] + uy * along];
+  const lean = ux * (a[0] - arc.center[0]) + uy * (a[1] - arc.center[1]);
+  const power = powerOf(arc, a);
+  const halfSquared = lean * lean - power;
+  const away = Math.sqrt(Math.max(0, arc.radius * arc.radius - halfSquared));
+  const dip = halfSquared / (away + arc.radius);
+  if (dip < -SAME_POINT) return [];
+  const at = (s: number): Point => [a[0] + ux * s, a[1] + uy * s];
+  if (dip <= TANGENT_DEPTH) return [at(-lean)];
+  const far = -(lean + (lean >= 0 ? 1 : -1) * Math.sqrt(halfSquared));
+  const near = power / far;
+  return near < far ? [at(near), at(far)] : [at(far), at(near)];
 }
 
 function arcArc(a: ArcEdge, b: ArcEdge): Point[] {
   return circleCircle(a, b).filter((p) => onArc(a, p) && onArc(b, p));
 }
 
-/** Points that two circles share: none, the one where they touch, or two. Of the same circle twice: none. */
+/**
+ * Points that two circles share: none, the one where they touch, or two. Of the same circle twice: none. They lie on
+ * the line of equal power about both circles, which is cut with the smaller circle.
+ */
 export function circleCircle(a: ArcEdge, b: ArcEdge): Point[] {
+  const wx = b.center[0] - a.center[0];
+  const wy = b.center[1] - a.center[1];
   const apart = distanceBetween(a.center, b.center);
   if (apart > a.radius + b.radius + SAME_POINT) return [];
   if (apart < Math.abs(a.radius - b.radius) - SAME_POINT) return [];
   if (apart <= ON_CURVE && Math.abs(a.radius - b.radius) <= ON_CURVE) return [];
-  const ux = (b.center[0] - a.center[0]) / apart;
-  const uy = (b.center[1] - a.center[1]) / apart;
-  const along = (apart + ((a.radius - b.radius) * (a.radius + b.radius)) / apart) / 2;
-  const foot: Point = [a.center[0] + ux * along, a.center[1] + uy * along];
-  const halfSquared = (a.radius - along) * (a.radius + along);
-  if (halfSquared <= 0) return [foot];
-  const half = Math.sqrt(halfSquared);
-  return [
-    [foot[0] - uy * half, foot[1] + ux * half],
-    [foot[0] + uy * half, foot[1] - ux * half],
-  ];
+  const small = a.radius <= b.radius ? a : b;
+  const reference = small.from;
+  // Half the difference of powers falls by `apart` for every inch along a -> b.
+  const excess = (powerOf(a, reference) - powerOf(b, reference)) / (2 * apart * apart);
+  const foot: Point = [reference[0] - wx * excess, reference[1] - wy * excess];
+  return lineCircle(foot, [foot[0] - wy, foot[1] + wx], small);
 }

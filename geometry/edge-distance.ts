@@ -5,7 +5,7 @@
  * where it is square to both: then it lies on the line through a center, square to a line or through the other center.
  * Every candidate is a pair of real points of the edges, so the least of them is the answer.
  */
-import { arcContainsAngle, nearestOnEdge } from "./edge.ts";
+import { nearestOnEdge, pointAt, shareOfAngle } from "./edge.ts";
 import { crossings } from "./edge-crossings.ts";
 import { distanceBetween } from "./points.ts";
 import type { ArcEdge, Edge, LineEdge, Point, Witness } from "./types.ts";
@@ -55,8 +55,8 @@ function lineArcPairs(line: LineEdge, arc: ArcEdge): [Point, Point][] {
 function pointsFacing(arc: ArcEdge, angle: number): Point[] {
   const points: Point[] = [];
   for (const way of [angle, angle + Math.PI]) {
-    if (!arcContainsAngle(arc, way)) continue;
-    points.push([arc.center[0] + arc.radius * Math.cos(way), arc.center[1] + arc.radius * Math.sin(way)]);
+    const share = shareOfAngle(arc, way);
+    if (share <= 1) points.push(pointAt(arc, share));
   }
   return points;
 }

@@ -127,6 +127,15 @@ export function shareOfAngle(arc: ArcEdge, angle: number): number {
   return turned / Math.abs(arc.sweep);
 }
 
+/** The same for the direction of a position. Taken from the arc's start, so that a far center costs no digits. */
+export function shareOfPosition(arc: ArcEdge, p: Point): number {
+  const rx = arc.from[0] - arc.center[0];
+  const ry = arc.from[1] - arc.center[1];
+  const across = (rx * (p[1] - arc.from[1]) - ry * (p[0] - arc.from[0])) * (arc.sweep >= 0 ? 1 : -1);
+  const turned = Math.atan2(across, rx * (p[0] - arc.center[0]) + ry * (p[1] - arc.center[1]));
+  return (turned < 0 ? turned + TURN : turned) / Math.abs(arc.sweep);
+}
+
 /** True when the direction `angle` (radians, seen from the center) falls on the arc, ends included. */
 export function arcContainsAngle(arc: ArcEdge, angle: number): boolean {
   return shareOfAngle(arc, angle) <= 1;
@@ -139,13 +148,24 @@ export function edgeBounds(edge: Edge): Bounds {
   let maxX = Math.max(from[0], to[0]);
   let maxY = Math.max(from[1], to[1]);
   if (edge.kind === "arc") {
-    const { center, radius } = edge;
-    if (arcContainsAngle(edge, 0)) maxX = Math.max(maxX, center[0] + radius);
-    if (arcContainsAngle(edge, Math.PI / 2)) maxY = Math.max(maxY, center[1] + radius);
-    if (arcContainsAngle(edge, Math.PI)) minX = Math.min(minX, center[0] - radius);
-    if (arcContainsAngle(edge, -Math.PI / 2)) minY = Math.min(minY, center[1] - radius);
+    for (const p of quarterPoints(edge)) {
+      minX = Math.min(minX, p[0]);
+      minY = Math.min(minY, p[1]);
+      maxX = Math.max(maxX, p[0]);
+      maxY = Math.max(maxY, p[1]);
+    }
   }
   return { minX, minY, maxX, maxY };
+}
+
+/** The points of the arc straight right, above, left and below of its center, those it has. */
+function quarterPoints(arc: ArcEdge): Point[] {
+  const points: Point[] = [];
+  for (let quarter = 0; quarter < 4; quarter++) {
+    const share = shareOfAngle(arc, (quarter * Math.PI) / 2);
+    if (share <= 1) points.push(pointAt(arc, share));
+  }
+  return points;
 }
 
 /** The edge cut in two at share `t` of its length, 0 < t < 1; both parts meet at the same numbers. */
@@ -187,15 +207,15 @@ export function distanceToEdge(edge: Edge, p: Point): number {
 }
 
 function distanceToArc(arc: ArcEdge, p: Point): number {
-  const [cx, cy] = arc.center;
-  const px = p[0] - cx;
-  const py = p[1] - cy;
+  const { center, from, to } = arc;
   const way = arc.sweep > 0 ? 1 : -1;
-  const pastStart = ((arc.from[0] - cx) * py - (arc.from[1] - cy) * px) * way >= 0;
-  const beforeEnd = (px * (arc.to[1] - cy) - py * (arc.to[0] - cx)) * way >= 0;
+  const start = (from[0] - center[0]) * (p[1] - from[1]) - (from[1] - center[1]) * (p[0] - from[0]);
+  const end = (p[0] - to[0]) * (to[1] - center[1]) - (p[1] - to[1]) * (to[0] - center[0]);
+  const pastStart = start * way >= 0;
+  const beforeEnd = end * way >= 0;
   const facing = Math.abs(arc.sweep) <= Math.PI ? pastStart && beforeEnd : pastStart || beforeEnd;
   if (facing) return Math.abs(gapToCircle(arc, p));
-  return Math.min(distanceBetween(arc.from, p), distanceBetween(arc.to, p));
+  return Math.min(distanceBetween(from, p), distanceBetween(to, p));
 }
 
 /** The point of the edge nearest to `p`. A position within SAME_POINT of the edge lies on it: distance exactly 0. */
@@ -215,34 +235,42 @@ function nearestOnLine(edge: LineEdge, p: Point): NearestOnEdge {
 }
 
 function nearestOnArc(arc: ArcEdge, p: Point): NearestOnEdge {
-  const dx = p[0] - arc.center[0];
-  const dy = p[1] - arc.center[1];
-  if (dx !== 0 || dy !== 0) {
-    const share = shareOfAngle(arc, Math.atan2(dy, dx));
-    if (share <= 1) {
-      const point = pointAt(arc, share);
-      return { point, t: share, distance: Math.min(Math.abs(gapToCircle(arc, p)), distanceBetween(point, p)) };
-    }
-  } else {
-    const point = pointAt(arc, 0.5);
-    return { point, t: 0.5, distance: arc.radius };
+  if (p[0] === arc.center[0] && p[1] === arc.center[1]) {
+    return { point: pointAt(arc, 0.5), t: 0.5, distance: arc.radius };
+  }
+  const share = shareOfPosition(arc, p);
+  if (share <= 1) {
+    const point = pointAt(arc, share);
+    return { point, t: share, distance: Math.min(Math.abs(gapToCircle(arc, p)), distanceBetween(point, p)) };
   }
   const toStart = distanceBetween(arc.from, p);
   const toEnd = distanceBetween(arc.to, p);
   return toStart <= toEnd ? { point: arc.from, t: 0, distance: toStart } : { point: arc.to, t: 1, distance: toEnd };
 }
 
-/**
- * How far `p` lies outside the arc's circle, inches, negative inside. The power of the point is taken about the chord,
- * so that the circle passes exactly through the arc's ends however far away the center is.
- */
+/** How far `p` lies outside the arc's circle, inches, negative inside. */
 export function gapToCircle(arc: ArcEdge, p: Point): number {
   const toCenter = distanceBetween(p, arc.center);
   if (Math.abs(arc.sweep) > Math.PI) return toCenter - arc.radius;
-  const { from, to } = arc;
-  const chord = distanceBetween(from, to);
-  const across = ((p[1] - from[1]) * (to[0] - from[0]) - (p[0] - from[0]) * (to[1] - from[1])) / chord;
-  const apothem = arc.radius * Math.cos(arc.sweep / 2) * (arc.sweep > 0 ? 1 : -1);
+  return powerOf(arc, p) / (toCenter + arc.radius);
+}
+
+/**
+ * The power of `p` about the arc's circle: distance to the center squared less radius squared. Taken about the chord, so
+ * that the circle passes exactly through the arc's ends however far away the center is.
+ */
+export function powerOf(arc: ArcEdge, p: Point): number {
+  const { from, to, center, radius, sweep } = arc;
+  if (Math.abs(sweep) > Math.PI) {
+    const toCenter = distanceBetween(p, center);
+    return (toCenter - radius) * (toCenter + radius);
+  }
+  const across = (p[1] - from[1]) * (to[0] - from[0]) - (p[0] - from[0]) * (to[1] - from[1]);
   const onDiameter = (p[0] - from[0]) * (p[0] - to[0]) + (p[1] - from[1]) * (p[1] - to[1]);
-  return (onDiameter - 2 * apothem * across) / (toCenter + arc.radius);
+  return onDiameter - (2 * apothemOf(arc) * across) / distanceBetween(from, to);
+}
+
+/** How far to the left of its chord the arc's center lies, inches. */
+export function apothemOf(arc: ArcEdge): number {
+  return arc.radius * Math.cos(arc.sweep / 2) * (arc.sweep > 0 ? 1 : -1);
 }

@@ -8,7 +8,7 @@
  * or when their carriers meet a second time on both. That second meeting is found by mirroring the shared vertex, not by
  * solving anew, so a tangent join does not show up as a crossing beside the vertex.
  */
-import { edgeBounds, nearestOnEdge, pointAt, shareOfAngle } from "./edge.ts";
+import { edgeBounds, nearestOnEdge, pointAt, shareOfPosition } from "./edge.ts";
 import { crossings } from "./edge-crossings.ts";
 import { edgeTree, visitEdgesIn } from "./edge-tree.ts";
 import { pathFrom } from "./outline.ts";
@@ -106,9 +106,7 @@ function mirroredOverCenters(a: ArcEdge, b: ArcEdge, vertex: Point): Point | nul
 
 /** Whether a point of the carrier lies between the edge's ends. */
 function within(edge: Edge, p: Point): boolean {
-  if (edge.kind === "arc") {
-    return shareOfAngle(edge, Math.atan2(p[1] - edge.center[1], p[0] - edge.center[0])) <= 1;
-  }
+  if (edge.kind === "arc") return shareOfPosition(edge, p) <= 1;
   const dx = edge.to[0] - edge.from[0];
   const dy = edge.to[1] - edge.from[1];
   const along = (p[0] - edge.from[0]) * dx + (p[1] - edge.from[1]) * dy;
