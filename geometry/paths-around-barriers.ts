@@ -17,7 +17,7 @@ import { pathToArea, pointToArea } from "./distance.ts";
 import { contains } from "./outline.ts";
 import { pairCandidates } from "./path-pairs.ts";
 import { distanceBetween, samePoint } from "./points.ts";
-import { nearestSeen, type Outline, outlineAmong } from "./seen-outline.ts";
+import { nearestOfAll, nearestSeen, type Outline, outlineAmong } from "./seen-outline.ts";
 import { canSee, type Eye } from "./sight.ts";
 import { LIMIT_TOLERANCE, SIGHT_SLACK } from "./tolerances.ts";
 import type { Area, Barrier, Path, Point, Route } from "./types.ts";
@@ -70,16 +70,24 @@ export function shortestPathToArea(
     return length <= limit ? { length, points: [from, p] } : null;
   }
   const routes = poolRoutes(target, barriers);
-  const free = freePosition(routes.map, p);
+  const { map, outline } = routes;
+  const free = freePosition(map, p);
   if (!free) return null;
-  const route = shortestTo(routes, limit, (map, eye, within) => {
-    if (eye) {
-      const distance = distanceBetween(eye.at, free);
-      return distance <= within && canSee(map, eye, { at: free }) ? { distance, end: free } : null;
-    }
-    const seen = nearestSeen(map, routes.outline, { at: free }, within);
-    return seen && { distance: seen.distance, end: free, start: seen.point };
-  });
+  const eye: Eye = { at: free };
+  const nearest = nearestOfAll(outline, free, limit);
+  if (!nearest) return null;
+  const route = canSee(map, { at: nearest.point }, eye)
+    ? { length: nearest.distance, points: [nearest.point, free] }
+    : shortestTo(routes, limit, {
+        fromPool: (within) => {
+          const seen = nearestSeen(map, outline, eye, within);
+          return seen && { distance: seen.distance, start: seen.point, end: free };
+        },
+        fromCorner: (corner, within) => {
+          const distance = distanceBetween(corner.at, free);
+          return distance <= within && canSee(map, corner, eye) ? { distance, end: free } : null;
+        },
+      });
   return route && endingAt(route, p, limit);
 }
 
@@ -100,12 +108,15 @@ export function shortestPathFromPath(
   if (straight.length === 0 || barriers.length === 0)
     return { length: straight.length, points: [straight.from, straight.to] };
   const routes = poolRoutes(target, barriers);
-  const goal = outlineAmong(routes.map, [path]);
-  const direct = shortestStraight(routes, goal, path, straight, limit);
-  return shortestTo(routes, limit, (map, eye, within) => {
-    if (!eye) return direct && { distance: direct.distance, end: direct.end, start: direct.start };
-    const seen = nearestSeen(map, goal, eye, within);
-    return seen && { distance: seen.distance, end: seen.point };
+  const { map } = routes;
+  if (isFree(map, straight.from, straight.to)) return { length: straight.length, points: [straight.from, straight.to] };
+  const goal = outlineAmong(map, [path]);
+  return shortestTo(routes, limit, {
+    fromPool: (within) => shortestStraight(routes, goal, path, within),
+    fromCorner: (corner, within) => {
+      const seen = nearestSeen(map, goal, corner, within);
+      return seen && { distance: seen.distance, end: seen.point };
+    },
   });
 }
 
@@ -120,32 +131,41 @@ export function sightLine(a: Point, b: Point, barriers: readonly Barrier[]): boo
   return from !== null && to !== null && canSee(map, { at: from }, { at: to });
 }
 
-/** The last straight leg to the goal; `start` is set when it comes straight from the pool. */
-interface LastLeg {
-  readonly distance: number;
-  readonly end: Point;
-  readonly start?: Point;
+/** How a path can end: in a straight leg from a corner of a barrier, or straight from the pool. */
+interface LastLegs {
+  readonly fromCorner: (corner: Eye, within: number) => { readonly distance: number; readonly end: Point } | null;
+  readonly fromPool: (within: number) => StraightPath | null;
 }
 
-/** Stages 2 and 3: `lastLeg` finds the leg from a corner (or, without one, from the pool) within a length. */
-function shortestTo(
-  routes: PoolRoutes,
+interface StraightPath {
+  readonly distance: number;
+  readonly start: Point;
+  readonly end: Point;
+}
+
+/** Stages 2 and 3 where the nearest point of all is hidden. The bent paths come first: they bound what has to be looked at straight. */
+function shortestTo(routes: PoolRoutes, limit: number, legs: LastLegs): Route | null {
+  const bent = shortestBent(routes, limit, legs);
+  const straight = legs.fromPool(bent ? bent.length : limit);
+  if (straight && !(bent && bent.length <= straight.distance))
+    return { length: straight.distance, points: [straight.start, straight.end] };
+  return bent && { length: bent.length, points: pointsBy(bent.corner, bent.end) };
+}
+
+function shortestBent(
+  { corners }: PoolRoutes,
   limit: number,
-  lastLeg: (map: BarrierMap, eye: Eye | null, within: number) => LastLeg | null,
-): Route | null {
-  const { map, corners } = routes;
-  const direct = lastLeg(map, null, limit);
-  let best = direct?.distance ?? limit;
-  let route: Route | null = direct && { length: best, points: [direct.start ?? direct.end, direct.end] };
+  { fromCorner }: LastLegs,
+): { length: number; corner: SettledCorner; end: Point } | null {
+  let best: { length: number; corner: SettledCorner; end: Point } | null = null;
   for (let i = 0; ; i++) {
-    const corner = corners.corner(i, best);
-    if (!corner) return route;
-    const leg = lastLeg(map, { at: corner.sector.at, sector: corner.sector }, best - corner.distance);
+    const within: number = best ? best.length : limit;
+    const corner = corners.corner(i, within);
+    if (!corner) return best;
+    const leg = fromCorner({ at: corner.sector.at, sector: corner.sector }, within - corner.distance);
     if (!leg) continue;
     const length = corner.distance + leg.distance;
-    if (length > best || (route && length >= best)) continue;
-    best = length;
-    route = { length, points: pointsBy(corner, leg.end) };
+    if (!best || length < best.length) best = { length, corner, end: leg.end };
   }
 }
 
@@ -181,37 +201,30 @@ function endingAt(route: Route, p: Point, limit: number): Route | null {
   return length <= limit ? { length, points: [...route.points, p] } : null;
 }
 
-/** The shortest straight path between the pool and the goal: the nearest pair of all when it is free, or the next that is. */
-function shortestStraight(
-  routes: PoolRoutes,
-  goal: Outline,
-  path: Path,
-  nearest: { readonly from: Point; readonly to: Point; readonly length: number },
-  limit: number,
-): { distance: number; start: Point; end: Point } | null {
+/** The shortest straight path from the pool to the goal that no barrier crosses, when it is at most `limit` inches. */
+function shortestStraight(routes: PoolRoutes, goal: Outline, path: Path, limit: number): StraightPath | null {
   const { map, outline } = routes;
-  const free = (start: Point, end: Point): boolean =>
-    freePosition(map, end) === end && canSee(map, { at: start }, { at: end });
-  if (free(nearest.from, nearest.to)) return { distance: nearest.length, start: nearest.from, end: nearest.to };
-  let best: { distance: number; start: Point; end: Point } | null = null;
-  const within = (): number => best?.distance ?? limit;
   const candidates = pairCandidates(outline.paths, path, limit);
   candidates.sort((one, other) => one.distance - other.distance);
-  for (const { distance, onFirst, onSecond } of candidates) {
-    if (!free(onFirst, onSecond)) continue;
-    best = { distance, start: onFirst, end: onSecond };
-    break;
-  }
+  const pair = candidates.find(({ onFirst, onSecond }) => isFree(map, onFirst, onSecond));
+  let best: StraightPath | null = pair ? { distance: pair.distance, start: pair.onFirst, end: pair.onSecond } : null;
+  const consider = (distance: number, start: Point, end: Point): void => {
+    if ((!best || distance < best.distance) && isFree(map, start, end)) best = { distance, start, end };
+  };
   // Where a barrier stands on the pool's edge or on the object, the best pair may end at its face.
   for (const start of outline.crossed) {
-    const seen = nearestSeen(map, goal, { at: start }, within());
-    if (seen && free(start, seen.point)) best = { distance: seen.distance, start, end: seen.point };
+    const seen = nearestSeen(map, goal, { at: start }, limit);
+    if (seen) consider(seen.distance, start, seen.point);
   }
   for (const end of goal.crossed) {
-    const seen = nearestSeen(map, outline, { at: end }, within());
-    if (seen && free(seen.point, end)) best = { distance: seen.distance, start: seen.point, end };
+    const seen = nearestSeen(map, outline, { at: end }, limit);
+    if (seen) consider(seen.distance, seen.point, end);
   }
   return best;
+}
+
+function isFree(map: BarrierMap, start: Point, end: Point): boolean {
+  return freePosition(map, end) === end && canSee(map, { at: start }, { at: end });
 }
 
 function mustBePosition(p: Point): void {

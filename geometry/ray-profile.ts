@@ -117,6 +117,11 @@ export function strip(a: Point, b: Point, depth: number): RayFamily {
   };
 }
 
+/** A piece seen edge-on stops no ray, but the rays on its two sides may start differently. */
+function edgeOn(w: number): Cover {
+  return { from: w, to: w, depthAt: () => 0, nearCovered: false, cuts: [] };
+}
+
 /** The piece from (pw, pd) to (qw, qd) in the strip's own frame. */
 function stripCovers(
   piece: Piece,
@@ -129,7 +134,8 @@ function stripCovers(
 ): Cover[] {
   const from = Math.max(0, Math.min(pw, qw));
   const to = Math.min(length, Math.max(pw, qw));
-  if (to - from <= THIN_SLICE || Math.min(pd, qd) >= depth || Math.max(pd, qd) <= SIGHT_SLACK) return [];
+  if (to < from || Math.min(pd, qd) >= depth || Math.max(pd, qd) < -SIGHT_SLACK) return [];
+  if (to - from <= THIN_SLICE) return [edgeOn(from)];
   const slope = (qd - pd) / (qw - pw);
   const cuts: number[] = [];
   for (const level of [0, depth]) if (pd > level !== qd > level) cuts.push(pw + (level - pd) / slope);
@@ -185,8 +191,12 @@ function fanCovers(
   const along = Math.min(piece.length, Math.max(0, -(px * dx + py * dy)));
   const nearest = Math.hypot(px + dx * along, py + dy * along);
   const end = inward ? radius - depth : radius + depth;
-  // A piece on the center is seen edge-on: it stops no ray.
-  if (nearest <= SIGHT_SLACK || nearest >= Math.max(radius, end)) return [];
+  if (nearest >= Math.max(radius, end)) return [];
+  const way = inward ? -1 : 1;
+  if (nearest <= SIGHT_SLACK) {
+    const direction = Math.atan2(dy, dx) * way;
+    return [direction, direction + Math.PI].map((w) => edgeOn(w0 + turned(w - w0))).filter(({ from }) => from < w1);
+  }
   const start = Math.atan2(py, px);
   const sweep = Math.atan2(px * qy - py * qx, px * qx + py * qy);
   const counterClockwise = sweep > 0;
@@ -197,7 +207,6 @@ function fanCovers(
     const cosine = Math.abs(across) / r;
     if (r > 0 && cosine < 1) angles.push(foot - Math.acos(cosine), foot + Math.acos(cosine));
   }
-  const way = inward ? -1 : 1;
   const depthAt = (w: number): number => {
     const sight = Math.cos(w * way) * dy - Math.sin(w * way) * dx;
     return (across / sight - radius) * way;
@@ -210,7 +219,11 @@ function fanCovers(
   for (const begin of [first - 2 * Math.PI, first]) {
     const from = Math.max(w0, begin);
     const to = Math.min(w1, begin + Math.abs(sweep));
-    if (to - from <= THIN_SLICE) continue;
+    if (to < from) continue;
+    if (to - from <= THIN_SLICE) {
+      covers.push(edgeOn(from));
+      continue;
+    }
     const cuts = angles.map((angle) => begin + turned(angle * way - begin)).filter((w) => w > from && w < to);
     covers.push({ from, to, depthAt, nearCovered, cuts });
   }

@@ -15,7 +15,7 @@
  */
 import { arcCorners, areaTruePolygon, areaTrueRing } from "./arc-chords.ts";
 import { type BarrierMap, barrierMap, type Sector } from "./barrier-map.ts";
-import { differenceRegions, unionRegions } from "./clipping.ts";
+import { differenceRegions } from "./clipping.ts";
 import type { SettledCorner } from "./corner-routes.ts";
 import { tangentAt } from "./edge.ts";
 import { type PoolRoutes, poolRoutes } from "./paths-around-barriers.ts";
@@ -42,7 +42,7 @@ export function reach(
   const pieces = [...directGround(target, distance, routes.map, tolerance)];
   if (near.length > 0) pieces.push(...behindBarriers(routes, distance, tolerance));
   const water = areaTruePolygon(target, tolerance);
-  return differenceRegions(unionRegions(pieces), [water, ...excluded.flat()]);
+  return differenceRegions(pieces.flat(), [water, ...excluded.flat()]);
 }
 
 /**
@@ -57,7 +57,7 @@ export function directReach(
 ): Region {
   const near = barriersWithin(target, distance, barriers);
   const ground = directGround(target, distance, barrierMap(near), tolerance);
-  return differenceRegions(unionRegions(ground), [areaTruePolygon(target, tolerance)]);
+  return differenceRegions(ground.flat(), [areaTruePolygon(target, tolerance)]);
 }
 
 /** Stage 1. The same array when all of them count, so that what is known of it is used again. */
@@ -71,15 +71,15 @@ function barriersWithin(target: Area, distance: number, barriers: readonly Barri
 /** Stage 2: one region for each loop. */
 function directGround(target: Area, distance: number, map: BarrierMap, tolerance: number): Region[] {
   if (distance === 0) return [];
-  const regions: Region[] = [[[closed(loopGround(target.outer, distance, map, tolerance))]]];
-  for (const island of target.holes) {
+  const islands = target.holes.map((island) => areaTrueRing(island, tolerance));
+  // The water lies inside the outer line as well; the islands do not.
+  const regions: Region[] = [[[closed(loopGround(target.outer, distance, map, tolerance)), ...islands.map(closed)]]];
+  target.holes.forEach((island, i) => {
     // Back along the island's own edge, so that the line winds round the ground alone, whatever its depth.
+    const [first, ...others] = islands[i] as Point[];
     const ground = loopGround(island, distance, map, tolerance);
-    const start = ground[0];
-    const edge = areaTrueRing(island, tolerance);
-    const first = edge[0];
-    if (start && first) regions.push([[closed([...ground, start, first, ...edge.slice(1).reverse(), first])]]);
-  }
+    if (first) regions.push([[closed([...ground, first, ...others.reverse()])]]);
+  });
   return regions;
 }
 

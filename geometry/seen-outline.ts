@@ -45,7 +45,8 @@ export function straightDistance(outline: Outline, p: Point): number {
   return nearestOfAll(outline, p, Number.POSITIVE_INFINITY)?.distance ?? Number.POSITIVE_INFINITY;
 }
 
-function nearestOfAll(outline: Outline, p: Point, within: number): SeenPoint | null {
+/** The nearest point of the outline, barriers or not, when it is at most `within` inches away. */
+export function nearestOfAll(outline: Outline, p: Point, within: number): SeenPoint | null {
   let best: SeenPoint | null = null;
   let distance = within;
   for (const path of outline.paths) {
