@@ -1,0 +1,208 @@
+/**
+ * The ground that branches run over: barriers, the network they lead to, and shortest routes on it.
+ *
+ * Stages of a route. 1. From the start, and from every barrier corner settled since, the goal is looked at straight.
+ * 2. Corners wait in order of the length so far plus the least that is still to go; one that is taken is settled when
+ * the corner before sees it. 3. The search ends when nothing that waits can beat the best route.
+ *
+ * Terms. Network: the lines of ring, grid and steel that a branch may meet anywhere. Eye: a position, at a barrier corner
+ * with the sector of free ground it stands in (sight.ts). Taut: only legs that wrap round a corner can be on a route.
+ */
+import { type BarrierMap, barrierMap, insideAnySolid, type Sector } from "./barrier-map.ts";
+import { Heap } from "./heap.ts";
+import { between, boundsDistance, boundsOfPoints, distanceBetween } from "./points.ts";
+import { canSee, type Eye, turned } from "./sight.ts";
+import { boxIndex } from "./spatial-index.ts";
+import { SEAM_OVERLAP, SIGHT_SLACK } from "./tolerances.ts";
+import type { Barrier, Point } from "./types.ts";
+
+export interface BranchRoute {
+  readonly length: number;
+  /** From the start to the goal, bends in between. */
+  readonly stops: readonly Eye[];
+}
+
+/** A place on the network and how far away it is. */
+export interface Attachment {
+  readonly at: Point;
+  readonly distance: number;
+}
+
+export interface BranchGround {
+  readonly map: BarrierMap;
+  sees(a: Eye, b: Eye): boolean;
+  /** The nearest place of the network that is seen from an eye, within `limit` inches. */
+  attachment(eye: Eye, limit: number): Attachment | null;
+  /** Shortest route to the network, or null when there is none shorter than `limit`. */
+  toNetwork(from: Eye, limit: number): BranchRoute | null;
+  between(from: Eye, to: Eye, limit: number): BranchRoute | null;
+  /** Where copper to a position inside a solid comes in: the nearest place of the outline; null outside. */
+  entry(p: Point): Point | null;
+}
+
+interface Goal {
+  /** Less than or equal to the length of any route from p. */
+  least(p: Point): number;
+  straight(eye: Eye, limit: number): { distance: number; stop: Eye } | null;
+}
+
+export function branchGround(network: readonly (readonly Point[])[], blocked: readonly Barrier[]): BranchGround {
+  const map = barrierMap(blocked);
+  const lines = networkLines(network, map);
+  const sees = (a: Eye, b: Eye): boolean => canSee(map, a, b);
+  const attachment = (eye: Eye, limit: number): Attachment | null =>
+    lines.nearest(eye.at, limit, (at) => sees(eye, { at }));
+  return {
+    map,
+    sees,
+    attachment,
+    toNetwork: (from, limit) =>
+      route(map, from, limit, {
+        least: (p) => lines.nearest(p, Number.POSITIVE_INFINITY, () => true)?.distance ?? Number.POSITIVE_INFINITY,
+        straight: (eye, within) => {
+          const found = attachment(eye, within);
+          return found && { distance: found.distance, stop: { at: found.at } };
+        },
+      }),
+    between: (from, to, limit) =>
+      route(map, from, limit, {
+        least: (p) => distanceBetween(p, to.at),
+        straight: (eye, within) => {
+          const distance = distanceBetween(eye.at, to.at);
+          return distance < within && sees(eye, to) ? { distance, stop: to } : null;
+        },
+      }),
+    entry: (p) => (insideAnySolid(map.solids, p) ? nearestFace(map, p) : null),
+  };
+}
+
+function nearestFace(map: BarrierMap, p: Point): Point {
+  let best = Number.POSITIVE_INFINITY;
+  let face = p;
+  for (const { a, b, leftCovered, rightCovered } of map.pieces) {
+    if (leftCovered === rightCovered) continue;
+    const at = nearestOnSegment(a, b, p);
+    const distance = distanceBetween(at, p);
+    if (distance < best) {
+      best = distance;
+      face = at;
+    }
+  }
+  return face;
+}
+
+function nearestOnSegment(a: Point, b: Point, p: Point): Point {
+  const dx = b[0] - a[0];
+  const dy = b[1] - a[1];
+  const squared = dx * dx + dy * dy;
+  if (squared === 0) return a;
+  return between(a, b, Math.min(1, Math.max(0, ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / squared)));
+}
+
+interface NetworkLines {
+  /** The nearest position on the lines that passes the test, nearer than `limit`. */
+  nearest(p: Point, limit: number, passes: (at: Point) => boolean): Attachment | null;
+}
+
+/** How many lines are looked at first; four times as many each time that all of them fail. */
+const FIRST_LOOK = 16;
+
+function networkLines(network: readonly (readonly Point[])[], map: BarrierMap): NetworkLines {
+  const segments: { a: Point; b: Point }[] = [];
+  for (const line of network) {
+    const only = line[0];
+    if (line.length === 1 && only) segments.push({ a: only, b: only });
+    for (let i = 1; i < line.length; i++) segments.push({ a: line[i - 1] as Point, b: line[i] as Point });
+  }
+  const boxes = segments.map(({ a, b }) => boundsOfPoints([a, b]));
+  const index = boxIndex(boxes);
+  return {
+    nearest: (p, limit, passes) => {
+      const box = { minX: p[0], minY: p[1], maxX: p[0], maxY: p[1] };
+      const tried = new Set<number>();
+      for (let count = FIRST_LOOK; ; count *= 4) {
+        const near = index.neighbors(p, count);
+        const last = near[near.length - 1];
+        const complete = near.length < count || last === undefined;
+        // Lines not looked at yet are no nearer than the box of the last one.
+        const sure = complete ? Number.POSITIVE_INFINITY : boundsDistance(box, boxes[last] as (typeof boxes)[number]);
+        const found = near
+          .filter((i) => !tried.has(i))
+          .map((i) => {
+            const { a, b } = segments[i] as { a: Point; b: Point };
+            const at = nearestOnSegment(a, b, p);
+            return { i, at, distance: distanceBetween(p, at) };
+          })
+          .filter(({ distance }) => distance <= sure)
+          .sort((one, other) => one.distance - other.distance || one.i - other.i);
+        for (const { i, at, distance } of found) {
+          if (distance >= limit) return null;
+          tried.add(i);
+          if (!insideAnySolid(map.solids, at) && passes(at)) return { at, distance };
+        }
+        if (complete || sure >= limit) return null;
+      }
+    },
+  };
+}
+
+interface Settled {
+  readonly eye: Eye;
+  readonly length: number;
+  readonly by: Settled | null;
+  /** Direction back to `by`, as an angle from the start of the eye's sector. */
+  readonly back: number;
+}
+
+function route(map: BarrierMap, from: Eye, limit: number, goal: Goal): BranchRoute | null {
+  let best = limit;
+  let bestRoute: BranchRoute | null = null;
+  const settled = new Set<Sector>();
+  const waiting = new Heap<{ sector: Sector; by: Settled; length: number; back: number }>();
+  const settle = (here: Settled): void => {
+    const found = goal.straight(here.eye, best - here.length);
+    if (found && here.length + found.distance < best) {
+      best = here.length + found.distance;
+      bestRoute = { length: best, stops: [...stopsTo(here), found.stop] };
+    }
+    for (const sector of map.turning) {
+      if (settled.has(sector)) continue;
+      const length = here.length + distanceBetween(here.eye.at, sector.at);
+      if (length >= best) continue;
+      const back = bend(here, sector);
+      if (back === null) continue;
+      const least = length + goal.least(sector.at);
+      if (least < best) waiting.push(least, { sector, by: here, length, back });
+    }
+  };
+  settle({ eye: from, length: 0, by: null, back: 0 });
+  for (let next = waiting.pop(); next && next.key < best; next = waiting.pop()) {
+    const { sector, by, length, back } = next.item;
+    const eye = { at: sector.at, sector };
+    if (settled.has(sector) || !canSee(map, by.eye, eye)) continue;
+    settled.add(sector);
+    settle({ eye, length, by, back });
+  }
+  return bestRoute;
+}
+
+function stopsTo(last: Settled): Eye[] {
+  const stops: Eye[] = [];
+  for (let at: Settled | null = last; at; at = at.by) stops.push(at.eye);
+  return stops.reverse();
+}
+
+/** The direction back from the sector's corner to `here` when a taut route can come that way, else null. */
+function bend(here: Settled, sector: Sector): number | null {
+  const dx = sector.at[0] - here.eye.at[0];
+  const dy = sector.at[1] - here.eye.at[1];
+  if (Math.hypot(dx, dy) <= SIGHT_SLACK) return null;
+  const ahead = Math.atan2(dy, dx);
+  if (here.eye.sector && here.by) {
+    const off = Math.abs(turned(ahead - here.eye.sector.start + SEAM_OVERLAP) - SEAM_OVERLAP - here.back);
+    if (off < Math.PI - SEAM_OVERLAP) return null;
+  }
+  const back = turned(ahead + Math.PI - sector.start + SEAM_OVERLAP) - SEAM_OVERLAP;
+  if (back > sector.span - Math.PI + SEAM_OVERLAP && back < Math.PI - SEAM_OVERLAP) return null;
+  return back;
+}
