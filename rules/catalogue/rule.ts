@@ -88,7 +88,12 @@ export interface RuleExample {
   readonly elements: readonly object[];
   readonly head?: object;
   /** The finding that must come: element (null for the body's or site's own), and outcome. */
-  readonly expect: { readonly element: string | null; readonly body?: string | null; readonly outcome: Outcome; readonly section?: string };
+  readonly expect: {
+    readonly element: string | null;
+    readonly body?: string | null;
+    readonly outcome: Outcome;
+    readonly section?: string;
+  };
 }
 
 export interface Rule {

@@ -1,0 +1,89 @@
+/** What rules share when they write a verdict: words for lengths, names, what an answer settled. */
+import type { Point, Route, Witness } from "../../../geometry/types.ts";
+import type { Yard } from "../../measures/yard.ts";
+import type { Question } from "../../report.ts";
+import type { KnownElement, UnknownElement } from "../../site/elements.ts";
+import { capitalized, elementName } from "../../words/element-names.ts";
+import { areaText, lengthText, type Units } from "../../words/lengths.ts";
+import type { Verdict } from "../rule.ts";
+
+/** Lengths and areas in the site's own units. */
+export interface Speaker {
+  /** A length; `apartFrom` is a limit that the text must not seem to equal. */
+  length(inches: number, apartFrom?: number): string;
+  area(squareInches: number): string;
+}
+
+export function speakerOf(yard: Yard): Speaker {
+  const units: Units = yard.site.display?.units ?? "ft-in";
+  return {
+    length: (inches, apartFrom) => lengthText(inches, units, apartFrom),
+    area: (squareInches) => areaText(squareInches, units),
+  };
+}
+
+/** The element's name at the start of a sentence. */
+export function subjectName(element: KnownElement | UnknownElement): string {
+  return capitalized(elementName(element));
+}
+
+/** A verdict that measures nothing, to be filled in by the rule. */
+export const BARE = {
+  alsoSections: [],
+  measured: {},
+  required: {},
+  margin: null,
+  witness: [],
+  limits: [],
+  remedy: "",
+} satisfies Partial<Verdict>;
+
+/** What the site's own answer to a question says. */
+export interface Settled {
+  /** The option chosen; null when nobody has answered, the answer has lapsed, or it is none of the options. */
+  readonly choice: string | null;
+  /** To be spread into the verdict. */
+  readonly trace: Pick<Verdict, "answered" | "lapsed">;
+  /** A sentence to add to the why: who settled it, or that the answer lapsed; empty when nobody answered. */
+  readonly note: string;
+}
+
+export function settle(yard: Yard, question: Question, element: string | null, body: string | null): Settled {
+  const found = yard.answer(question.id, element, body);
+  if (!found) return { choice: null, trace: {}, note: "" };
+  const { answer, lapsed } = found;
+  if (lapsed) {
+    const note = ` The answer "${answer.answer}" has lapsed, because what it was about has changed since.`;
+    return { choice: null, trace: { lapsed: true }, note };
+  }
+  if (!question.options.includes(answer.answer)) {
+    const note = ` The answer "${answer.answer}" is none of the options and does not count.`;
+    return { choice: null, trace: {}, note };
+  }
+  const answered = {
+    answer: answer.answer,
+    ...(answer.on === undefined ? {} : { on: answer.on }),
+    ...(answer.by === undefined ? {} : { by: answer.by }),
+  };
+  const by = [answer.by === undefined ? "" : ` by ${answer.by}`, answer.on === undefined ? "" : ` on ${answer.on}`];
+  return {
+    choice: answer.answer,
+    trace: { answered },
+    note: ` Settled by the answer "${answer.answer}"${by.join("")}.`,
+  };
+}
+
+/** A question with two options, yes and no. */
+export function yesNo(id: string, text: string): Question {
+  return { id, text, options: ["yes", "no"] };
+}
+
+/** The two ends of a straight measurement, starting at the water; nothing for one that does not exist. */
+export function witnessLine(witness: Witness | null): Point[] {
+  return witness && Number.isFinite(witness.length) ? [witness.from, witness.to] : [];
+}
+
+/** Whether two paths have the same length, both absent included. */
+export function pathLengthOf(route: Route | null): number | null {
+  return route === null ? null : route.length;
+}

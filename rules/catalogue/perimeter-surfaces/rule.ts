@@ -1,0 +1,246 @@
+import { differenceRegions, intersectRegions, regionArea } from "../../../geometry/clipping.ts";
+import { flattenArea } from "../../../geometry/outline.ts";
+import { reach } from "../../../geometry/reach.ts";
+import { exceeds } from "../../measures/compare.ts";
+import type { BandPiece, Body, Yard } from "../../measures/yard.ts";
+import {
+  type Method,
+  methodOf,
+  type PieceMethod,
+  perimeterMethods,
+  surfaceHeight,
+  surfaceOf,
+} from "../../perimeter/methods.ts";
+import type { Question } from "../../report.ts";
+import type { SurfaceElement } from "../../site/elements.ts";
+import { bondedBodies } from "../common/storable.ts";
+import { BARE, settle, speakerOf, subjectName, witnessLine } from "../common/verdicts.ts";
+import { everyEdition, type Rule, type Verdict } from "../rule.ts";
+
+export const rule: Rule = {
+  id: "perimeter-surfaces",
+  title: "Perimeter surfaces",
+  part: "perimeter",
+  sections: everyEdition("680.26(B)(2)"),
+  subjects: "Each surface near each body of water, and the ground that nothing covers.",
+  measure: "How much of it lies within the perimeter band of the inside walls, and what it is made of.",
+  parameters: [
+    "perimeter.width",
+    "perimeter.above",
+    "perimeter.below",
+    "perimeter.wallHeight",
+    "perimeter.paved",
+    "perimeter.unpaved",
+    "perimeter.nonconductive",
+    "perimeter.argued",
+    "perimeter.nonconductiveExempt",
+    "perimeter.ringUnderPaving",
+    "perimeter.ringUnpaved",
+    "perimeter.grid",
+    "perimeter.meshCounts",
+  ],
+  protects:
+    "Wet feet on the deck and a hand in the water: the ground round a pool is brought to the voltage of the water.",
+  judge(yard) {
+    const bodies = bondedBodies(yard);
+    const inBand = bodies.flatMap((body) =>
+      perimeterMethods(yard, body).map((method) => judgePiece(yard, body, method)),
+    );
+    const seen = new Set(inBand.map((verdict) => verdict.element));
+    const doubtful = bodies.flatMap((body) => behindAssumedWalls(yard, body, seen));
+    for (const verdict of doubtful) seen.add(verdict.element);
+    const outside = yard.surfaces
+      .filter((model) => !seen.has(model.element.id))
+      .flatMap((model) => judgeOutside(yard, bodies, model.element));
+    return [...inBand, ...doubtful, ...outside];
+  },
+};
+
+const METHOD_WORDS: Readonly<Record<Method, string>> = {
+  steel: "the bare steel in it",
+  ring: "a copper ring",
+  grid: "a copper grid",
+  "none-needed": "nothing",
+};
+
+const WALL_LEVEL_QUESTION: Question = {
+  id: "wall-ends-perimeter",
+  text: "Is the wall in front of this surface permanent, and high enough above the ground on the pool's side to end the perimeter?",
+  options: ["yes", "no"],
+};
+
+function nameOf(surface: SurfaceElement | null): string {
+  return surface === null ? "The ground that nothing covers" : subjectName(surface);
+}
+
+function judgePiece(yard: Yard, body: Body, method: PieceMethod): Verdict {
+  const { piece, bonding, allowed, planned, reason, question, settled } = method;
+  const say = speakerOf(yard);
+  const surface = surfaceOf(yard, piece);
+  const width = yard.edition.value("perimeter.width");
+  const height = surfaceHeight(yard, body, surface);
+  const witness = surface === null ? null : yard.straight(surface, body);
+  const heights = yard.edition.value("perimeter.above") !== null;
+  const where = `${say.area(piece.area)} of it lie within ${say.length(width)} of the inside wall of ${body.element.name ?? body.id}.`;
+  const base = {
+    ...BARE,
+    element: piece.surface,
+    body: body.id,
+    measured: { area: piece.area, ...(heights ? { vertical: height } : {}) },
+    required: { width },
+    limits: heights ? (["perimeter.width", "perimeter.above"] as const) : (["perimeter.width"] as const),
+    witness: witnessLine(witness),
+    why: `${nameOf(surface)}: ${where} ${reason}${settled?.note ?? ""}`,
+    ...settled?.trace,
+  };
+  if (bonding === "none-needed") return { ...base, outcome: "exempt", remedy: "" };
+  const remedy = remedyFor(yard, surface, allowed, planned);
+  if (bonding === "review") {
+    return { ...base, outcome: "review", remedy, ...(question ? { question } : {}) };
+  }
+  const elements = piece.surface === null ? [] : [piece.surface];
+  return { ...base, outcome: "bond", remedy, need: { kind: "perimeter", elements, connections: 0, at: [], drop: 0 } };
+}
+
+function remedyFor(yard: Yard, surface: SurfaceElement | null, allowed: readonly Method[], planned: Method): string {
+  const say = speakerOf(yard);
+  const { edition } = yard;
+  const methods = allowed.map((method) => METHOD_WORDS[method]).join(" or ");
+  const sentences = [`Bond it by ${methods}.`];
+  const from =
+    edition.value("ring.coverFrom") === "grade"
+      ? "finished grade"
+      : "the subgrade, whose meaning the authority settles";
+  if (planned === "ring") {
+    sentences.push(
+      `Lay one bare solid copper conductor of ${edition.value("conductor.size")} AWG or larger, ${say.length(edition.value("ring.min"))} to ${say.length(edition.value("ring.max"))} from the inside wall and ${say.length(edition.value("ring.coverMin"))} to ${say.length(edition.value("ring.coverMax"))} below ${from}.`,
+    );
+  }
+  if (planned === "grid") {
+    sentences.push(
+      `Lay bare solid copper of ${edition.value("conductor.size")} AWG or larger ${say.length(edition.value("grid.spacing"))} both ways, at most ${say.length(edition.value("grid.coverMax"))} below ${from}, joined at every crossing.`,
+    );
+  }
+  if (planned === "steel")
+    sentences.push("Tie the steel together, carry it across every joint, and join it to the bonding.");
+  if (surface?.existing === true && planned !== "steel") {
+    sentences.push("The slab is there already: copper cannot be laid under it without breaking it.");
+  }
+  return sentences.join(" ");
+}
+
+/** Surfaces behind a wall that ends the band only if a level that nobody gave is as low as the site's grade. */
+function behindAssumedWalls(yard: Yard, body: Body, seen: ReadonlySet<string | null>): Verdict[] {
+  const set = yard.barriers("band", body);
+  if (set.assumed.size === 0) return [];
+  const sure = set.counted.filter((model) => !set.assumed.has(model.id)).flatMap((model) => model.barriers);
+  const wider = reach(body.water, yard.edition.value("perimeter.width"), sure, yard.notGround());
+  const beyond = differenceRegions(wider, yard.band(body).region);
+  const walls = [...set.assumed].join(", ");
+  return yard.piecesOf(beyond).flatMap((piece: BandPiece): Verdict[] => {
+    if (seen.has(piece.surface)) return [];
+    const settled = settle(yard, WALL_LEVEL_QUESTION, piece.surface, body.id);
+    const verdict = judgePiece(yard, body, methodOf(yard, body, piece));
+    if (verdict.outcome === "exempt" || settled.choice === "no") return [{ ...verdict, ...settled.trace }];
+    const lead = `${nameOf(surfaceOf(yard, piece))} lies behind ${walls}, which ends the perimeter only if it stands high enough above the ground on the pool's side, and that level is not given.`;
+    const { need: _need, question: _question, ...rest } = verdict;
+    if (settled.choice === "yes")
+      return [{ ...rest, ...settled.trace, outcome: "exempt", remedy: "", why: lead + settled.note }];
+    return [{ ...rest, ...settled.trace, outcome: "review", why: lead + settled.note, question: WALL_LEVEL_QUESTION }];
+  });
+}
+
+/** A surface that is no part of any band. */
+function judgeOutside(yard: Yard, bodies: readonly Body[], surface: SurfaceElement): Verdict[] {
+  const body = yard.nearestBody(surface, bodies);
+  if (body === null) return [];
+  const say = speakerOf(yard);
+  const witness = yard.straight(surface, body);
+  const width = yard.edition.value("perimeter.width");
+  const name = nameOf(surface);
+  const base = {
+    ...BARE,
+    element: surface.id,
+    body: body.id,
+    measured: { horizontal: witness.length, area: 0 },
+    required: { horizontal: width },
+    margin: witness.length - width,
+    limits: ["perimeter.width"] as const,
+    witness: witnessLine(witness),
+  };
+  const far = exceeds(witness.length, width, yard.accuracy);
+  const limit = say.length(width);
+  const away = say.length(witness.length, width);
+  if (far === "doubtful") {
+    const question: Question = {
+      id: "surface-in-perimeter",
+      text: `Does it come within ${limit} of the inside wall, taped on site?`,
+      options: ["yes", "no"],
+    };
+    const settled = settle(yard, question, surface.id, body.id);
+    if (settled.choice === "no")
+      return [
+        {
+          ...base,
+          ...settled.trace,
+          outcome: "exempt",
+          why: `${name} lies outside the ${limit} of the perimeter.${settled.note}`,
+        },
+      ];
+    const why = `${name} lies ${away} from the inside wall, as near to the limit of ${limit} as the drawing may be off.${settled.note}`;
+    return [{ ...base, ...settled.trace, outcome: "review", why, remedy: "Measure it on site.", question }];
+  }
+  if (
+    far === "yes" ||
+    regionArea(intersectRegions(flattenArea(areaOfSurface(yard, surface)), yard.band(body).region)) === 0
+  ) {
+    const why =
+      far === "yes"
+        ? `${name} lies ${away} from the inside wall, beyond the ${limit} of the perimeter.`
+        : `${name} comes to ${away} from the inside wall, but none of it lies in the perimeter: it only touches its edge, or a wall or building stands between.`;
+    return [{ ...base, outcome: "exempt", why }];
+  }
+  return [judgeCovered(yard, body, surface, base)];
+}
+
+function areaOfSurface(yard: Yard, surface: SurfaceElement) {
+  const model = yard.surfaces.find((entry) => entry.element.id === surface.id);
+  if (!model) throw new Error(`no surface ${surface.id}`);
+  return model.area;
+}
+
+const COVERED_QUESTION: Question = {
+  id: "covered-surface",
+  text: "Can anyone stand on this surface, or is it covered throughout by the one above it?",
+  options: ["it is covered", "one can stand on it"],
+};
+
+/** A surface that others cover wherever it lies in the band. */
+function judgeCovered(
+  yard: Yard,
+  body: Body,
+  surface: SurfaceElement,
+  base: Omit<Verdict, "outcome" | "why">,
+): Verdict {
+  const name = nameOf(surface);
+  const free = perimeterMethods(yard, body).some((method) => method.planned === "none-needed");
+  const covered = `${name} lies under other surfaces wherever it is within the perimeter, and those are judged instead.`;
+  if (!free) return { ...base, outcome: "exempt", why: covered };
+  const settled = settle(yard, COVERED_QUESTION, surface.id, body.id);
+  if (settled.choice === "it is covered")
+    return { ...base, ...settled.trace, outcome: "exempt", why: covered + settled.note };
+  if (settled.choice === "one can stand on it") {
+    const need = { kind: "perimeter", elements: [surface.id], connections: 0, at: [], drop: 0 } as const;
+    const why = `${name} can be stood on under the surface above it, so it is a perimeter surface of its own.${settled.note}`;
+    return { ...base, ...settled.trace, outcome: "bond", why, remedy: "Bond it as any other perimeter surface.", need };
+  }
+  const why = `${covered} One of those needs no bonding, so this one may have to be bonded under it.${settled.note}`;
+  return {
+    ...base,
+    ...settled.trace,
+    outcome: "review",
+    why,
+    remedy: "Say whether it is covered throughout.",
+    question: COVERED_QUESTION,
+  };
+}
