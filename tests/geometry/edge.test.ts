@@ -22,9 +22,10 @@ import { runs } from "../oracles/seed.ts";
 
 const anyBulge = fc.oneof(
   fc.double({ min: -8, max: 8, noNaN: true }),
+  fc.integer({ min: -4000, max: 4000 }).map((thousandths) => thousandths / 1000),
   fc.constantFrom(1, -1, 0.414213562373095, -0.414213562373095, 3, -3),
 );
-const coordinate = fc.double({ min: -300, max: 300, noNaN: true });
+const coordinate = fc.integer({ min: -300_000, max: 300_000 }).map((thousandths) => thousandths / 1000);
 const ends = fc
   .tuple(coordinate, coordinate, anyBulge, coordinate, coordinate)
   .filter(([x0, y0, , x1, y1]) => Math.hypot(x1 - x0, y1 - y0) > 1);
