@@ -44,8 +44,12 @@ export const distance = (a: Shape, b: Shape): number => untyped.DistanceOp.dista
 export const covers = (a: Shape, b: Shape): boolean => untyped.RelateOp.covers(a, b);
 export const isValid = (a: Shape): boolean => new untyped.IsValidOp(a).isValid();
 
-/** Widened by `d`, corners round with `segments` chords to a quarter turn. */
-export const buffer = (a: Shape, d: number, segments = 256): Shape => untyped.BufferOp.bufferOp(a, d, segments);
+/** Widened by `d`, corners round with `segments` chords to a quarter turn. The outline is not simplified first (by 1 % of d otherwise). */
+export function buffer(a: Shape, d: number, segments = 256): Shape {
+  const parameters = new untyped.BufferParameters(segments);
+  parameters.setSimplifyFactor(0);
+  return untyped.BufferOp.bufferOp(a, d, parameters);
+}
 
 /** A line's strip of half-width `d` with butt ends and mitred joins. */
 export function mitredStrip(line: readonly Point[], d: number, miterLimit: number): Shape {

@@ -42,8 +42,9 @@ export const stairOutline: fc.Arbitrary<PathData> = fc
     const vertices: Vertex[] = [[0, 0]];
     let x = columns.reduce((sum, { width }) => sum + width, 0);
     vertices.push([x, 0]);
-    for (const { width, height } of columns) {
-      vertices.push([x, height]);
+    for (const [i, { width, height }] of columns.entries()) {
+      // Columns of one height go straight on over a vertex.
+      if (height !== columns[i - 1]?.height) vertices.push([x, height]);
       x -= width;
       vertices.push([x, height]);
     }
