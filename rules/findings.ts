@@ -1,7 +1,7 @@
 /** Turns verdicts into the findings of the report: section by edition, basis, a stable id, in the code's order. */
 import { PARTS, type Verdict } from "./catalogue/rule.ts";
+import type { Judged } from "./judged.ts";
 import type { Yard } from "./measures/yard.ts";
-import type { Judged } from "./recompute.ts";
 import type { Finding } from "./report.ts";
 
 export function findingsOf(yard: Yard, judged: readonly Judged[]): Finding[] {

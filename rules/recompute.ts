@@ -4,10 +4,10 @@
  * Needs never wait for routes: findings and the missing count are the same whether the tree of branches is ready or not.
  */
 import { RULES } from "./catalogue/index.ts";
-import type { Rule, Verdict } from "./catalogue/rule.ts";
 import { CAUTIONS } from "./cautions.ts";
 import type { EditionId } from "./editions/edition.ts";
 import { findingsOf } from "./findings.ts";
+import type { Judged } from "./judged.ts";
 import { Yard } from "./measures/yard.ts";
 import { branchesFor } from "./plan/branches.ts";
 import { planPerimeter } from "./plan/perimeter.ts";
@@ -22,11 +22,6 @@ export interface RecomputeOptions {
   readonly as?: EditionId;
   /** Leave the routes (tree of branches) for later: the report says `ring.pending`. */
   readonly withoutRoutes?: boolean;
-}
-
-export interface Judged {
-  readonly rule: Rule;
-  readonly verdict: Verdict;
 }
 
 /** The report of a site. Pure: the same site gives the same report. */

@@ -1,6 +1,7 @@
 import type { Edition } from "./edition.ts";
+import { parameter as p } from "./parameter.ts";
 import type { ParameterTable } from "./parameter-types.ts";
-import { parameter as p, sharedParameters } from "./shared-parameters.ts";
+import { sharedParameters } from "./shared-parameters.ts";
 
 const parameters: ParameterTable = {
   ...sharedParameters,

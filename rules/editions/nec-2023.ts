@@ -1,7 +1,7 @@
 import type { Edition } from "./edition.ts";
 import { nec2020 } from "./nec-2020.ts";
+import { parameter as p } from "./parameter.ts";
 import type { ParameterTable } from "./parameter-types.ts";
-import { parameter as p } from "./shared-parameters.ts";
 
 const parameters: ParameterTable = {
   ...nec2020.parameters,

@@ -1,0 +1,142 @@
+/**
+ * Clearances: the numbers that the editions from 2017 on have in common, each with section, basis and meaning in our own words.
+ * Basis: P two or more published restatements agree · O one · R from memory, to be checked against the book · J a judgement of ours.
+ * Source of every value: National Electrical Code, article 680, the section beside it, unless `says` names another.
+ */
+
+import type { Parameter } from "./edition.ts";
+import { parameter as p } from "./parameter.ts";
+import type { ParameterTypes } from "./parameter-types.ts";
+
+export const clearanceParameters = {
+  "receptacle.distance": p(72, "in", "680.22(A)(3)", "P", "Receptacles from the inside walls, as a cord would lie."),
+  "receptacle.requiredFrom": p(72, "in", "680.22(A)(1)", "P", "Nearest the required receptacle may be."),
+  "receptacle.requiredTo": p(240, "in", "680.22(A)(1)", "P", "Farthest the required receptacle may be."),
+  "receptacle.requiredHeight": p(
+    78,
+    "in",
+    "680.22(A)(1)",
+    "P",
+    "Highest it may be above the floor, platform or grade that serves the pool.",
+  ),
+  "receptacle.gfciWithin": p(240, "in", "680.22(A)(4)", "P", "Receptacles this near are protected by GFCI."),
+  "receptacle.gfciVolts": p(125, "V", "680.22(A)(4)", "P", "Up to this voltage."),
+  "receptacle.gfciAmps": p<readonly string[] | null>(
+    ["15", "20"],
+    "list",
+    "680.22(A)(4)",
+    "P",
+    "Ratings that need it.",
+  ),
+  "receptacle.equipmentRoom": p(false, "yes/no", "680.22(A)", "P", "An equipment room needs a receptacle with GFCI."),
+  "pumpMotor.gfci": p(true, "yes/no", "680.21(C)", "R", "Pump motor outlets are protected by GFCI."),
+  "luminaire.near": p(
+    60,
+    "in",
+    "680.22(B)(1)",
+    "P",
+    "Luminaires and fans over the pool or nearer than this are judged by height.",
+  ),
+  "luminaire.newHeight": p(144, "in", "680.22(B)(1)", "P", "Height of new outdoor ones above the maximum water level."),
+  "luminaire.indoorHeight": p(
+    90,
+    "in",
+    "680.22(B)(2)",
+    "P",
+    "Height of indoor ones with GFCI, totally enclosed or a suitable fan.",
+  ),
+  "luminaire.existingHeight": p(
+    60,
+    "in",
+    "680.22(B)(3)",
+    "P",
+    "Height of existing ones, rigidly attached and with GFCI.",
+  ),
+  "luminaire.outerTo": p(
+    120,
+    "in",
+    "680.22(B)(4)",
+    "P",
+    "From the near distance to here GFCI is needed unless high and rigidly attached.",
+  ),
+  "luminaire.outerHeight": p(60, "in", "680.22(B)(4)", "P", "How high that is above the maximum water level."),
+  "luminaire.cordWithin": p(
+    192,
+    "in",
+    "680.22(B)(5)",
+    "R",
+    "Cord-connected luminaires this near follow the cord rule.",
+  ),
+  "switch.distance": p(
+    60,
+    "in",
+    "680.22(C)",
+    "P",
+    "Switching devices from the inside walls unless a solid barrier stands between.",
+  ),
+  "outlet.distance": p(120, "in", "680.22(D)", "O", "Other outlets from the inside walls."),
+  "otherEquipment.distance": p<number | null>(null, "in", "680.22(E)", "O", "Not in this edition."),
+  "contactLimit.volts": p(15, "V", "680.2", "R", "Low-voltage contact limit, alternating current."),
+  "overhead.insulated750": p(
+    270,
+    "in",
+    "680.9(A)",
+    "P",
+    "Insulated on a grounded messenger, to 750 V, in any direction.",
+  ),
+  "overhead.to15kv": p(300, "in", "680.9(A)", "P", "Other conductors to 15 kV."),
+  "overhead.to50kv": p(324, "in", "680.9(A)", "O", "Other conductors to 50 kV."),
+  "overhead.communications": p(120, "in", "680.9(B)", "P", "Communications conductors."),
+  "overhead.broadband": p(270, "in", "680.9(C)", "R", "Network-powered broadband, as insulated to 750 V."),
+  "overhead.platformInsulated750": p(
+    174,
+    "in",
+    "680.9(A)",
+    "O",
+    "To stands, towers and diving platforms, insulated to 750 V.",
+  ),
+  "overhead.platformTo15kv": p(204, "in", "680.9(A)", "R", "To stands, towers and diving platforms, to 15 kV."),
+  "overhead.platformTo50kv": p(216, "in", "680.9(A)", "R", "To stands, towers and diving platforms, to 50 kV."),
+  "overhead.platformBroadband": p(
+    174,
+    "in",
+    "680.9(C)",
+    "R",
+    "To stands, towers and diving platforms, network-powered broadband.",
+  ),
+  "overhead.reach": p(
+    120,
+    "in",
+    "680.9(A)",
+    "P",
+    "How far out from the inside wall the clearances run, and to the outer edge of stands and platforms.",
+  ),
+  "underground.methods": p(
+    ["rmc", "imc", "pvc", "rtrc", "mc"],
+    "list",
+    "680.11",
+    "O",
+    "Wiring methods named; direct burial is a question.",
+  ),
+  "underground.coverMetal": p(6, "in", "680.11", "P", "Cover of rigid or intermediate metal conduit (Table 300.5)."),
+  "underground.coverNonmetal": p(18, "in", "680.11", "P", "Cover of nonmetallic raceways (Table 300.5)."),
+  "disconnect.distance": p(
+    60,
+    "in",
+    "680.13",
+    "P",
+    "Maintenance disconnect from the inside walls unless a barrier makes the reach path this long.",
+  ),
+  "disconnect.sight": p(600, "in", "680.13", "P", "Within sight: visible and no farther than this (article 100)."),
+  "junctionBox.aboveDeck": p(
+    4,
+    "in",
+    "680.24(A)(2)",
+    "P",
+    "Inside of the bottom of a light's junction box above the deck, or ...",
+  ),
+  "junctionBox.aboveWater": p(8, "in", "680.24(A)(2)", "P", "... above the maximum water level, whichever is higher."),
+  "junctionBox.distance": p(48, "in", "680.24(A)(2)", "P", "From the inside wall unless a solid barrier separates."),
+  "lens.depth": p(18, "in", "680.23(A)(5)", "P", "Top of an underwater lens below the normal water level."),
+  "lens.listedMin": p(4, "in", "680.23(A)(5)", "P", "Never less than this, even where listed for less depth."),
+} satisfies { readonly [K in keyof ParameterTypes]?: Parameter<ParameterTypes[K]> };
