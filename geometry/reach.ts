@@ -22,7 +22,7 @@ import { type PoolRoutes, poolRoutes } from "./paths-around-barriers.ts";
 import { boundsOfPoints, boundsOverlap, distanceBetween, grownBounds, samePoint } from "./points.ts";
 import { fan, profileOf, type RayFamily, strip } from "./ray-profile.ts";
 import { directionIn, turned } from "./sight.ts";
-import { FLATTEN_TOLERANCE, SEAM_OVERLAP, SIGHT_SLACK } from "./tolerances.ts";
+import { FLATTEN_TOLERANCE, SEAM_OVERLAP, SIGHT_SLACK, THIN_SLICE } from "./tolerances.ts";
 import type { Area, Barrier, Edge, Path, Point, Region } from "./types.ts";
 
 /**
@@ -118,7 +118,7 @@ function cornerFan(edge: Edge, next: Edge, distance: number): RayFamily | null {
   const [inX, inY] = tangentAt(edge, 1);
   const [outX, outY] = tangentAt(next, 0);
   const turn = Math.atan2(inX * outY - inY * outX, inX * outX + inY * outY);
-  if (turn <= 0) return null;
+  if (turn <= THIN_SLICE) return null;
   const start = Math.atan2(-inX, inY);
   return fan(edge.to, 0, start, start + turn, distance);
 }

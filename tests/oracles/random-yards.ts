@@ -172,3 +172,13 @@ function hasDoubtfulGap(barriers: readonly Barrier[]): boolean {
     ),
   );
 }
+
+/** An object along a path: a fence or a raceway of lines and arcs. */
+export function drawObject(next: () => number): PathData {
+  const vertices: Vertex[] = polyline(
+    next,
+    [(next() - 0.5) * 520, (next() - 0.5) * 380],
+    1 + Math.floor(next() * 3),
+  ).map(([x, y]): Vertex => [x, y, next() < 0.5 ? 0 : next() * 1.2 - 0.6]);
+  return { vertices, closed: false };
+}

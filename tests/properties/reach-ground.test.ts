@@ -1,0 +1,107 @@
+/**
+ * Reach over random yards against its definition: a position is in the region exactly when its shortest path is within the
+ * distance. The paths themselves are checked by brute force in reach-paths.test.ts.
+ */
+import { describe, expect, it } from "vitest";
+import { differenceRegions, regionArea, regionContains } from "../../geometry/clipping.ts";
+import { pointToArea } from "../../geometry/distance.ts";
+import { areaFrom, contains } from "../../geometry/outline.ts";
+import { shortestPathToArea, sightLine } from "../../geometry/paths-around-barriers.ts";
+import { directReach, reach } from "../../geometry/reach.ts";
+import type { Point, Region } from "../../geometry/types.ts";
+import { toPolyline } from "../oracles/bulge-chords.ts";
+import { numbersFrom, randomYard, type Yard } from "../oracles/random-yards.ts";
+import { seed } from "../oracles/seed.ts";
+
+const yards = Number(process.env.COPPERBAND_YARDS ?? 40);
+const positions = Math.min(300, Number(process.env.COPPERBAND_POSITIONS ?? 60));
+
+/** Positions nearer than this to a border may fall on either side of its chords. */
+const BORDER = 1 / 32;
+
+function positionsNear({ outline, barriers }: Yard, distance: number, next: () => number): Point[] {
+  const xs = outline.vertices.map(([x]) => x);
+  const ys = outline.vertices.map(([, y]) => y);
+  const within = (values: number[]): number => {
+    const low = Math.min(...values) - distance;
+    return low + next() * (Math.max(...values) + distance - low);
+  };
+  const found: Point[] = [];
+  for (let i = 0; i < positions; i++) {
+    const p: Point = [within(xs), within(ys)];
+    if (!barriers.some(({ points, shape }) => toPolyline(p, points, shape === "solid") < BORDER)) found.push(p);
+  }
+  return found;
+}
+
+describe(`random yards from seed ${seed}`, () => {
+  it(
+    "hold in reach what a path of that length gets to, and nothing else",
+    () => {
+      const wrong: string[] = [];
+      let reached = 0;
+      let bent = 0;
+      for (let i = 0; i < yards; i++) {
+        const yard = randomYard(seed + i);
+        const target = areaFrom(yard.outline, yard.islands);
+        const next = numbersFrom(seed - i);
+        for (const distance of [12, 36, 120]) {
+          const region = reach(target, distance, yard.barriers, []);
+          for (const p of positionsNear(yard, distance, next)) {
+            const route = shortestPathToArea(p, target, yard.barriers);
+            const length = route?.length ?? Number.POSITIVE_INFINITY;
+            if (contains(target, p) || length < BORDER || Math.abs(length - distance) < BORDER) continue;
+            const isWithin = length < distance;
+            if (isWithin) reached++;
+            if (isWithin && route && route.points.length > 2) bent++;
+            if (regionContains(region, p) !== isWithin)
+              wrong.push(`yard ${seed + i}, ${distance} in., [${p}]: path ${length}`);
+          }
+        }
+      }
+      console.info(`${reached} positions in reach, ${bent} of them round a corner, ${wrong.length} wrong`);
+      expect(wrong).toEqual([]);
+      expect(bent).toBeGreaterThan(yards / 4);
+    },
+    60_000 + yards * 1000,
+  );
+
+  it("hold in direct reach what is seen square to an edge or from a corner", () => {
+    const wrong: string[] = [];
+    for (let i = 0; i < Math.min(yards, 40); i++) {
+      const yard = randomYard(seed + i);
+      const target = areaFrom(yard.outline, yard.islands);
+      const next = numbersFrom(seed + 31 * i);
+      const distance = 40;
+      const direct = directReach(target, distance, yard.barriers);
+      for (const p of positionsNear(yard, distance, next)) {
+        const nearest = pointToArea(p, target);
+        if (nearest.length < BORDER || Math.abs(nearest.length - distance) < BORDER) continue;
+        // Where the nearest of all is seen, the position is in it; where it is beyond the distance, it is not.
+        const isSure = nearest.length > distance || seesClearly(p, nearest.from, yard);
+        if (isSure && regionContains(direct, p) !== nearest.length < distance)
+          wrong.push(`yard ${seed + i}, [${p}]: ${nearest.length}`);
+      }
+      expect(leftOver(direct, reach(target, distance, yard.barriers, []))).toBeLessThan(0.05);
+    }
+    expect(wrong).toEqual([]);
+  }, 60_000);
+});
+
+/** Seen with room to spare on both sides, so that the border of a shadow is left out. */
+function seesClearly(p: Point, from: Point, { barriers }: Yard): boolean {
+  const aside = BORDER;
+  return (
+    sightLine(p, from, barriers) &&
+    sightLine([p[0] + aside, p[1]], from, barriers) &&
+    sightLine([p[0] - aside, p[1]], from, barriers) &&
+    sightLine([p[0], p[1] + aside], from, barriers) &&
+    sightLine([p[0], p[1] - aside], from, barriers)
+  );
+}
+
+/** Square inches of `part` outside `whole`: grid rounding along the borders only. */
+function leftOver(part: Region, whole: Region): number {
+  const over = regionArea(differenceRegions(part, whole));
+  return over / Math.max(1, regionArea(whole) / 1000);
+}
