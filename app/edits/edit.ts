@@ -13,11 +13,13 @@ export interface Refused {
 export interface Edited {
   readonly ok: true;
   readonly site: Site;
+  /** What undo shows, where it can only be said with the site at hand: "Move fence, south run". */
+  readonly label?: string;
 }
 
 export type EditResult = Edited | Refused;
 
-/** `label` is what undo shows: "Move fence, south run". */
+/** `label` is what undo shows when `apply` has no better words: "Move". */
 export interface Edit {
   readonly label: string;
   apply(site: Site): EditResult;

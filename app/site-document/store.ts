@@ -46,7 +46,8 @@ export interface DocumentState {
   redo(): void;
   /** Goes back (negative) or forward by a number of steps. */
   go(steps: number): void;
-  markSaved(name: string): void;
+  /** `site`: the snapshot that was written, when it may no longer be the present one. */
+  markSaved(name: string, site?: Site): void;
   clearRefusal(): void;
 }
 
@@ -88,7 +89,7 @@ export function createDocumentStore(site: Site, file: FileState): DocumentStore 
           return result;
         }
         set({ refusal: null });
-        show(step(get().history, result.site, edit.label));
+        show(step(get().history, result.site, result.label ?? edit.label));
         return null;
       },
       beginGesture(label) {
@@ -103,8 +104,9 @@ export function createDocumentStore(site: Site, file: FileState): DocumentStore 
           set({ refusal: result });
           return result;
         }
-        if (result.site !== shown) set({ shown: result.site, revision: revision + 1, refusal: null });
-        else set({ refusal: null });
+        const named = result.label === undefined ? gesture : { ...gesture, label: result.label };
+        if (result.site === shown) set({ refusal: null, gesture: named });
+        else set({ shown: result.site, revision: revision + 1, refusal: null, gesture: named });
         return null;
       },
       commitGesture(label) {
@@ -134,8 +136,8 @@ export function createDocumentStore(site: Site, file: FileState): DocumentStore 
         get().cancelGesture();
         show(go(get().history, steps));
       },
-      markSaved(name) {
-        set((state) => ({ file: { name, saved: state.history.present } }));
+      markSaved(name, site) {
+        set((state) => ({ file: { name, saved: site ?? state.history.present } }));
       },
       clearRefusal() {
         set({ refusal: null });

@@ -1,0 +1,37 @@
+/** What every edit of one path shares: finding it, changing it, checking the element that comes of it. */
+import type { PathData } from "../../geometry/types.ts";
+import { gone, withChecked } from "./checked.ts";
+import { type AnyElement, type Edit, type Refused, refused } from "./edit.ts";
+import { elementWords } from "./element-words.ts";
+import { type PathRef, pathOf, withPath } from "./path-ref.ts";
+
+/**
+ * An edit of the path at `ref` of element `id`. `change` gives the new path (the same object: nothing changes), or a
+ * refusal. `verb` opens the undo label: "Move a corner of".
+ */
+export function changePath(
+  verb: string,
+  id: string,
+  ref: PathRef,
+  change: (path: PathData, element: AnyElement) => PathData | Refused,
+): Edit {
+  return {
+    label: verb.replace(/ of$/, ""),
+    apply(site) {
+      const element = site.elements.find((candidate) => candidate.id === id);
+      if (!element) return gone(id);
+      const path = pathOf(element, ref);
+      if (!path) return refused(`This ${elementWords(element)} has no such outline.`, id, ref.field);
+      const changed = change(path, element);
+      if ("ok" in changed) return changed;
+      if (changed === path) return { ok: true, site };
+      return withChecked(site, withPath(element, ref, changed), `${verb} ${elementWords(element)}`);
+    },
+  };
+}
+
+/** The refusal for a corner that a path does not have. */
+export function noCorner(element: AnyElement, index: number, path: PathData): Refused {
+  const count = path.vertices.length;
+  return refused(`There is no corner ${index + 1}: the line has ${count} of them.`, element.id);
+}
