@@ -3,7 +3,7 @@
  *
  * Stages. 1. Candidates (offset-pieces.ts): every edge moved to its ground side, and an arc round every convex corner.
  * 2. Candidates are cut wherever they meet each other (offset-meetings.ts); the distance to the water passes `d` nowhere
- * else, so each part is wholly right or wholly wrong. 3. Parts with something nearer than `d` are left out. 4. The rest
+ * else, so each part is wholly right or wholly wrong. 3. Parts with something nearer than `d`, or under the water of another body, are left out. 4. The rest
  * is chained by the nodes recorded at the cuts (offset-chain.ts). 5. Where pieces are left over, the result is compared
  * with a finely clipped polygon, and where it differs that polygon is given instead, marked `exact: false`.
  *
@@ -46,7 +46,7 @@ export function offsetCurves(areas: readonly Area[], d: number): OffsetCurves {
   const nodes = offsetNodes();
   const kept = keptParts(areas, d, offsetPieces(areas, d, nodes), nodes);
   const { loops, leftover } = chainLinks(kept);
-  const exact = loops.map(loopOf).filter((loop): loop is OffsetLoop => loop !== null && !inWater(loop, areas));
+  const exact = loops.map(loopOf).filter((loop): loop is OffsetLoop => loop !== null);
   if (leftover <= OFFSET_LEFTOVER || agrees(exact, areas, d)) return { loops: exact, exact: true };
   return { loops: clippedLoops(areas, d), exact: false };
 }
@@ -88,7 +88,8 @@ function keptParts(areas: readonly Area[], d: number, pieces: readonly OffsetPie
       const [before, here] = [list[k - 1] as Cut, list[k] as Cut];
       if (here.along - before.along <= OFFSET_JOINT) continue;
       const part = partOfEdge(piece.edge, before.along / piece.length, Math.min(1, here.along / piece.length));
-      if (!clear(pointAt(part, 0.5))) continue;
+      const middle = pointAt(part, 0.5);
+      if (!clear(middle) || inOtherWater(middle, piece.body, areas)) continue;
       const from = nodes.find(before.node);
       const to = nodes.find(here.node);
       kept.push({ edge: withEnds(part, nodes.position(from), nodes.position(to)), from, to, body: piece.body });
@@ -134,10 +135,9 @@ function loopOf(links: readonly Link[]): OffsetLoop | null {
   return { path, bodies: [...new Set(links.map((link) => link.body))].sort((a, b) => a - b), area };
 }
 
-/** True for the loop of a body that another one's water covers. */
-function inWater(loop: OffsetLoop, areas: readonly Area[]): boolean {
-  const first = loop.path.edges[0];
-  return areas.length > 1 && first !== undefined && areas.some((area) => contains(area, pointAt(first, 0.5)));
+/** True where the water of another body lies, far from its edge, as where bodies overlap. */
+function inOtherWater(p: Point, body: number, areas: readonly Area[]): boolean {
+  return areas.some((area, i) => i !== body && contains(area, p));
 }
 
 /** Whether the loops enclose what the clipping engine's polygon of the same offset encloses. */
