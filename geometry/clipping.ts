@@ -3,22 +3,16 @@
  *
  * Stages of every operation. 1. Positions move to a local origin and onto a grid of CLIP_UNITS_PER_INCH units. 2. Rings
  * are cleaned (clip-cleaning.ts); what is left of no area is dropped, and no empty path is ever passed on. 3. The engine
- * runs; a refusal is thrown as an error, never returned as an empty area. 4. Its tree of outlines and holes comes back
- * as a Region in inches: rings closed, outer rings counter-clockwise, holes clockwise.
+ * runs; a refusal is thrown as an error, never returned as an empty area. 4. Its rings are cleaned, sorted into
+ * outlines and holes (ring-nesting.ts) and come back as a Region in inches: rings closed, outer rings counter-clockwise,
+ * holes clockwise.
  *
  * Results are polygons on the grid, within 1/4096 in. of the exact ones. They serve areas and drawing, not findings.
  */
-import {
-  Clipper64,
-  ClipperOffset,
-  ClipType,
-  EndType,
-  FillRule,
-  JoinType,
-  type PolyPath64,
-  PolyTree64,
-} from "clipper2-ts";
+import { Clipper64, ClipperOffset, ClipType, EndType, FillRule, JoinType } from "clipper2-ts";
 import { cleanRing } from "./clip-cleaning.ts";
+import { nestRings } from "./ring-nesting.ts";
+import { ringArea, ringPerimeter } from "./rings.ts";
 import { CLIP_UNITS_PER_INCH, FLATTEN_TOLERANCE } from "./tolerances.ts";
 import type { Point, Region, Ring } from "./types.ts";
 
@@ -63,9 +57,9 @@ export function offsetRegion(region: Region, d: number, arcTolerance: number = F
   if (paths.length === 0) return [];
   const engine = new ClipperOffset(2, arcTolerance * CLIP_UNITS_PER_INCH);
   engine.addPaths(paths, JoinType.Round, EndType.Polygon);
-  const tree = new PolyTree64();
-  engine.execute(d * CLIP_UNITS_PER_INCH, tree);
-  return fromTree(tree, origin);
+  const rings: GridPath[] = [];
+  engine.execute(d * CLIP_UNITS_PER_INCH, rings);
+  return fromEngine(rings, origin);
 }
 
 /** Area of a region, square inches. */
@@ -79,29 +73,15 @@ export function regionArea(region: Region): number {
   return sum;
 }
 
-/** Signed area of a ring, closed or not, square inches: positive counter-clockwise. */
-export function ringArea(ring: readonly Point[]): number {
-  const first = ring[0];
-  if (!first) return 0;
-  let twice = 0;
-  let [x0, y0] = [0, 0];
-  for (const p of ring) {
-    const [x1, y1] = [p[0] - first[0], p[1] - first[1]];
-    twice += x0 * y1 - x1 * y0;
-    [x0, y0] = [x1, y1];
-  }
-  return twice / 2;
-}
-
 function boolean(type: ClipType, subject: GridPath[], clip: GridPath[], origin: Point): Region {
   if (subject.length === 0) return [];
   if (clip.length === 0 && type === ClipType.Intersection) return [];
   const engine = new Clipper64();
   engine.addSubject(subject);
   if (clip.length > 0) engine.addClip(clip);
-  const tree = new PolyTree64();
-  if (!engine.execute(type, FillRule.NonZero, tree)) throw new Error("the clipping engine failed on areas");
-  return fromTree(tree, origin);
+  const rings: GridPath[] = [];
+  if (!engine.execute(type, FillRule.NonZero, rings)) throw new Error("the clipping engine failed on areas");
+  return fromEngine(rings, origin);
 }
 
 /** A whole-inch position in the middle of everything, so that grid numbers stay small. */
@@ -160,28 +140,17 @@ function toGrid(region: Region, origin: Point): GridPath[] {
   return paths;
 }
 
-function fromTree(tree: PolyTree64, origin: Point): Region {
-  const polygons: Ring[][] = [];
-  const visit = (node: PolyPath64): void => {
-    const rings: Ring[] = [];
-    const outer = closedRing(node, origin, true);
-    if (outer) rings.push(outer);
-    for (let i = 0; i < node.count; i++) {
-      const hole = node.child(i);
-      const ring = closedRing(hole, origin, false);
-      if (ring && outer) rings.push(ring);
-      for (let j = 0; j < hole.count; j++) visit(hole.child(j));
-    }
-    if (outer) polygons.push(rings);
-  };
-  for (let i = 0; i < tree.count; i++) visit(tree.child(i));
-  return polygons;
+/** The engine's rings as a region in inches. Rings less than a grid unit thick on average are rounding and are dropped. */
+function fromEngine(paths: readonly GridPath[], origin: Point): Region {
+  const rings: Point[][] = [];
+  for (const path of paths) {
+    const ring = cleanRing(path.map((p): Point => [p.x, p.y]));
+    if (2 * Math.abs(ringArea(ring)) > ringPerimeter(ring)) rings.push(ring);
+  }
+  return nestRings(rings).map((polygon) => polygon.map((ring) => closedInches(ring, origin)));
 }
 
-function closedRing(node: PolyPath64, origin: Point, counterClockwise: boolean): Ring | null {
-  const points = cleanRing((node.poly ?? []).map((p): Point => [p.x, p.y]));
-  if (points.length === 0) return null;
-  if (ringArea(points) > 0 !== counterClockwise) points.reverse();
-  const ring = points.map((p) => fromGrid(p, origin));
-  return [...ring, ring[0] as Point];
+function closedInches(ring: readonly Point[], origin: Point): Ring {
+  const points = ring.map((p) => fromGrid(p, origin));
+  return [...points, points[0] as Point];
 }

@@ -1,0 +1,40 @@
+/** Straight-sided rings by themselves; the first position may be repeated at the end or not. */
+import { distanceBetween } from "./points.ts";
+import type { Point } from "./types.ts";
+
+/** Signed area of a ring, square units: positive counter-clockwise. */
+export function ringArea(ring: readonly Point[]): number {
+  const first = ring[0];
+  if (!first) return 0;
+  let twice = 0;
+  let [x0, y0] = [0, 0];
+  for (const p of ring) {
+    const [x1, y1] = [p[0] - first[0], p[1] - first[1]];
+    twice += x0 * y1 - x1 * y0;
+    [x0, y0] = [x1, y1];
+  }
+  return twice / 2;
+}
+
+export function ringPerimeter(ring: readonly Point[]): number {
+  let sum = 0;
+  let a = ring[ring.length - 1];
+  for (const b of ring) {
+    if (a) sum += distanceBetween(a, b);
+    a = b;
+  }
+  return sum;
+}
+
+/** True when the ring holds `p`; on the ring itself either answer is possible. */
+export function ringContains(ring: readonly Point[], p: Point): boolean {
+  let inside = false;
+  let a = ring[ring.length - 1];
+  for (const b of ring) {
+    if (a && a[1] > p[1] !== b[1] > p[1] && p[0] < a[0] + ((b[0] - a[0]) * (p[1] - a[1])) / (b[1] - a[1])) {
+      inside = !inside;
+    }
+    a = b;
+  }
+  return inside;
+}
