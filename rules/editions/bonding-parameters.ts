@@ -198,6 +198,13 @@ export const bondingParameters = {
     "... and reaching no deeper than this into the structure is exempt.",
   ),
   "fittings.coverAnchorsExempt": p(false, "yes/no", "680.26(B)(5)", "R", "Small cover anchors are freed by name."),
+  "fittings.coverAnchorLength": p(
+    2,
+    "in",
+    "680.26(B)(5)",
+    "R",
+    "Longest cover anchor that is freed by name, where the edition frees them.",
+  ),
   "equipment.heaterAmps": p(
     50,
     "A",

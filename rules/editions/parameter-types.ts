@@ -49,6 +49,7 @@ export interface ParameterTypes {
   "fittings.largestDimension": number;
   "fittings.penetration": number;
   "fittings.coverAnchorsExempt": boolean;
+  "fittings.coverAnchorLength": number;
   "equipment.heaterAmps": number;
   "equipment.coverMotorDistance": number;
   "equipment.tailLength": number;

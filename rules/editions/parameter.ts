@@ -11,5 +11,3 @@ export function parameter<V extends ParameterValue>(
 ): Parameter<V> {
   return { value, unit, section, basis, says };
 }
-
-const p = parameter;
