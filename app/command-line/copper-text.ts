@@ -1,0 +1,85 @@
+/** The copper of a report as text: ring, ties with their places, takeoff and hardware. */
+import type { Report } from "../../rules/report.ts";
+import { capitalized } from "../../rules/words/element-names.ts";
+import { lengthText } from "../../rules/words/lengths.ts";
+import { heading, type Writing } from "./report-text.ts";
+import { leaderLine, wrapped } from "./text-lines.ts";
+
+/** Widest table, characters: name and number stay within one glance. */
+const TABLE = 60;
+
+/** Ring, ties and takeoff, each a block. */
+export function copperLines(writing: Writing): string[][] {
+  return [ringLines(writing), tieLines(writing), takeoffLines(writing)];
+}
+
+function ringLines(writing: Writing): string[] {
+  const { report, width, units, nameOf } = writing;
+  const { ring } = report;
+  const lines = heading("Ring", writing);
+  if (ring.pending) lines.push("The routes of this plan are still being worked out.");
+  if (ring.loops.length === 0) lines.push("No stretch of perimeter needs a ring by this plan.");
+  else {
+    const loops = ring.loops.length === 1 ? "" : `, ${ring.loops.length} loops`;
+    lines.push(
+      ...wrapped(
+        `${lengthText(ring.length, units)} laid evenly at ${lengthText(ring.offset, units)} from the inside wall${loops}; the shortest legal ring is ${lengthText(ring.shortestLegal, units)}.`,
+        width,
+      ),
+    );
+    if (ring.loops.length > 1) {
+      for (const loop of ring.loops) {
+        lines.push(leaderLine(loop.pools.map(nameOf).join(" and "), lengthText(loop.length, units), TABLE));
+      }
+    }
+  }
+  for (const stretch of ring.tooClose ?? []) {
+    lines.push(
+      ...wrapped(
+        `No legal place for ${lengthText(stretch.length, units)} of it: a wall or building is too near.`,
+        width,
+      ),
+    );
+  }
+  return lines;
+}
+
+function tieLines(writing: Writing): string[] {
+  const { report, units, nameOf } = writing;
+  if (report.ties.length === 0) return [];
+  return [
+    ...heading("Ties, along the inside wall from its first corner", writing),
+    ...report.ties.map((tie, i) => {
+      const state = tie.present ? `recorded${tie.recorded === null ? "" : ` as ${tie.recorded}`}` : "needed";
+      const pool = tie.between.filter((end) => end !== "perimeter").map(nameOf);
+      return leaderLine(
+        `T${i + 1}  ${capitalized(pool.join(", "))}, ${state}`,
+        lengthText(tie.distanceAlong, units),
+        TABLE,
+      );
+    }),
+  ];
+}
+
+/** The runs of conductor in the order in which they are laid. */
+export const RUN_NAMES: readonly (readonly [keyof Report["takeoff"]["conductor"], string])[] = [
+  ["ring", "ring with its links"],
+  ["grid", "grid"],
+  ["ties", "ties to the shell"],
+  ["branches", "branches"],
+  ["drops", "drops"],
+  ["tails", "tails"],
+  ["spare", "spare"],
+];
+
+function takeoffLines(writing: Writing): string[] {
+  const { report, units } = writing;
+  const { conductor, hardware, weightPounds } = report.takeoff;
+  return [
+    ...heading("Copper and hardware", writing),
+    ...RUN_NAMES.map(([run, name]) => leaderLine(name, lengthText(conductor[run], units), TABLE)),
+    leaderLine("copper in all", lengthText(conductor.total, units), TABLE),
+    leaderLine("weight", `${weightPounds.toFixed(1)} lb`, TABLE),
+    ...hardware.map(({ item, count }) => leaderLine(item, String(count), TABLE)),
+  ];
+}

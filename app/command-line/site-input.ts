@@ -1,0 +1,55 @@
+/** Reads the site that a command names: a file, or `-` for standard input. */
+import { type ReadResult, readSite } from "../../rules/site/reader.ts";
+import { sentenceOf } from "../../rules/site/refusal.ts";
+import type { Terminal } from "./terminal.ts";
+import { printable } from "./text-lines.ts";
+
+export const STANDARD_INPUT = "-";
+
+export type Input =
+  | { readonly ok: true; readonly site: Extract<ReadResult, { ok: true }>["site"] }
+  | { readonly ok: false; readonly lines: readonly string[] };
+
+/** What the input is called in headings and complaints. */
+export function inputName(name: string): string {
+  return name === STANDARD_INPUT ? "standard input" : printable(name);
+}
+
+/** The site, or the lines that say why there is none. */
+export async function readInput(name: string, terminal: Terminal): Promise<Input> {
+  const text = await readText(name, terminal);
+  if (!text.ok) return { ok: false, lines: [`${inputName(name)}: ${text.reason}`] };
+  const result = readSite(text.text);
+  if (result.ok) return { ok: true, site: result.site };
+  const { code, message, problems } = result.refusal;
+  const lines = problems.length > 0 ? problems.map((problem) => `  ${printable(sentenceOf(problem))}`) : [];
+  return {
+    ok: false,
+    lines: [`${inputName(name)} cannot be read as a site (${code}): ${printable(message)}`, ...lines.slice(1)],
+  };
+}
+
+type TextResult = { readonly ok: true; readonly text: string } | { readonly ok: false; readonly reason: string };
+
+const REASONS: Readonly<Record<string, string>> = {
+  ENOENT: "there is no such file",
+  EISDIR: "this is a folder, not a file",
+  EACCES: "this file may not be read",
+  EPERM: "this file may not be read",
+  ENOTDIR: "there is no such file",
+};
+
+async function readText(name: string, terminal: Terminal): Promise<TextResult> {
+  try {
+    return { ok: true, text: name === STANDARD_INPUT ? await terminal.readInput() : await terminal.readFile(name) };
+  } catch (error) {
+    return { ok: false, reason: systemReason(error) };
+  }
+}
+
+/** Why the machine would not read or write, in plain words. Errors that do not come from the machine are thrown on. */
+export function systemReason(error: unknown): string {
+  const { code } = error as NodeJS.ErrnoException;
+  if (!(error instanceof Error) || code === undefined) throw error;
+  return REASONS[code] ?? `the system says ${code}`;
+}

@@ -1,0 +1,53 @@
+/** Copper, hardware and the places of the ties as blocks for a column of the sheet. */
+import type { Report } from "../../rules/report.ts";
+import { capitalized } from "../../rules/words/element-names.ts";
+import { lengthText } from "../../rules/words/lengths.ts";
+import { type Block, headingBlock, paragraphBlock, rowBlock } from "./blocks.ts";
+import type { ListOptions } from "./finding-list.ts";
+
+/** The runs of conductor in the order in which they are laid. */
+const RUNS: readonly (readonly [keyof Report["takeoff"]["conductor"], string])[] = [
+  ["ring", "Ring with its links"],
+  ["grid", "Grid"],
+  ["ties", "Ties to the shell"],
+  ["branches", "Branches"],
+  ["drops", "Drops"],
+  ["tails", "Tails"],
+  ["spare", "Spare"],
+];
+
+export function copperBlocks(report: Report, { units, width }: ListOptions): Block[] {
+  const { conductor, hardware, weightPounds } = report.takeoff;
+  const { ring } = report;
+  const blocks = [headingBlock("Copper", "proposed broken, recorded solid")];
+  if (ring.pending) blocks.push(paragraphBlock("Routes are still being worked out: lengths may grow.", width));
+  for (const [run, name] of RUNS) {
+    if (conductor[run] !== 0) blocks.push(rowBlock(name, lengthText(conductor[run], units), width));
+  }
+  blocks.push(rowBlock("Copper in all", lengthText(conductor.total, units), width, true));
+  blocks.push(rowBlock("Weight", `${weightPounds.toFixed(1)} lb`, width));
+  if (ring.loops.length > 0) {
+    const even = `Ring laid evenly, ${lengthText(ring.offset, units)} out`;
+    blocks.push(rowBlock(even, lengthText(ring.length, units), width));
+    blocks.push(rowBlock("Shortest legal ring", lengthText(ring.shortestLegal, units), width));
+  }
+  for (const { item, count } of hardware) blocks.push(rowBlock(capitalized(item), String(count), width));
+  return blocks;
+}
+
+/** Where each tie goes, taped along the inside wall from the first corner, which the plan marks with a wedge. */
+export function tieBlocks(report: Report, { units, width, names }: ListOptions): Block[] {
+  if (report.ties.length === 0) return [];
+  return [
+    headingBlock("Ties", "along the inside wall from the wedge"),
+    ...report.ties.map((tie, i) => {
+      const pools = tie.between.filter((end) => end !== "perimeter").map((id) => names.get(id) ?? id);
+      const state = tie.present ? "recorded" : "needed";
+      return rowBlock(
+        `T${i + 1}  ${capitalized(pools.join(", "))}, ${state}`,
+        lengthText(tie.distanceAlong, units),
+        width,
+      );
+    }),
+  ];
+}

@@ -1,0 +1,110 @@
+/**
+ * Draws a site and its report as a scene.
+ *
+ * Stages: the ground and what stands on it -> zones and copper -> parts and devices -> dimensions -> what the eye is led
+ * to (a finding in focus) -> names, numbers and marks, placed last, clear of each other.
+ */
+import { areaFrom } from "../../geometry/outline.ts";
+import { boundsOfPoints, boundsUnion } from "../../geometry/points.ts";
+import type { Bounds, Point } from "../../geometry/types.ts";
+import type { PartId } from "../../rules/catalogue/rule.ts";
+import { shapeOf } from "../../rules/measures/shapes.ts";
+import type { Report } from "../../rules/report.ts";
+import type { KnownElement, UnknownElement } from "../../rules/site/elements.ts";
+import type { Site } from "../../rules/site/site.ts";
+import { drawCopper, drawRecorded } from "./copper-layers.ts";
+import { drawDimensions } from "./dimensions.ts";
+import { Drafting, isKnown } from "./drafting.ts";
+import { drawFocus } from "./focus.ts";
+import { drawGround } from "./ground-layers.ts";
+import { drawLettering } from "./lettering.ts";
+import { drawPart } from "./part-layers.ts";
+import type { Scene } from "./scene.ts";
+
+export interface SceneOptions {
+  /** Points of paper to an inch of the site: what type and marks are placed for. Default 1/8" = 1'. */
+  readonly pointsPerInch?: number;
+  /** Which findings get a number on the plan: all, those that are not settled, or none. Default: all while they are few. */
+  readonly marks?: "all" | "open" | "none";
+  /** Only the findings of this part of the article. */
+  readonly part?: PartId;
+  /** Id of the finding that the eye is led to. */
+  readonly focus?: string;
+  /** Leaves out everything that has to be placed (names, numbers, marks), for a drawing that moves. */
+  readonly withoutLettering?: boolean;
+}
+
+/** 1/8 in. of paper to a foot of site. */
+export const EIGHTH_INCH_SCALE = 0.75;
+
+/** The plan as data. The same site, report and options give the same scene. */
+export function planScene(site: Site, report: Report, options: SceneOptions = {}): Scene {
+  const drafting = new Drafting(site, report, options.pointsPerInch ?? EIGHTH_INCH_SCALE);
+  for (const element of site.elements) drawElement(element, drafting);
+  drawCopper(drafting);
+  const bounds = sceneBounds(site, report);
+  if (bounds !== null) {
+    drawDimensions(bounds, drafting);
+    if (options.focus !== undefined) drawFocus(options.focus, drafting);
+    if (options.withoutLettering !== true) drawLettering(bounds, options, drafting);
+  }
+  return { layers: drafting.layers(), bounds, pointsPerInch: drafting.pointsPerInch, unmarked: drafting.unmarked };
+}
+
+function drawElement(element: KnownElement | UnknownElement, drafting: Drafting): void {
+  if (!isKnown(element)) {
+    const at = positionOfUnknown(element);
+    if (at !== null) {
+      const item = { kind: "symbol", symbol: "unknown", at, turn: 0, role: "unknown-kind" } as const;
+      drafting.add("metal", { ...item, letters: "?", element: element.id });
+    }
+    return;
+  }
+  if (drawGround(element, drafting) || drawRecorded(element, drafting) || drawPart(element, drafting)) return;
+  throw new Error(`There is no drawing for the kind "${element.kind}".`);
+}
+
+/** Where an element of an unknown kind lies, if it says so in one of the format's own ways. */
+function positionOfUnknown(element: UnknownElement): Point | null {
+  const { at, path, outline, shape } = element as Readonly<Record<string, unknown>>;
+  for (const place of [at, firstVertex(path), firstVertex(outline), firstVertex(shape)]) {
+    if (!Array.isArray(place)) continue;
+    const [x, y]: unknown[] = place;
+    if (typeof x === "number" && typeof y === "number" && Number.isFinite(x) && Number.isFinite(y)) return [x, y];
+  }
+  return null;
+}
+
+function firstVertex(path: unknown): unknown {
+  if (typeof path !== "object" || path === null) return null;
+  const { point, vertices } = path as Readonly<Record<string, unknown>>;
+  return Array.isArray(vertices) ? vertices[0] : point;
+}
+
+/** Lines that may run on far beyond the yard: they leave the sheet where it ends. */
+const RUNNING_ON: ReadonlySet<string> = new Set(["overhead-line", "underground-run"]);
+
+/** The box of everything that has to be seen: elements, zones and measured lines. Null for an empty site. */
+export function sceneBounds(site: Site, report: Report): Bounds | null {
+  const boxes = site.elements.flatMap((element) => {
+    const box = RUNNING_ON.has(element.kind) ? null : elementBounds(element);
+    return box === null ? [] : [box];
+  });
+  for (const { region } of [...report.reach, ...report.band]) {
+    const outer = region.flatMap((polygon) => polygon[0] ?? []);
+    if (outer.length > 0) boxes.push(boundsOfPoints(outer));
+  }
+  for (const { witness } of report.findings) if (witness.length > 0) boxes.push(boundsOfPoints(witness));
+  return boxes.length === 0 ? null : boundsUnion(boxes);
+}
+
+export function elementBounds(element: KnownElement | UnknownElement): Bounds | null {
+  if (!isKnown(element)) {
+    const at = positionOfUnknown(element);
+    return at === null ? null : boundsOfPoints([at]);
+  }
+  if (element.kind === "pool") return areaFrom(element.outline).outer.bounds;
+  const shape = shapeOf(element);
+  if (shape.kind === "point") return boundsOfPoints([shape.at]);
+  return shape.kind === "path" ? shape.path.bounds : shape.area.outer.bounds;
+}

@@ -1,0 +1,229 @@
+/**
+ * Lays a site and its report out as drawing sheets.
+ *
+ * Stages: paper (the smallest on which plan and lists fit) -> scale (the largest usual one that shows the whole plan) ->
+ * the plan with its legend strip -> the column: cautions, findings, copper, ties, title block -> further sheets for
+ * whatever found no room, so that nothing is left out.
+ */
+import type { Bounds, Point } from "../../geometry/types.ts";
+import { EDITIONS, isEditionId } from "../../rules/editions/in-force.ts";
+import type { Report } from "../../rules/report.ts";
+import type { Site } from "../../rules/site/site.ts";
+import { namesOf } from "../../rules/words/element-names.ts";
+import { type Block, type Column, flow, headingBlock, paragraphBlock, spaceBlock, typeLine } from "./blocks.ts";
+import { copperBlocks, tieBlocks } from "./copper-table.ts";
+import { dimensionRoom } from "./dimensions.ts";
+import { findingBlocks, type ListOptions } from "./finding-list.ts";
+import { drawLegend, LEGEND_STEP, legendEntries } from "./legend.ts";
+import { LETTERING_MARGIN } from "./lettering.ts";
+import { fittingScale, PAPERS, type Paper, type PaperName, type Scale } from "./paper.ts";
+import { EIGHTH_INCH_SCALE, planScene, type SceneOptions, sceneBounds } from "./plan-scene.ts";
+import type { Item, Scene } from "./scene.ts";
+import { type Group, PAPER_VIEW, paperBox, paperLine, type Sheet } from "./sheet.ts";
+import { sceneGroups } from "./svg.ts";
+import { drawNorth, drawScaleBar, drawTitleBlock, TITLE_HEIGHT, type TitleFields } from "./title-block.ts";
+
+export interface SheetOptions extends Pick<SceneOptions, "marks" | "part" | "focus"> {
+  readonly paper?: PaperName;
+}
+
+const MARGIN = 24;
+const GAP = 12;
+/** Width of a text column, points. */
+const COLUMN = 206;
+/** Room for north arrow and scale bar at the left of the strip. */
+const STRIP_LEFT = 190;
+const LEGEND_COLUMN = 112;
+
+interface Frame {
+  readonly paper: Paper;
+  /** Text columns beside the plan. */
+  readonly columns: number;
+}
+
+/** The papers tried in turn when none is named. */
+const CHOICES: readonly Frame[] = [
+  { paper: PAPERS.letter, columns: 1 },
+  { paper: PAPERS.tabloid, columns: 1 },
+  { paper: PAPERS.tabloid, columns: 2 },
+];
+
+const COLUMNS: Readonly<Record<PaperName, number>> = { letter: 1, tabloid: 2, "arch-c": 2, "arch-d": 3 };
+
+/** The drawing: its first sheet holds the plan, further ones the lists that found no room beside it. */
+export function planSheets(site: Site, report: Report, options: SheetOptions = {}): Sheet[] {
+  const frames =
+    options.paper === undefined ? CHOICES : [{ paper: PAPERS[options.paper], columns: COLUMNS[options.paper] }];
+  let last: Sheet[] = [];
+  for (const frame of frames) {
+    const { sheets, isRoomy } = layOut(site, report, frame, options);
+    last = sheets;
+    if (isRoomy) break;
+  }
+  return last;
+}
+
+function layOut(
+  site: Site,
+  report: Report,
+  frame: Frame,
+  options: SheetOptions,
+): { sheets: Sheet[]; isRoomy: boolean } {
+  const { paper, columns } = frame;
+  const units = site.display?.units ?? "ft-in";
+  const list: ListOptions = { units, names: namesOf(site.elements), width: COLUMN };
+  const columnLeft = paper.width - MARGIN - columns * COLUMN - (columns - 1) * GAP;
+  const strip: Bounds = { minX: MARGIN, minY: MARGIN, maxX: columnLeft - GAP, maxY: MARGIN };
+  const placed = placePlan(site, report, paper, strip, options);
+  const { scene, scale } = placed;
+  const blocks = columnBlocks(report, list, scene);
+  const textColumns = Array.from({ length: columns }, (_, i): Column => {
+    const isLast = i === columns - 1;
+    return {
+      left: columnLeft + i * (COLUMN + GAP),
+      width: COLUMN,
+      top: paper.height - MARGIN,
+      bottom: MARGIN + (isLast ? TITLE_HEIGHT + 6 : 0),
+    };
+  });
+  const first = flow(blocks, textColumns);
+  const further = continuation(first.rest, paper);
+  const count = 1 + further.length;
+  const title = (number: number) =>
+    drawTitleBlock(titleFields(site, report, scale, paper, `${number} of ${count}`), titleBox(paper));
+  const sheets: Sheet[] = [
+    {
+      width: paper.width,
+      height: paper.height,
+      groups: [...placed.groups, furniture("lists", [...first.items, ...title(1)])],
+    },
+    ...further.map((items, i) => ({
+      width: paper.width,
+      height: paper.height,
+      groups: [furniture("lists", [...items, ...title(i + 2)])],
+    })),
+  ];
+  return { sheets, isRoomy: first.rest.length === 0 && scale.pointsPerInch >= EIGHTH_INCH_SCALE / 2 };
+}
+
+function titleBox(paper: Paper): Bounds {
+  const left = paper.width - MARGIN - COLUMN;
+  return { minX: left, minY: MARGIN, maxX: left + COLUMN, maxY: MARGIN + TITLE_HEIGHT };
+}
+
+function furniture(name: string, items: readonly Item[]): Group {
+  return { name, view: PAPER_VIEW, items };
+}
+
+interface PlacedPlan {
+  readonly scene: Scene;
+  readonly scale: Scale;
+  readonly groups: readonly Group[];
+}
+
+/** The plan with its frame, and under it the strip with north arrow, scale bar and legend. */
+function placePlan(site: Site, report: Report, paper: Paper, strip: Bounds, options: SheetOptions): PlacedPlan {
+  const units = site.display?.units ?? "ft-in";
+  const legendColumns = Math.max(1, Math.floor((strip.maxX - strip.minX - STRIP_LEFT) / LEGEND_COLUMN));
+  const legendHeight = (scene: Scene) => Math.ceil(legendEntries(scene).length / legendColumns) * LEGEND_STEP + 12;
+  const draft = planScene(site, report, { ...options, pointsPerInch: EIGHTH_INCH_SCALE });
+  const stripHeight = Math.max(64, legendHeight(draft));
+  const frame: Bounds = { ...strip, minY: strip.minY + stripHeight + 6, maxY: paper.height - MARGIN };
+  const pools = site.elements.filter((element) => element.kind === "pool");
+  const dimensions = dimensionRoom(pools.length);
+  const room: Bounds = {
+    minX: frame.minX + LETTERING_MARGIN,
+    minY: frame.minY + LETTERING_MARGIN + dimensions,
+    maxX: frame.maxX - LETTERING_MARGIN - dimensions,
+    maxY: frame.maxY - LETTERING_MARGIN,
+  };
+  const bounds = sceneBounds(site, report) ?? { minX: 0, minY: 0, maxX: 240, maxY: 240 };
+  const width = bounds.maxX - bounds.minX;
+  const height = bounds.maxY - bounds.minY;
+  const scale = fittingScale(width, height, room.maxX - room.minX, room.maxY - room.minY, units);
+  const k = scale.pointsPerInch;
+  const scene = planScene(site, report, { ...options, pointsPerInch: k });
+  const origin: Point = [
+    (room.minX + room.maxX) / 2 - ((bounds.minX + bounds.maxX) / 2) * k,
+    (room.minY + room.maxY) / 2 - ((bounds.minY + bounds.maxY) / 2) * k,
+  ];
+  const items: Item[] = [
+    paperBox("frame", frame),
+    ...drawNorth([strip.minX + 22, strip.minY + stripHeight / 2 - 4], site.north ?? 90),
+    ...drawScaleBar([strip.minX + 54, strip.minY + stripHeight / 2 + 2], k, units, 120),
+    typeLine(`Scale ${scale.words}`, [strip.minX + 54, strip.minY + stripHeight / 2 + 15], { strong: true }),
+    ...drawLegend(
+      legendEntries(scene),
+      [strip.minX + STRIP_LEFT, strip.minY + stripHeight - 9],
+      legendColumns,
+      LEGEND_COLUMN,
+    ),
+  ];
+  if (scene.bounds === null) {
+    const middle: Point = [(frame.minX + frame.maxX) / 2, (frame.minY + frame.maxY) / 2];
+    items.push(
+      typeLine("Nothing is drawn on this site yet", middle, { size: "heading", role: "faint", anchor: "middle" }),
+    );
+  }
+  return { scene, scale, groups: [...sceneGroups(scene, { scale: k, origin }, frame), furniture("sheet", items)] };
+}
+
+function columnBlocks(report: Report, list: ListOptions, scene: Scene): Block[] {
+  const counts = report.counts;
+  const open =
+    counts.review === 0
+      ? "no open question"
+      : `${counts.review} open ${counts.review === 1 ? "question" : "questions"}`;
+  const left: Block[] = [];
+  if (scene.unmarked.length > 0) {
+    left.push(paragraphBlock(`No room on the plan for the numbers ${scene.unmarked.join(", ")}.`, list.width));
+  }
+  return [
+    headingBlock("Caution"),
+    ...report.cautions.map((caution) => paragraphBlock(caution, list.width)),
+    headingBlock("Findings", `missing ${report.missing}; ${open}`),
+    ...left,
+    ...findingBlocks(report, list),
+    spaceBlock(4),
+    ...copperBlocks(report, list),
+    spaceBlock(4),
+    ...tieBlocks(report, list),
+  ];
+}
+
+/** The rest of the lists on further sheets, each as many columns as the paper holds. */
+function continuation(blocks: readonly Block[], paper: Paper): Item[][] {
+  const sheets: Item[][] = [];
+  const count = Math.floor((paper.width - 2 * MARGIN + GAP) / (COLUMN + GAP));
+  let rest = blocks;
+  while (rest.length > 0) {
+    const columns = Array.from(
+      { length: count },
+      (_, i): Column => ({
+        left: paper.width - MARGIN - COLUMN - (count - 1 - i) * (COLUMN + GAP),
+        width: COLUMN,
+        top: paper.height - MARGIN,
+        bottom: MARGIN + (i === count - 1 ? TITLE_HEIGHT + 6 : 0),
+      }),
+    );
+    const { items, rest: left } = flow(rest, columns);
+    if (left.length === rest.length) throw new Error("A block is taller than a sheet.");
+    sheets.push(items);
+    rest = left;
+  }
+  return sheets;
+}
+
+function titleFields(site: Site, report: Report, scale: Scale, paper: Paper, sheet: string): TitleFields {
+  const { amendments } = report;
+  return {
+    title: report.site === "" ? "Site without a name" : report.site,
+    documentType: "Bonding plan with findings",
+    edition: isEditionId(report.edition) ? EDITIONS[report.edition].title : report.edition,
+    amendments: amendments.length === 0 ? "none" : amendments.map(({ parameter }) => parameter).join(", "),
+    scale: scale.words,
+    paper: paper.words,
+    sheet,
+    isInvented: site.invented === true,
+  };
+}
