@@ -77,3 +77,6 @@ export const RING_ON_OFFSET = 2 * FLATTEN_TOLERANCE + 2 / CLIP_UNITS_PER_INCH;
 
 /** A change to the branches that saves less than this is none (inches of copper). */
 export const BRANCH_GAIN = 1e-6;
+
+/** How far the corner of a wall reaches into the strips beside it before they are united: well above the clipping grid, unseen in a plan. */
+export const STRIP_OVERLAP = 1 / 64;

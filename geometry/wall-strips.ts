@@ -1,29 +1,23 @@
-/** A wall's footprint as the union of the strips of its edges and the corners between them, where sides cannot be traced. */
+/**
+ * A wall's footprint as the union of the strips of its edges and the corners between them, where its sides cannot be
+ * traced. Corners reach STRIP_OVERLAP inches into the strips beside them, because pieces that only touch may come back from
+ * the clipping engine as pieces.
+ */
 import { unionRegions } from "./clipping.ts";
-import { lineEdge, movedSideways } from "./edge.ts";
+import { edgeLength, lineEdge, movedSideways, tangentAt } from "./edge.ts";
 import { areaOfPaths, flattenPath, pathOfEdges } from "./outline.ts";
-import { FINE_FLATTEN_TOLERANCE } from "./tolerances.ts";
+import { FINE_FLATTEN_TOLERANCE, STRIP_OVERLAP } from "./tolerances.ts";
 import type { Area, Edge, Path, Point, Region, Ring } from "./types.ts";
 import { cornerOf } from "./wall-corner.ts";
 
 /** The union, arcs drawn by chords. Throws when the strips do not hang together, which a path's edges always do. */
 export function unitedStrips(path: Path, half: number): Area {
-  const regions: Region[] = [];
-  let last: { left: Point; right: Point } | null = null;
+  const regions: Region[] = path.edges.map((edge) =>
+    asRegion([...sideLine(edge, half), ...sideLine(edge, -half).reverse()]),
+  );
   for (const [i, edge] of path.edges.entries()) {
-    const left = sideLine(edge, half);
-    const right = sideLine(edge, -half);
     const before = i > 0 ? path.edges[i - 1] : path.closed ? path.edges[path.edges.length - 1] : undefined;
-    if (before) {
-      // A smooth joint takes the numbers of the strip before, so that no crack opens between two roundings.
-      if (last && cornerOf(before, edge, half).kind === "smooth") {
-        left[0] = last.left;
-        right[0] = last.right;
-      }
-      for (const offset of [half, -half]) regions.push(...cornerRegions(before, edge, offset));
-    }
-    last = { left: left[left.length - 1] as Point, right: right[right.length - 1] as Point };
-    regions.push(asRegion([...left, ...right.reverse()]));
+    if (before) for (const offset of [half, -half]) regions.push(...joint(before, edge, offset));
   }
   const united = unionRegions(regions);
   const polygon = united[0];
@@ -39,12 +33,38 @@ function sideLine(edge: Edge, offset: number): Point[] {
   return edge.kind === "arc" ? [edge.center] : [];
 }
 
-function cornerRegions(before: Edge, after: Edge, offset: number): Region[] {
+/** What lies between two strips on one side of the centerline, reaching into both; nothing at an inner corner. */
+function joint(before: Edge, after: Edge, offset: number): Region[] {
   const corner = cornerOf(before, after, offset);
-  if (corner.kind !== "outer") return [];
   const end = movedSideways(before, offset)?.to;
   const start = movedSideways(after, offset)?.from;
-  return end && start ? [asRegion([before.to, end, ...corner.over, start])] : [];
+  if (corner.kind === "inner" || !end || !start) return [];
+  const over = corner.kind === "outer" ? corner.over : [];
+  const [inBefore, inAfter] = [stepInto(before, 1, -1), stepInto(after, 0, 1)];
+  const vertex = before.to;
+  return [
+    asRegion([
+      plus(vertex, inAfter),
+      vertex,
+      plus(vertex, inBefore),
+      plus(end, inBefore),
+      end,
+      ...over,
+      start,
+      plus(start, inAfter),
+    ]),
+  ];
+}
+
+/** A short step along the edge from one of its ends: `way` 1 onward, -1 back. */
+function stepInto(edge: Edge, t: number, way: number): Point {
+  const [ux, uy] = tangentAt(edge, t);
+  const step = Math.min(STRIP_OVERLAP, edgeLength(edge) / 2) * way;
+  return [ux * step, uy * step];
+}
+
+function plus(p: Point, step: Point): Point {
+  return [p[0] + step[0], p[1] + step[1]];
 }
 
 function asRegion(points: Point[]): Region {

@@ -117,9 +117,19 @@ export class BrutePaths {
   }
 
   private straightTo(p: Point, within: number): number {
+    let least = within;
+    let nearest: Point | null = null;
+    for (const at of this.row) {
+      const length = apart(at, p);
+      if (length < least) {
+        least = length;
+        nearest = at;
+      }
+    }
+    if (!nearest || !this.isBlocked(nearest, p)) return nearest ? least : Number.POSITIVE_INFINITY;
     const near: { length: number; at: Point }[] = [];
     for (const at of this.row) {
-      const length = Math.hypot(at[0] - p[0], at[1] - p[1]);
+      const length = apart(at, p);
       if (length < within) near.push({ length, at });
     }
     near.sort((one, other) => one.length - other.length);
@@ -164,7 +174,9 @@ function inSlab({ at, ux, uy }: Slab, along: number, across: number): Point {
 }
 
 function apart(a: Point, b: Point): number {
-  return Math.hypot(b[0] - a[0], b[1] - a[1]);
+  const dx = b[0] - a[0];
+  const dy = b[1] - a[1];
+  return Math.sqrt(dx * dx + dy * dy);
 }
 
 function between(a: Point, b: Point, t: number): Point {

@@ -39,7 +39,6 @@ export const pointShape = (p: Point): Shape => read({ type: "Point", coordinates
 export const union = (a: Shape, b: Shape): Shape => untyped.OverlayOp.union(a, b);
 export const intersection = (a: Shape, b: Shape): Shape => untyped.OverlayOp.intersection(a, b);
 export const difference = (a: Shape, b: Shape): Shape => untyped.OverlayOp.difference(a, b);
-export const symmetricDifference = (a: Shape, b: Shape): Shape => untyped.OverlayOp.symDifference(a, b);
 export const distance = (a: Shape, b: Shape): number => untyped.DistanceOp.distance(a, b);
 export const covers = (a: Shape, b: Shape): boolean => untyped.RelateOp.covers(a, b);
 export const isValid = (a: Shape): boolean => new untyped.IsValidOp(a).isValid();
@@ -55,6 +54,7 @@ export function buffer(a: Shape, d: number, segments = 256): Shape {
 export function mitredStrip(line: readonly Point[], d: number, miterLimit: number): Shape {
   const { CAP_FLAT, JOIN_MITRE } = untyped.BufferParameters;
   const parameters = new untyped.BufferParameters(256, CAP_FLAT, JOIN_MITRE, miterLimit);
+  parameters.setSimplifyFactor(0);
   return untyped.BufferOp.bufferOp(lineShape(line), d, parameters);
 }
 

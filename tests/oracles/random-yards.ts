@@ -182,3 +182,38 @@ export function drawObject(next: () => number): PathData {
   ).map(([x, y]): Vertex => [x, y, next() < 0.5 ? 0 : next() * 1.2 - 0.6]);
   return { vertices, closed: false };
 }
+
+/**
+ * A yard on a lattice of 20 in.: boxes and thin lines that share corners, sides and parts of sides, cross, and close
+ * rooms, round a pool whose corners lie half way between the lattice's.
+ */
+export function latticeYard(seed: number): Yard {
+  const next = numbersFrom(seed);
+  const whole = (limit: number): number => Math.floor(next() * (2 * limit + 1)) - limit;
+  const at = (x: number, y: number): Point => [x * 20, y * 20];
+  const barriers: Barrier[] = [];
+  const count = 4 + Math.floor(next() * 16);
+  for (let i = 0; i < count; i++) {
+    const [x, y] = [whole(8), whole(7)];
+    if (next() < 0.5) {
+      const [wide, high] = next() < 0.5 ? [1 + Math.floor(next() * 5), 1] : [1, 1 + Math.floor(next() * 5)];
+      const points = [at(x, y), at(x + wide, y), at(x + wide, y + high), at(x, y + high)];
+      barriers.push({ id: `b${i}`, shape: "solid", points: next() < 0.5 ? points : points.reverse() });
+    } else {
+      const points = [at(x, y)];
+      let [px, py] = [x, y];
+      for (let k = 0; k < 1 + Math.floor(next() * 4); k++) {
+        const step = 1 + Math.floor(next() * 4);
+        const [dx, dy] = [whole(1), whole(1)];
+        if (dx === 0 && dy === 0) continue;
+        px += dx * step;
+        py += dy * step;
+        points.push(at(px, py));
+      }
+      if (points.length > 1) barriers.push({ id: `b${i}`, shape: "thin", points });
+    }
+  }
+  const [wide, high] = [30 + 20 * Math.floor(next() * 4), 30 + 20 * Math.floor(next() * 3)];
+  const outline: PathData = { vertices: drawBox([0, 0], wide, high, 0), closed: true };
+  return { outline, islands: [], barriers };
+}
