@@ -1,19 +1,41 @@
 /** Every rule of the catalogue. Written by `npm run rules` from the folders beside it; not to be edited by hand. */
+import { rule as coverMotor } from "./cover-motor/rule.ts";
+import { rule as doubleInsulatedTail } from "./double-insulated-tail/rule.ts";
 import { rule as editionInForce } from "./edition-in-force/rule.ts";
+import { rule as equipment } from "./equipment/rule.ts";
+import { rule as fittings } from "./fittings/rule.ts";
+import { rule as fixedMetal } from "./fixed-metal/rule.ts";
 import { rule as localAmendments } from "./local-amendments/rule.ts";
+import { rule as nicheInsideBond } from "./niche-inside-bond/rule.ts";
 import { rule as perimeterSurfaces } from "./perimeter-surfaces/rule.ts";
+import { rule as receptacleDistance } from "./receptacle-distance/rule.ts";
 import type { Rule } from "./rule.ts";
 import { rule as shell } from "./shell/rule.ts";
 import { rule as spaException } from "./spa-exception/rule.ts";
 import { rule as storablePool } from "./storable-pool/rule.ts";
+import { rule as structureMetal } from "./structure-metal/rule.ts";
+import { rule as underwaterLights } from "./underwater-lights/rule.ts";
 import { rule as unknownKind } from "./unknown-kind/rule.ts";
+import { rule as waterBondFitting } from "./water-bond-fitting/rule.ts";
+import { rule as waterContact } from "./water-contact/rule.ts";
 
 export const RULES: readonly Rule[] = [
+  coverMotor,
+  doubleInsulatedTail,
   editionInForce,
+  equipment,
+  fittings,
+  fixedMetal,
   localAmendments,
+  nicheInsideBond,
   perimeterSurfaces,
+  receptacleDistance,
   shell,
   spaException,
   storablePool,
+  structureMetal,
+  underwaterLights,
   unknownKind,
+  waterBondFitting,
+  waterContact,
 ];

@@ -241,6 +241,13 @@ export const bondingParameters = {
     "Fixed metal more than this above the maximum water level, and above every stand, tower, platform and diving structure, is exempt.",
   ),
   "water.area": p(9, "sq in", "680.26(C)", "P", "Conductive surface that stays in the water."),
+  "water.materials": p(
+    ["copper", "brass", "bronze", "stainless-steel", "titanium"],
+    "list",
+    "680.26(C)",
+    "J",
+    "Metals that resist corrosion in pool water; no list is published.",
+  ),
   "water.doubtfulFinishes": p(
     ["epoxy", "fiberglass", "membrane"],
     "list",

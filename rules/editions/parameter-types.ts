@@ -57,6 +57,7 @@ export interface ParameterTypes {
   "fixedMetal.height": number;
   "water.area": number;
   "water.doubtfulFinishes": List;
+  "water.materials": List;
   "spa.rimAbove": number;
   "spa.rimWithin": number;
   "receptacle.distance": number;

@@ -45,12 +45,17 @@ export function bondedBodies(yard: Yard): readonly Body[] {
   return yard.kept("bonded bodies", () => yard.bodies.filter((body) => storableOf(yard, body).is !== "yes"));
 }
 
-/** The bonded body that an element names, or else the nearest one; null where the site has none. */
+/**
+ * The bonded body that an element names, or else the nearest one. Null where the site has none, or where the element
+ * names a storable pool.
+ */
 export function bodyOf(
   yard: Yard,
   element: Parameters<Yard["nearestBody"]>[0] & { readonly pool?: string },
 ): Body | null {
   const bodies = bondedBodies(yard);
-  const named = bodies.find((body) => body.id === element.pool);
-  return named ?? yard.nearestBody(element, bodies);
+  if (element.pool !== undefined && yard.body(element.pool)) {
+    return bodies.find((body) => body.id === element.pool) ?? null;
+  }
+  return yard.nearestBody(element, bodies);
 }

@@ -1,0 +1,56 @@
+/** What a part needs so that it is reached: how many connections, where, and how far above the ground. */
+import { flattenPath, pathLength, pointAlong } from "../../../geometry/outline.ts";
+import type { Path, Point } from "../../../geometry/types.ts";
+import { positionsOf } from "../../measures/shapes.ts";
+import type { Body, Yard } from "../../measures/yard.ts";
+import type { KnownElement } from "../../site/elements.ts";
+import type { Need } from "../rule.ts";
+
+/** The need of a part: `at` holds the positions where a branch may meet it, the best first. */
+export function partNeed(
+  yard: Yard,
+  element: KnownElement,
+  at: readonly Point[],
+  connections: number,
+  lowest: number | null,
+): Need {
+  const first = at[0];
+  const ground = first ? yard.levelAt(first).z : yard.grade;
+  return {
+    kind: "part",
+    elements: [element.id],
+    connections: Math.max(1, Math.ceil(connections)),
+    at,
+    drop: lowest === null ? 0 : Math.max(0, lowest - ground),
+  };
+}
+
+/** Where a branch may meet an element near a body: its point nearest to the water, then what lies within `limit` of it. */
+export function meetingPoints(yard: Yard, element: KnownElement, body: Body, limit: number): Point[] {
+  const shape = yard.shape(element);
+  if (shape.kind === "point") return [shape.at];
+  const nearest = yard.straight(element, body).to;
+  const { pieces } = yard.lengthWithin(element, body, limit);
+  if (pieces.length === 0) return [nearest, ...positionsOf(shape)];
+  return [nearest, ...pieces.flatMap((piece) => spreadAlong(piece))];
+}
+
+/** A piece's corners and points between them, no farther apart than a stride. */
+function spreadAlong(piece: Path): Point[] {
+  const points = flattenPath(piece);
+  const length = pathLength(piece);
+  for (let s = STRIDE; s < length; s += STRIDE) points.push(pointAlong(piece, s));
+  return points;
+}
+
+/** Spacing of the positions that a branch may choose from along a line, inches: finer saves no copper worth counting. */
+const STRIDE = 24;
+
+/** The lowest and highest point of an element's z, a single number standing for both. */
+export function heightRange(z: number | readonly number[] | undefined): { bottom: number; top: number } | null {
+  if (z === undefined) return null;
+  if (typeof z === "number") return { bottom: z, top: z };
+  const [a, b] = z;
+  if (a === undefined || b === undefined) return null;
+  return { bottom: Math.min(a, b), top: Math.max(a, b) };
+}

@@ -1,0 +1,147 @@
+/** What fixed metal a site holds, each as the shared judgement wants it. */
+import { pathToArea } from "../../../geometry/distance.ts";
+import { shortestPathFromPath } from "../../../geometry/paths-around-barriers.ts";
+import type { Route, Witness } from "../../../geometry/types.ts";
+import type { Body, Yard } from "../../measures/yard.ts";
+import type { KnownElement, MetalElement, OpeningElement, WallElement } from "../../site/elements.ts";
+import { type Doubt, type FixedMetal, joinRemedy } from "../common/fixed-metal.ts";
+import { heightRange } from "../common/needs.ts";
+import { subjectName, yesNo } from "../common/verdicts.ts";
+
+/** Makes the judgement's input for one subject and one body. */
+export type SubjectAt = (body: Body) => FixedMetal;
+
+/** The shortest way round barriers; none is needed to what lies over or at the water. */
+export function pathRound(yard: Yard, element: KnownElement, body: Body): Route | null {
+  const straight = yard.straight(element, body);
+  if (straight.length === 0) return { length: 0, points: [straight.from, straight.to] };
+  return yard.pathTo(element, body, "metal").counted;
+}
+
+export function metalSubject(yard: Yard, element: MetalElement): SubjectAt {
+  const range = heightRange(element.z);
+  const shape = yard.shape(element);
+  const connections = yard.fact(element, "anchors") ?? 1;
+  return (body) => {
+    const straight = yard.straight(element, body);
+    return {
+      element,
+      name: subjectName(element),
+      straight,
+      path: pathRound(yard, element, body),
+      lowest: range?.bottom ?? null,
+      ...(shape.kind === "path" ? { extent: extentOf(yard, element, body) } : {}),
+      ...buried(yard, element, straight, range?.top ?? null),
+      remedy: joinRemedy(yard, connections),
+    };
+  };
+}
+
+/** Metal that lies wholly in the ground: argued. */
+function buried(yard: Yard, element: MetalElement, straight: Witness, top: number | null): { doubt?: Doubt } {
+  if (top === null || straight.length === 0 || top >= yard.levelAt(straight.to).z) return {};
+  const name = subjectName(element);
+  return {
+    doubt: {
+      question: yesNo("buried-metal", "Does the authority having jurisdiction ask for bonding of this buried metal?"),
+      frees: "no",
+      why: `${name} lies wholly below the ground within reach of the water. Whether buried metal counts is argued.`,
+      remedy: "Ask the authority having jurisdiction; bond it if it counts.",
+      freed: `${name} is buried, and the authority having jurisdiction does not ask for its bonding.`,
+    },
+  };
+}
+
+export function extentOf(yard: Yard, element: KnownElement, body: Body): number {
+  return yard.lengthWithin(element, body, yard.edition.value("fixedMetal.distance")).length;
+}
+
+/** A metal frame of a door or window; `metalFrame` not given is one question. */
+export function openingSubject(yard: Yard, element: OpeningElement): SubjectAt {
+  const name = subjectName(element);
+  const doubt: Doubt = {
+    question: yesNo("frame-metal", "Is the frame of this door or window metal?"),
+    frees: "no",
+    why: `${name} is within reach of the water, and the drawing does not say whether its frame is metal.`,
+    remedy: "Say whether the frame is metal; bond it if it is.",
+    freed: `The frame of ${name} is not metal.`,
+  };
+  return (body) => ({
+    element,
+    name: `The metal frame of ${name}`,
+    straight: yard.straight(element, body),
+    path: pathRound(yard, element, body),
+    lowest: "ground",
+    extent: extentOf(yard, element, body),
+    ...(element.metalFrame === undefined ? { doubt } : {}),
+    remedy: joinRemedy(yard, 1),
+  });
+}
+
+/** Metal cladding of a building, which reaches the ground. */
+export function claddingSubject(yard: Yard, element: Extract<KnownElement, { kind: "building" }>): SubjectAt {
+  const name = subjectName(element);
+  const doubt: Doubt = {
+    question: yesNo("cladding-metal", "Is the cladding of this building metal?"),
+    frees: "no",
+    why: `${name} is within reach of the water, and the drawing does not say whether its cladding is metal.`,
+    remedy: "Say whether the cladding is metal; bond it if it is.",
+    freed: `The cladding of ${name} is not metal.`,
+  };
+  return (body) => ({
+    element,
+    name: `The metal cladding of ${name}`,
+    straight: yard.straight(element, body),
+    path: pathRound(yard, element, body),
+    lowest: "ground",
+    extent: extentOf(yard, element, body),
+    ...(element.metalCladding === undefined ? { doubt } : {}),
+    remedy: joinRemedy(yard, 1),
+  });
+}
+
+/** Reinforcing steel in a wall, measured to the wall's face: argued. */
+export function wallSubject(yard: Yard, element: WallElement): SubjectAt {
+  const name = subjectName(element);
+  const known = element.reinforced === true;
+  const doubt: Doubt = {
+    question: {
+      id: "wall-reinforcing",
+      text: "Does this wall hold reinforcing steel that the authority having jurisdiction wants bonded?",
+      options: ["yes", "no"],
+    },
+    frees: "no",
+    why: known
+      ? `${name} holds reinforcing steel within reach of the water. Whether steel in a wall that is no part of the pool counts is argued.`
+      : `${name} is within reach of the water. The drawing does not say whether it holds reinforcing steel, and whether that counts is argued.`,
+    remedy:
+      "Ask the authority having jurisdiction before the wall is filled; leave a tail from the steel if it counts.",
+    freed: `${name} holds no steel that has to be bonded.`,
+  };
+  return (body) => {
+    const model = yard.walls.find((entry) => entry.element.id === element.id);
+    const straight = model ? pathToArea(model.footprint.outer, body.water) : yard.straight(element, body);
+    return {
+      element,
+      name: `The reinforcing steel of ${name}`,
+      straight,
+      path: model ? pathToWall(yard, body, model.element.id, straight) : null,
+      lowest: "ground",
+      doubt,
+      remedy: joinRemedy(yard, 1),
+    };
+  };
+}
+
+/** The way to a wall's face round the other barriers. */
+function pathToWall(yard: Yard, body: Body, id: string, straight: Witness): Route | null {
+  if (straight.length === 0) return { length: 0, points: [straight.from, straight.to] };
+  const model = yard.walls.find((entry) => entry.element.id === id);
+  if (!model) return null;
+  const others = yard.barriers("metal", body).counted.filter((barrier) => barrier.id !== id);
+  return shortestPathFromPath(
+    model.footprint.outer,
+    body.water,
+    others.flatMap((barrier) => barrier.barriers),
+  );
+}

@@ -1,0 +1,195 @@
+import { pointToPath } from "../../../geometry/distance.ts";
+import { contains } from "../../../geometry/outline.ts";
+import { shortestPathToArea } from "../../../geometry/paths-around-barriers.ts";
+import type { Point, Route } from "../../../geometry/types.ts";
+import { reaches } from "../../measures/compare.ts";
+import type { Body, PathMeasure, Yard } from "../../measures/yard.ts";
+import type { Question } from "../../report.ts";
+import type { DeviceElement } from "../../site/elements.ts";
+import { worstAcrossBodies } from "../across-bodies.ts";
+import { storableOf } from "../common/storable.ts";
+import { BARE, settle, speakerOf, subjectName, witnessLine, yesNo } from "../common/verdicts.ts";
+import { everyEdition, type Rule, type Verdict } from "../rule.ts";
+
+export const rule: Rule = {
+  id: "receptacle-distance",
+  title: "Receptacles and the water",
+  part: "receptacles",
+  sections: everyEdition("680.22(A)(3)"),
+  subjects: "Each receptacle.",
+  measure:
+    "The way a cord would lie from the inside wall: round walls and buildings, not through doors or windows, through open passages, over low walls and fences.",
+  parameters: ["receptacle.distance"],
+  protects: "What is plugged in near the water falls into it, cord and all.",
+  judge(yard) {
+    return yard.all("device").flatMap((element): Verdict[] => {
+      if (element.device !== "receptacle") return [];
+      const worst = worstAcrossBodies(yard.bodies.map((body) => judgeAt(yard, body, element)));
+      return worst ? [worst] : [];
+    });
+  },
+};
+
+/** The section that says how the distance is measured moved between editions. Source: NEC 680.22(A)(5), 2020 on (A)(6). */
+function measuringSection(yard: Yard): string {
+  return yard.edition.id === "nec-2017" ? "680.22(A)(5)" : "680.22(A)(6)";
+}
+
+/** Whether it serves the equipment that moves the water. */
+function servesCirculation(yard: Yard, element: DeviceElement): boolean {
+  const serves =
+    element.serves === undefined ? [] : typeof element.serves === "string" ? [element.serves] : element.serves;
+  return serves.some((entry) => {
+    const served = yard.get(entry);
+    if (served) return served.kind === "equipment" && yard.fact(served, "servesWater") !== false;
+    return /circulat|sanit|\bpumps?\b|\bfilters?\b|\bheaters?\b|\bchlorinators?\b/i.test(entry);
+  });
+}
+
+/** How near to a building's face a receptacle drawn inside it may be mounted on that face, inches. Judgement: the depth of a drawn wall. */
+const FACE_DEPTH = 6;
+
+interface Place {
+  /** `outside`: not in a building. `face`: drawn just inside one, so perhaps on its outer face. */
+  readonly kind: "outside" | "inside" | "face";
+  /** On the outer face, where it would hang if it is outside. */
+  readonly face: Point | null;
+  readonly building: string | null;
+}
+
+/** Where a receptacle is in relation to the buildings. */
+function placeOf(yard: Yard, body: Body, element: DeviceElement): Place {
+  for (const { area, element: building } of yard.buildings) {
+    if (!contains(area, element.at) || contains(area, body.water.outer.edges[0]?.from ?? element.at)) continue;
+    const nearest = pointToPath(element.at, area.outer);
+    if (nearest.length === 0) continue;
+    const face = nearest.from;
+    if (element.indoor === true) return { kind: "inside", face, building: building.id };
+    const near = nearest.length <= FACE_DEPTH || element.indoor === false;
+    return { kind: near ? "face" : "inside", face, building: building.id };
+  }
+  return { kind: "outside", face: null, building: null };
+}
+
+type Reach = ReturnType<typeof reaches>;
+
+function judgeAt(yard: Yard, body: Body, element: DeviceElement): Verdict {
+  const limit = yard.edition.value("receptacle.distance");
+  const say = speakerOf(yard);
+  const name = subjectName(element);
+  const straight = yard.straight(element, body);
+  const place = placeOf(yard, body, element);
+  const paths = pathsTo(yard, body, element, place);
+  const length = paths.counted?.length ?? null;
+  const storable = storableOf(yard, body).is === "yes";
+  const base = {
+    ...BARE,
+    element: element.id,
+    body: body.id,
+    ...(storable
+      ? { section: "680.34", basis: "memory" as const }
+      : {
+          ...(servesCirculation(yard, element) ? { section: "680.22(A)(2)" } : {}),
+          alsoSections: [measuringSection(yard)],
+        }),
+    measured: { horizontal: straight.length, path: length },
+    required: { path: limit },
+    margin: length === null ? null : length - limit,
+    limits: ["receptacle.distance"] as const,
+    witness: paths.counted ? paths.counted.points : witnessLine(straight),
+  };
+  const far = (route: Route | null): Reach => (route === null ? "yes" : reaches(route.length, limit, yard.accuracy));
+  const way =
+    length === null
+      ? "no way for a cord leads to the water"
+      : `a cord would lie ${say.length(length, limit)} to the inside wall`;
+  const fine =
+    length === null
+      ? `${name}: ${way} without passing a wall, a door or a window.`
+      : `${name}: ${way}, at least ${say.length(limit)}.`;
+  const near = `${name}: ${way}, nearer than ${say.length(limit)}.`;
+  const move = `Move it so that a cord would lie at least ${say.length(limit)}.`;
+  const onFace = place.kind === "face" && element.indoor === undefined;
+  if (onFace) {
+    const outside = far(paths.counted);
+    if (outside !== "yes") return judgeOnFace(yard, body, element, base, place, near, move);
+  }
+  const [low, middle, high] = [far(paths.surely), far(paths.counted), far(paths.atMost)];
+  if (low === "yes" && middle === "yes") return { ...base, outcome: "meets", why: fine };
+  if (middle === "no" && high === "no") return { ...base, outcome: "conflict", why: near, remedy: move };
+  const facts = paths.openFacts.map((fact) => `${fact.field} of ${fact.element}`);
+  const question: Question = yesNo(
+    "cord-reaches-six-feet",
+    `On site, would a cord lie at least ${say.length(limit)} from the inside wall to it?`,
+  );
+  const settled = settle(yard, question, element.id, body.id);
+  if (settled.choice === "yes")
+    return { ...base, ...settled.trace, outcome: "meets", why: `${name} keeps its distance.${settled.note}` };
+  if (settled.choice === "no")
+    return { ...base, ...settled.trace, outcome: "conflict", why: near + settled.note, remedy: move };
+  const doubt =
+    facts.length > 0
+      ? `${name}: ${way}, but that hangs on what is not given: ${facts.join(", ")}.`
+      : `${name}: ${way}, as near to the limit of ${say.length(limit)} as the drawing may be off.`;
+  const remedy = facts.length > 0 ? `Give the ${facts.join(", the ")}.` : "Measure it on site.";
+  return { ...base, ...settled.trace, outcome: "review", why: doubt + settled.note, remedy, question };
+}
+
+/** A receptacle drawn just inside a building, with the outer face too near: is it outside? */
+function judgeOnFace(
+  yard: Yard,
+  body: Body,
+  element: DeviceElement,
+  base: Omit<Verdict, "outcome" | "why">,
+  place: Place,
+  near: string,
+  move: string,
+): Verdict {
+  const question: Question = {
+    id: "receptacle-outside-face",
+    text: "Which side of the wall is this receptacle on?",
+    options: ["outdoors", "indoors"],
+  };
+  const settled = settle(yard, question, element.id, body.id);
+  const name = subjectName(element);
+  if (settled.choice === "outdoors")
+    return { ...base, ...settled.trace, outcome: "conflict", why: near + settled.note, remedy: move };
+  const shut = { ...base, measured: { ...base.measured, path: null }, margin: null };
+  if (settled.choice === "indoors") {
+    return {
+      ...shut,
+      ...settled.trace,
+      outcome: "meets",
+      why: `${name} is inside ${place.building}: no way for a cord leads to the water.${settled.note}`,
+    };
+  }
+  const why = `${name} is drawn just inside ${place.building}. Indoors no cord leads to the water; on the outer face it would hang too near.${settled.note}`;
+  return {
+    ...base,
+    ...settled.trace,
+    outcome: "review",
+    why,
+    remedy: "Say whether it is indoors or on the outer face.",
+    question,
+  };
+}
+
+/** The cord's way: from the outer face where the receptacle may hang there, from where it stands otherwise. */
+function pathsTo(yard: Yard, body: Body, element: DeviceElement, place: Place): PathMeasure {
+  if (place.kind !== "face" || place.face === null) return yard.pathTo(element, body, "cord");
+  const face = place.face;
+  const set = yard.barriers("cord", body);
+  const round = (models: typeof set.counted) =>
+    shortestPathToArea(
+      face,
+      body.water,
+      models.flatMap((model) => model.barriers),
+    );
+  const counted = round(set.counted);
+  const surely = set.assumed.size === 0 ? counted : round(set.counted.filter((model) => !set.assumed.has(model.id)));
+  const atMost = set.possible.length === 0 ? counted : round([...set.counted, ...set.possible]);
+  const openFacts = [...set.counted.filter((model) => set.assumed.has(model.id)), ...set.possible].flatMap((model) => {
+    return model.openFacts.map((field) => ({ element: model.id, field }));
+  });
+  return { counted, surely, atMost, openFacts: surely?.length === atMost?.length ? [] : openFacts };
+}
