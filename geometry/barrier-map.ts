@@ -11,7 +11,7 @@
  * of more than a half turn, the only kind round which a taut path bends.
  */
 import { barrierLines } from "./barrier-lines.ts";
-import { boundsOfPoints, boundsOverlap } from "./points.ts";
+import { boundsOfPoints, boundsOverlap, distanceBetween } from "./points.ts";
 import { type BoxIndex, boxIndex } from "./spatial-index.ts";
 import { FACE_DEPTH, SIDE_PROBE, SIGHT_SLACK, STRAIGHT_ANGLE } from "./tolerances.ts";
 import type { Barrier, Bounds, Point } from "./types.ts";
@@ -188,4 +188,30 @@ export function freePosition(map: BarrierMap, p: Point): Point | null {
   }
   if (best <= SIGHT_SLACK) return p;
   return best <= FACE_DEPTH ? nearest : null;
+}
+
+/** Where a position touches a barrier: the free directions round it, as sectors; null on free ground. */
+export function freeDirectionsAt(map: BarrierMap, p: Point): readonly { start: number; span: number }[] | null {
+  const box = {
+    minX: p[0] - SIGHT_SLACK,
+    minY: p[1] - SIGHT_SLACK,
+    maxX: p[0] + SIGHT_SLACK,
+    maxY: p[1] + SIGHT_SLACK,
+  };
+  for (const i of map.piecesIn(box)) {
+    const { from, to, a, b, length, leftCovered, rightCovered } = map.pieces[i] as Piece;
+    if (distanceBetween(a, p) <= SIGHT_SLACK) return map.sectors[from] ?? [];
+    if (distanceBetween(b, p) <= SIGHT_SLACK) return map.sectors[to] ?? [];
+    const dx = (b[0] - a[0]) / length;
+    const dy = (b[1] - a[1]) / length;
+    const along = (p[0] - a[0]) * dx + (p[1] - a[1]) * dy;
+    const across = (p[1] - a[1]) * dx - (p[0] - a[0]) * dy;
+    if (Math.abs(across) > SIGHT_SLACK || along < 0 || along > length) continue;
+    const angle = Math.atan2(dy, dx);
+    const free: { start: number; span: number }[] = [];
+    if (!leftCovered) free.push({ start: angle, span: Math.PI });
+    if (!rightCovered) free.push({ start: angle + Math.PI, span: Math.PI });
+    return free;
+  }
+  return null;
 }

@@ -8,8 +8,8 @@
  *
  * Rules. A path may touch a barrier and follow its line, may cross water, and may not pass between barriers that touch,
  * cross or lie within SEALED_GAP of each other. A goal on a face of a solid is reached from outside; one deeper inside
- * than FACE_DEPTH is not reached. A barrier that runs along the inside wall itself is only touched by a path that starts
- * there.
+ * than FACE_DEPTH is not reached. A barrier that touches the inside wall or runs along it stops a path there: only the
+ * side that the water is on is free.
  */
 import { type BarrierMap, barrierMap, freePosition } from "./barrier-map.ts";
 import { CornerRoutes, type SettledCorner } from "./corner-routes.ts";
@@ -17,7 +17,7 @@ import { pathToArea, pointToArea } from "./distance.ts";
 import { contains } from "./outline.ts";
 import { pairCandidates } from "./path-pairs.ts";
 import { distanceBetween, samePoint } from "./points.ts";
-import { nearestOfAll, nearestSeen, type Outline, outlineAmong } from "./seen-outline.ts";
+import { nearestOfAll, nearestSeen, type Outline, outlineAmong, outlineEye } from "./seen-outline.ts";
 import { canSee, type Eye } from "./sight.ts";
 import { LIMIT_TOLERANCE, SIGHT_SLACK } from "./tolerances.ts";
 import type { Area, Barrier, Path, Point, Route } from "./types.ts";
@@ -46,7 +46,7 @@ export function poolRoutes(target: Area, barriers: readonly Barrier[]): PoolRout
   const before = ofBarriers.get(target);
   if (before) return before;
   const map = barrierMap(barriers);
-  const outline = outlineAmong(map, [target.outer, ...target.holes]);
+  const outline = outlineAmong(map, [target.outer, ...target.holes], true);
   const routes = { map, outline, corners: new CornerRoutes(map, outline) };
   ofBarriers.set(target, routes);
   return routes;
@@ -76,7 +76,7 @@ export function shortestPathToArea(
   const eye: Eye = { at: free };
   const nearest = nearestOfAll(outline, free, limit);
   if (!nearest) return null;
-  const route = canSee(map, { at: nearest.point }, eye)
+  const route = canSee(map, outlineEye(outline, nearest.point), eye)
     ? { length: nearest.distance, points: [nearest.point, free] }
     : shortestTo(routes, limit, {
         fromPool: (within) => {
@@ -109,8 +109,9 @@ export function shortestPathFromPath(
     return { length: straight.length, points: [straight.from, straight.to] };
   const routes = poolRoutes(target, barriers);
   const { map } = routes;
-  if (isFree(map, straight.from, straight.to)) return { length: straight.length, points: [straight.from, straight.to] };
-  const goal = outlineAmong(map, [path]);
+  if (isFree(routes, straight.from, straight.to))
+    return { length: straight.length, points: [straight.from, straight.to] };
+  const goal = outlineAmong(map, [path], false);
   return shortestTo(routes, limit, {
     fromPool: (within) => shortestStraight(routes, goal, path, within),
     fromCorner: (corner, within) => {
@@ -206,10 +207,10 @@ function shortestStraight(routes: PoolRoutes, goal: Outline, path: Path, limit: 
   const { map, outline } = routes;
   const candidates = pairCandidates(outline.paths, path, limit);
   candidates.sort((one, other) => one.distance - other.distance);
-  const pair = candidates.find(({ onFirst, onSecond }) => isFree(map, onFirst, onSecond));
+  const pair = candidates.find(({ onFirst, onSecond }) => isFree(routes, onFirst, onSecond));
   let best: StraightPath | null = pair ? { distance: pair.distance, start: pair.onFirst, end: pair.onSecond } : null;
   const consider = (distance: number, start: Point, end: Point): void => {
-    if ((!best || distance < best.distance) && isFree(map, start, end)) best = { distance, start, end };
+    if ((!best || distance < best.distance) && isFree(routes, start, end)) best = { distance, start, end };
   };
   // Where a barrier stands on the pool's edge or on the object, the best pair may end at its face.
   for (const start of outline.crossed) {
@@ -223,8 +224,8 @@ function shortestStraight(routes: PoolRoutes, goal: Outline, path: Path, limit: 
   return best;
 }
 
-function isFree(map: BarrierMap, start: Point, end: Point): boolean {
-  return freePosition(map, end) === end && canSee(map, { at: start }, { at: end });
+function isFree({ map, outline }: PoolRoutes, start: Point, end: Point): boolean {
+  return freePosition(map, end) === end && canSee(map, outlineEye(outline, start), { at: end });
 }
 
 function mustBePosition(p: Point): void {

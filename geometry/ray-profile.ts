@@ -5,7 +5,7 @@
  * Stages. 1. Every piece of barrier near the strip or fan is turned into a cover: over which part of the family it lies,
  * and how far along each ray. 2. The ends of the covers part the family into slices; pieces meet only at corners, so in
  * one slice one cover is the first all along. 3. A slice whose first cover is met from its covered side starts inside a
- * solid and is closed; so is one that meets nothing and starts inside a solid. 4. Neighboring slices stopped by the same
+ * solid and is closed; so is one that meets nothing and starts inside a solid, or starts along a barrier. 4. Neighboring slices stopped by the same
  * cover are put together.
  *
  * Terms. w: where in the family a ray stands (inches along an edge, or radians). Depth: inches along a ray from its start.
@@ -58,7 +58,7 @@ export function profileOf(map: BarrierMap, family: RayFamily): Slice[] {
   let from = w0;
   for (const to of cuts) {
     if (to > w1 || to - from <= THIN_SLICE) continue;
-    const stop = stopOf(map, family, covers, (from + to) / 2);
+    const stop = stopOf(map, family, covers, from, to);
     const before = slices[slices.length - 1];
     if (before && before.stop === stop) slices[slices.length - 1] = { from: before.from, to, stop };
     else slices.push({ from, to, stop });
@@ -67,19 +67,28 @@ export function profileOf(map: BarrierMap, family: RayFamily): Slice[] {
   return slices;
 }
 
-function stopOf(map: BarrierMap, family: RayFamily, covers: readonly Cover[], w: number): Slice["stop"] {
+/** A slice's start is probed at two of its rays: one of them may run along the seam of two solids, which is inside neither. */
+const PROBED_SHARES = [0.5, 0.375] as const;
+
+function stopOf(map: BarrierMap, family: RayFamily, covers: readonly Cover[], from: number, to: number): Slice["stop"] {
+  const w = (from + to) / 2;
   let first: Cover | null = null;
   let least = family.depth;
   for (const cover of covers) {
     if (cover.from > w || cover.to < w) continue;
     const depth = cover.depthAt(w);
-    if (depth > SIGHT_SLACK && depth < least) {
+    // A barrier along the pool's edge itself.
+    if (Math.abs(depth) <= SIGHT_SLACK) return "closed";
+    if (depth > 0 && depth < least) {
       least = depth;
       first = cover;
     }
   }
   if (first) return first.nearCovered ? "closed" : first;
-  return insideAnySolid(map.solids, family.pointAt(w, SIDE_PROBE)) ? "closed" : "open";
+  const startsInside = PROBED_SHARES.some((share) =>
+    insideAnySolid(map.solids, family.pointAt(from + (to - from) * share, SIDE_PROBE)),
+  );
+  return startsInside ? "closed" : "open";
 }
 
 /** Rays from a -> b to its right, square to it; w runs from 0 at a. */
@@ -119,7 +128,7 @@ export function strip(a: Point, b: Point, depth: number): RayFamily {
 
 /** A piece seen edge-on stops no ray, but the rays on its two sides may start differently. */
 function edgeOn(w: number): Cover {
-  return { from: w, to: w, depthAt: () => 0, nearCovered: false, cuts: [] };
+  return { from: w, to: w, depthAt: () => Number.POSITIVE_INFINITY, nearCovered: false, cuts: [] };
 }
 
 /** The piece from (pw, pd) to (qw, qd) in the strip's own frame. */

@@ -14,14 +14,15 @@
  * Arcs keep their area (arc-chords.ts).
  */
 import { arcCorners, areaTruePolygon, areaTrueRing } from "./arc-chords.ts";
-import { type BarrierMap, barrierMap, type Sector } from "./barrier-map.ts";
+import { type BarrierMap, barrierMap, freeDirectionsAt, type Sector } from "./barrier-map.ts";
 import { differenceRegions } from "./clipping.ts";
 import type { SettledCorner } from "./corner-routes.ts";
 import { tangentAt } from "./edge.ts";
 import { type PoolRoutes, poolRoutes } from "./paths-around-barriers.ts";
 import { boundsOfPoints, boundsOverlap, distanceBetween, grownBounds, samePoint } from "./points.ts";
 import { fan, profileOf, type RayFamily, strip } from "./ray-profile.ts";
-import { directionIn, turned } from "./sight.ts";
+import { type Outline, outlineAmong, outlineEye } from "./seen-outline.ts";
+import { type Cone, directionIn, touchesWater, turned } from "./sight.ts";
 import { FLATTEN_TOLERANCE, SEAM_OVERLAP, SIGHT_SLACK, THIN_SLICE } from "./tolerances.ts";
 import type { Area, Barrier, Edge, Path, Point, Region } from "./types.ts";
 
@@ -73,12 +74,13 @@ function directGround(target: Area, distance: number, map: BarrierMap, tolerance
   if (distance === 0) return [];
   const islands = target.holes.map((island) => areaTrueRing(island, tolerance));
   // The water lies inside the outer line as well; the islands do not.
-  const regions: Region[] = [[[closed(loopGround(target.outer, distance, map, tolerance)), ...islands.map(closed)]]];
+  const outline = outlineAmong(map, [target.outer, ...target.holes], true);
+  const ground = (loop: Path): Point[] => loopGround(loop, distance, map, outline, tolerance);
+  const regions: Region[] = [[[closed(ground(target.outer)), ...islands.map(closed)]]];
   target.holes.forEach((island, i) => {
     // Back along the island's own edge, so that the line winds round the ground alone, whatever its depth.
     const [first, ...others] = islands[i] as Point[];
-    const ground = loopGround(island, distance, map, tolerance);
-    if (first) regions.push([[closed([...ground, first, ...others.reverse()])]]);
+    if (first) regions.push([[closed([...ground(island), first, ...others.reverse()])]]);
   });
   return regions;
 }
@@ -89,7 +91,7 @@ function closed(points: readonly Point[]): Point[] {
 }
 
 /** The line along the far side of all strips and sectors of a loop (water on its left), back to the loop at each vertex. */
-function loopGround(loop: Path, distance: number, map: BarrierMap, tolerance: number): Point[] {
+function loopGround(loop: Path, distance: number, map: BarrierMap, outline: Outline, tolerance: number): Point[] {
   const points: Point[] = [];
   const add = (p: Point): void => {
     const last = points[points.length - 1];
@@ -100,8 +102,12 @@ function loopGround(loop: Path, distance: number, map: BarrierMap, tolerance: nu
     addProfile(map, familyOf(edge, distance), tolerance, add);
     add(edge.to);
     const next = loop.edges[(i + 1) % loop.edges.length];
-    const sector = next && cornerFan(edge, next, distance);
-    if (sector) addProfile(map, sector, tolerance, add);
+    const sector = next && cornerSector(edge, next);
+    if (!sector) return;
+    for (const { start, span } of partsOnWater(map, outline, edge.to, sector)) {
+      addProfile(map, fan(edge.to, 0, start, start + span, distance), tolerance, add);
+      add(edge.to);
+    }
   });
   return points;
 }
@@ -114,13 +120,29 @@ function familyOf(edge: Edge, distance: number): RayFamily {
 }
 
 /** The sector between the strips of two edges where the outline turns left, toward the water; null where it does not. */
-function cornerFan(edge: Edge, next: Edge, distance: number): RayFamily | null {
+function cornerSector(edge: Edge, next: Edge): Cone | null {
   const [inX, inY] = tangentAt(edge, 1);
   const [outX, outY] = tangentAt(next, 0);
   const turn = Math.atan2(inX * outY - inY * outX, inX * outX + inY * outY);
-  if (turn <= THIN_SLICE) return null;
-  const start = Math.atan2(-inX, inY);
-  return fan(edge.to, 0, start, start + turn, distance);
+  return turn <= THIN_SLICE ? null : { start: Math.atan2(-inX, inY), span: turn };
+}
+
+/** The parts of a sector at the pool's edge that no barrier touching the edge there parts from the water. */
+function partsOnWater(map: BarrierMap, outline: Outline, at: Point, sector: Cone): Cone[] {
+  const free = freeDirectionsAt(map, at);
+  if (!free) return [sector];
+  const eye = outlineEye(outline, at);
+  const parts: Cone[] = [];
+  for (const cone of free) {
+    if (!touchesWater(eye, cone)) continue;
+    const first = sector.start + turned(cone.start - sector.start);
+    for (const begin of [first - 2 * Math.PI, first]) {
+      const start = Math.max(sector.start, begin);
+      const span = Math.min(sector.start + sector.span, begin + cone.span) - start;
+      if (span > THIN_SLICE) parts.push({ start, span });
+    }
+  }
+  return parts.sort((one, other) => one.start - other.start);
 }
 
 function addProfile(map: BarrierMap, family: RayFamily, tolerance: number, add: (p: Point) => void): void {
@@ -151,7 +173,10 @@ function behindBarriers(routes: PoolRoutes, distance: number, tolerance: number)
     addProfile(map, fan(at, 0, from, from + span, depth), tolerance, (p) => points.push(p));
     regions.push([[closed(points)]]);
   };
-  for (const at of outline.crossed) addFan(at, 0, 2 * Math.PI, distance);
+  for (const at of outline.crossed) {
+    for (const { start, span } of partsOnWater(map, outline, at, { start: -Math.PI, span: 2 * Math.PI }))
+      addFan(at, start, span, distance);
+  }
   for (let i = 0; ; i++) {
     const corner = corners.corner(i, distance);
     if (!corner) return regions;

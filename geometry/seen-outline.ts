@@ -7,11 +7,11 @@
  * corner-routes.ts finds it there.
  */
 import type { BarrierMap } from "./barrier-map.ts";
-import { lineEdge, nearestOnEdge } from "./edge.ts";
+import { lineEdge, nearestOnEdge, tangentAt } from "./edge.ts";
 import { crossings } from "./edge-crossings.ts";
 import { edgeTree, visitEdgesIn, visitNearest } from "./edge-tree.ts";
-import { boundsOfPoints, distanceBetween } from "./points.ts";
-import { canSee, type Eye } from "./sight.ts";
+import { boundsOfPoints, distanceBetween, samePoint } from "./points.ts";
+import { type Cone, canSee, type Eye, turned } from "./sight.ts";
 import { SIGHT_SLACK } from "./tolerances.ts";
 import type { Edge, Path, Point } from "./types.ts";
 
@@ -19,6 +19,8 @@ import type { Edge, Path, Point } from "./types.ts";
 export interface Outline {
   readonly paths: readonly Path[];
   readonly crossed: readonly Point[];
+  /** True for the loops of a pool, which have the water on their left. */
+  readonly holdsWater: boolean;
 }
 
 export interface SeenPoint {
@@ -26,18 +28,49 @@ export interface SeenPoint {
   readonly distance: number;
 }
 
-export function outlineAmong(map: BarrierMap, paths: readonly Path[]): Outline {
+export function outlineAmong(map: BarrierMap, paths: readonly Path[], holdsWater: boolean): Outline {
   const crossed: Point[] = [];
   for (const piece of map.pieces) {
     const line = lineEdge(piece.a, piece.b);
     const box = boundsOfPoints([piece.a, piece.b]);
     for (const path of paths) {
       visitEdgesIn(edgeTree(path), box, (edge) => {
-        crossed.push(...crossings(line, edge));
+        for (const p of crossings(line, edge)) if (!crossed.some((other) => samePoint(other, p))) crossed.push(p);
       });
     }
   }
-  return { paths, crossed };
+  return { paths, crossed, holdsWater };
+}
+
+/** A position of the outline as the start of a path. */
+export function outlineEye(outline: Outline, at: Point): Eye {
+  return outline.holdsWater ? { at, water: () => waterAt(outline, at) } : { at };
+}
+
+/** The directions in which the water lies at a position of a pool's edge: to the left of an edge, between the two of a corner. */
+function waterAt(outline: Outline, at: Point): Cone[] {
+  const box = {
+    minX: at[0] - SIGHT_SLACK,
+    minY: at[1] - SIGHT_SLACK,
+    maxX: at[0] + SIGHT_SLACK,
+    maxY: at[1] + SIGHT_SLACK,
+  };
+  const cones: Cone[] = [];
+  for (const path of outline.paths) {
+    visitEdgesIn(edgeTree(path), box, (edge, index) => {
+      const { t, distance } = nearestOnEdge(edge, at);
+      if (distance > SIGHT_SLACK || distanceBetween(edge.from, at) <= SIGHT_SLACK) return;
+      const [dx, dy] = tangentAt(edge, t);
+      if (distanceBetween(edge.to, at) > SIGHT_SLACK) {
+        cones.push({ start: Math.atan2(dy, dx), span: Math.PI });
+        return;
+      }
+      const next = path.edges[(index + 1) % path.edges.length] as Edge;
+      const [ox, oy] = tangentAt(next, 0);
+      cones.push({ start: Math.atan2(oy, ox), span: turned(Math.atan2(-dy, -dx) - Math.atan2(oy, ox)) });
+    });
+  }
+  return cones;
 }
 
 /** The straight distance to the outline, barriers or not: no path is shorter. */
@@ -66,10 +99,10 @@ export function nearestOfAll(outline: Outline, p: Point, within: number): SeenPo
 export function nearestSeen(map: BarrierMap, outline: Outline, eye: Eye, within: number): SeenPoint | null {
   const nearest = nearestOfAll(outline, eye.at, within);
   if (!nearest || map.pieces.length === 0) return nearest;
-  if (canSee(map, { at: nearest.point }, eye)) return nearest;
+  if (canSee(map, outlineEye(outline, nearest.point), eye)) return nearest;
   const candidates = candidatesWithin(outline, eye.at, within);
   candidates.sort((one, other) => one.distance - other.distance);
-  return candidates.find((candidate) => canSee(map, { at: candidate.point }, eye)) ?? null;
+  return candidates.find((candidate) => canSee(map, outlineEye(outline, candidate.point), eye)) ?? null;
 }
 
 function candidatesWithin(outline: Outline, p: Point, within: number): SeenPoint[] {

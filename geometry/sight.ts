@@ -7,16 +7,25 @@
  * segment, and the sides of the barrier's line on which the path can be are carried from one to the next: a path that
  * follows a thin wall stays on its side, and passes a corner only within one free sector.
  *
- * Terms. Eye: an end of the segment; at a turning corner it says in which sector it stands.
+ * Terms. Eye: an end of the segment; at a turning corner it says in which sector it stands, at a pool's edge in which
+ * directions the water lies: where a barrier touches the edge, a path goes on only on the side that the water is on.
  */
 import { type BarrierMap, type Piece, type Sector, TURN } from "./barrier-map.ts";
-import { SIGHT_SLACK } from "./tolerances.ts";
+import { SIGHT_SLACK, STRAIGHT_ANGLE } from "./tolerances.ts";
 import type { Point } from "./types.ts";
+
+/** Directions counter-clockwise from `start` through `span`, radians. */
+export interface Cone {
+  readonly start: number;
+  readonly span: number;
+}
 
 export interface Eye {
   readonly at: Point;
   /** Set when the path leaves or reaches the position within this sector only. */
   readonly sector?: Sector;
+  /** Set on a pool's edge, where a path starts: the directions in which the water lies. Asked for only at a barrier. */
+  readonly water?: () => readonly Cone[];
 }
 
 const LEFT = 1;
@@ -45,7 +54,10 @@ export function canSee(map: BarrierMap, from: Eye, to: Eye): boolean {
   const a = from.at;
   const b = to.at;
   const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
-  if (length <= SIGHT_SLACK) return !from.sector || !to.sector || from.sector === to.sector;
+  if (length <= SIGHT_SLACK) {
+    if (from.sector && to.sector && from.sector !== to.sector) return false;
+    return !to.sector || touchesWater(from, to.sector);
+  }
   const dx = (b[0] - a[0]) / length;
   const dy = (b[1] - a[1]) / length;
   const box = {
@@ -57,7 +69,7 @@ export function canSee(map: BarrierMap, from: Eye, to: Eye): boolean {
   const contacts: Contact[] = [];
   const runs: Run[] = [];
   for (const i of map.piecesIn(box)) {
-    if (isBlockedBy(map.pieces[i] as Piece, a, b, dx, dy, length, contacts, runs)) return false;
+    if (isBlockedBy(map.pieces[i] as Piece, from, b, dx, dy, length, contacts, runs)) return false;
   }
   if (contacts.length === 0 && runs.length === 0) return true;
   return passesContacts(map, from, to, Math.atan2(dy, dx), length, contacts, runs);
@@ -66,7 +78,7 @@ export function canSee(map: BarrierMap, from: Eye, to: Eye): boolean {
 /** Stage 1: false when the piece leaves the segment free or only adds to `contacts` and `runs`. */
 function isBlockedBy(
   piece: Piece,
-  a: Point,
+  from: Eye,
   b: Point,
   dx: number,
   dy: number,
@@ -74,6 +86,7 @@ function isBlockedBy(
   contacts: Contact[],
   runs: Run[],
 ): boolean {
+  const a = from.at;
   const ux = piece.a[0] - a[0];
   const uy = piece.a[1] - a[1];
   const vx = piece.b[0] - a[0];
@@ -92,7 +105,8 @@ function isBlockedBy(
   if (onV) contacts.push({ t: tv, corner: piece.to });
   const run = runAlong(piece, tu, ou, tv, ov, length);
   if (run) {
-    runs.push(run);
+    const startsBetween = Math.min(tu, tv) < -SIGHT_SLACK;
+    runs.push(startsBetween ? { ...run, sides: run.sides & sidesOnWater(from, Math.atan2(dy, dx)) } : run);
     return false;
   }
   if (onU || onV) return false;
@@ -102,10 +116,38 @@ function isBlockedBy(
   const py = (piece.b[1] - piece.a[1]) / piece.length;
   const sideA = px * -uy - py * -ux;
   const sideB = px * (b[1] - piece.a[1]) - py * (b[0] - piece.a[0]);
-  if (Math.abs(sideA) <= SIGHT_SLACK && isBeside(px * -ux + py * -uy, piece)) return isCovered(piece, sideB);
+  if (Math.abs(sideA) <= SIGHT_SLACK && isBeside(px * -ux + py * -uy, piece)) {
+    if (isCovered(piece, sideB)) return true;
+    return (sidesOnWater(from, Math.atan2(py, px)) & (sideB > 0 ? LEFT : RIGHT)) === 0;
+  }
   const alongB = px * (b[0] - piece.a[0]) + py * (b[1] - piece.a[1]);
   if (Math.abs(sideB) <= SIGHT_SLACK && isBeside(alongB, piece)) return isCovered(piece, sideA);
   return ou > 0 !== ov > 0 && sideA > 0 !== sideB > 0;
+}
+
+/** The sides of a line through the eye, in direction `angle`, on which the water lies; both where the eye is at no water. */
+function sidesOnWater(eye: Eye, angle: number): number {
+  if (!eye.water) return BOTH;
+  const left = touchesWater(eye, { start: angle, span: Math.PI });
+  const right = touchesWater(eye, { start: angle + Math.PI, span: Math.PI });
+  return (left ? LEFT : 0) | (right ? RIGHT : 0);
+}
+
+/** True when water lies in some direction of the cone, or the eye is at no water. */
+export function touchesWater(eye: Eye, cone: Cone): boolean {
+  return !eye.water || eye.water().some((water) => overlap(water, cone));
+}
+
+function overlap(one: Cone, other: Cone): boolean {
+  const ahead = turned(other.start - one.start);
+  const behind = turned(one.start - other.start);
+  return shareStart(ahead, one.span, other.span) || shareStart(behind, other.span, one.span);
+}
+
+/** Whether a cone that starts `ahead` of another of span `span` lies partly in it; a start within rounding of a full turn is at 0. */
+function shareStart(ahead: number, span: number, other: number): boolean {
+  if (TURN - ahead <= STRAIGHT_ANGLE) return Math.min(span, other) > STRAIGHT_ANGLE;
+  return ahead < span - STRAIGHT_ANGLE && other > STRAIGHT_ANGLE;
 }
 
 function isBeside(along: number, piece: Piece): boolean {
@@ -185,7 +227,7 @@ function passesContacts(
     let after = 0;
     for (const sector of sectors) {
       const arriving = atStart ? BOTH : sidesArriving(directionIn(sector, angle + Math.PI, t));
-      if ((arriving & sides) === 0) continue;
+      if ((arriving & sides) === 0 || (atStart && !touchesWater(from, sector))) continue;
       after |= atEnd ? BOTH : sidesLeaving(directionIn(sector, angle, length - t));
     }
     sides = after;

@@ -250,10 +250,20 @@ describe("barriers and the water", () => {
     expect(shortestPathToArea([150, 90], islanded, [closed])).toBeNull();
   });
 
-  it("may run along the pool's edge, stand on its corner or end at it", () => {
-    expect(lengthTo([192, 202], thin("t", [0, 192], [384, 192]))).toBe(10); // touched, not crossed
-    // A solid coping wall on the deck side: round its end.
+  it("stop a path where they touch the pool's edge or run along it, on the side away from the water", () => {
+    const end = Math.hypot(192, 10);
+    expect(lengthTo([192, 202], thin("t", [0, 192], [384, 192]))).toBeCloseTo(end, 9);
+    expect(lengthTo([192, 202], thin("t", [0, 192], [384, 192]), thin("u", [0, 192], [0, 300]))).toBeCloseTo(end, 9);
+    expect(lengthTo([192, 182], thin("t", [0, 192], [384, 192]))).toBe(0);
+    // Along part of the edge: round the part's end (100, 192), which is a point of the pool's edge itself.
+    expect(lengthTo([110, 202], thin("t", [100, 192], [300, 192]))).toBeCloseTo(Math.hypot(10, 10), 9);
+    expect(lengthTo([90, 202], thin("t", [100, 192], [300, 192]))).toBe(10);
+    // A solid on the deck's side of the edge; and one on the water's, whose way starts where its other face meets the edge.
     expect(lengthTo([192, 202], box("b", 0, 192, 384, 198))).toBeCloseTo(6 + Math.hypot(192, 4), 9);
+    expect(lengthTo([192, 202], box("b", 0, 186, 384, 192))).toBeCloseTo(6 + end, 9);
+    // Walls that touch a corner of the pool: across it, and leading away from it.
+    expect(lengthTo([392, 200], thin("t", [284, 292], [484, 92]))).toBeGreaterThan(100);
+    expect(lengthTo([380, 194], thin("t", [284, 292], [484, 92]))).toBe(2);
     expect(lengthTo([392, 200], thin("t", [384, 192], [484, 292]))).toBeCloseTo(Math.hypot(8, 8), 9);
     expect(lengthTo([192, 202], thin("t", [190, 192], [190, 300]))).toBe(10);
   });

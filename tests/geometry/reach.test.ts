@@ -196,6 +196,27 @@ describe("reach round barriers", () => {
     expect(regionContains(directReach(pool, 36, [slant]), [175, 220])).toBe(false);
   });
 
+  it("ends at a wall along the pool's edge and wraps round its ends", () => {
+    const along = thin([0, 192], [384, 192]);
+    // Arithmetic: without the strip of that edge and its two corners' sectors, but with half discs round the wall's ends.
+    const open = 36 * (2 * 192 + 384) + 2 * ((Math.PI * 36 * 36) / 4);
+    const wrapped = 2 * ((Math.PI * 36 * 36) / 2);
+    expectArea(reach(pool, 36, [along], []), open + wrapped);
+    // Square and straight, the corners' own sectors stay, for a path goes round the water's corner, and so does the wall's far side.
+    const region = directReach(pool, 36, [along]);
+    expect(regionContains(region, [192, 200])).toBe(false);
+    expect(regionContains(region, [-10, 100])).toBe(true);
+  });
+
+  it("does not leave the water through two solids that share a side over its edge", () => {
+    const low = solid([-80, 60], [40, 60], [40, 80], [-80, 80]);
+    const high = solid([-80, 80], [40, 80], [40, 100], [-80, 100]);
+    const region = reach(pool, 12, [low, high], []);
+    expect(regionContains(region, [-6, 70])).toBe(false);
+    expect(regionContains(region, [-6, 90])).toBe(false);
+    expect(regionContains(region, [-6, 101])).toBe(true);
+  });
+
   it("gives nothing where the whole pool stands in a solid", () => {
     expect(reach(pool, 36, [solid([-50, -50], [450, -50], [450, 250], [-50, 250])], [])).toEqual([]);
   });
