@@ -1,6 +1,7 @@
+import { elementName } from "../../words/element-names.ts";
 import { heightRange, partNeed } from "../common/needs.ts";
 import { bondedBodies } from "../common/storable.ts";
-import { BARE, speakerOf, subjectName } from "../common/verdicts.ts";
+import { BARE, speakerOf } from "../common/verdicts.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
 
 export const rule: Rule = {
@@ -30,7 +31,7 @@ export const rule: Rule = {
           outcome: "bond",
           limits: ["conductor.size"],
           required: { tailSize: size },
-          why: `The motor of ${subjectName(element)} is double insulated and is not bonded, but a motor that replaces it may have to be.`,
+          why: `The motor of ${elementName(element)} is double insulated and is not bonded, but a motor that replaces it may have to be.`,
           remedy: `Leave a tail of solid copper of ${size} AWG or larger at the motor, about ${say.length(length)} long, where it can be reached. If nothing else joins the bonding to the equipment grounding system, join the tail to the equipment grounding conductor of the motor's circuit.`,
           need: partNeed(yard, element, [element.at], 1, height),
         },

@@ -1,6 +1,7 @@
 import type { Body, Yard } from "../../measures/yard.ts";
 import type { Question } from "../../report.ts";
 import type { EquipmentElement } from "../../site/elements.ts";
+import { elementName } from "../../words/element-names.ts";
 import { worstAcrossBodies } from "../across-bodies.ts";
 import { type FixedMetal, joinRemedy, judgeFixedMetal } from "../common/fixed-metal.ts";
 import { heightRange, partNeed } from "../common/needs.ts";
@@ -37,6 +38,7 @@ function judgeUnit(yard: Yard, element: EquipmentElement): Verdict[] {
   const body = yard.nearestBody(element, bodies);
   if (!body) return [];
   const name = subjectName(element);
+  const plain = elementName(element);
   const straight = yard.straight(element, body);
   const base = {
     ...BARE,
@@ -60,7 +62,7 @@ function judgeUnit(yard: Yard, element: EquipmentElement): Verdict[] {
       {
         ...base,
         outcome: "exempt",
-        why: `The motor of ${name} is listed as double insulated and is not bonded.${tail}`,
+        why: `The motor of ${plain} is listed as double insulated and is not bonded.${tail}`,
       },
     ];
   }
@@ -103,10 +105,11 @@ function unitNeed(yard: Yard, element: EquipmentElement) {
 /** A tank with nothing electric is no equipment of this part; near the water it is fixed metal. */
 function judgeTank(yard: Yard, bodies: readonly Body[], body: Body, element: EquipmentElement, base: Base): Verdict {
   const name = subjectName(element);
+  const plain = elementName(element);
   const lead =
     element.electric === false
       ? `${name} holds nothing electric.`
-      : `Whether ${name} holds anything electric is not given.`;
+      : `Whether ${plain} holds anything electric is not given.`;
   const near = asFixedMetal(yard, bodies, element, lead);
   if (near.outcome === "bond") return near;
   const settled = settle(yard, TANK_QUESTION, element.id, body.id);

@@ -1,5 +1,6 @@
 import type { Body, Yard } from "../../measures/yard.ts";
 import type { KnownElement, MetalElement } from "../../site/elements.ts";
+import { elementName } from "../../words/element-names.ts";
 import { worstAcrossBodies } from "../across-bodies.ts";
 import { FIXED_METAL_LIMITS, type FixedMetal, judgeFixedMetal } from "../common/fixed-metal.ts";
 import { hasFittingName, metalKind } from "../common/metal-kind.ts";
@@ -81,7 +82,7 @@ function judgeAcross(
 function noBody(yard: Yard, element: KnownElement): Verdict {
   const why =
     yard.bodies.length === 0
-      ? `No pool is drawn, so ${subjectName(element)} is near none.`
+      ? `No pool is drawn, so ${elementName(element)} is near none.`
       : "680.26 applies to none of the pools drawn: they are storable.";
   return {
     ...BARE,

@@ -4,6 +4,7 @@ import { shortestPathFromPath } from "../../../geometry/paths-around-barriers.ts
 import type { Route, Witness } from "../../../geometry/types.ts";
 import type { Body, Yard } from "../../measures/yard.ts";
 import type { KnownElement, MetalElement, OpeningElement, WallElement } from "../../site/elements.ts";
+import { elementName } from "../../words/element-names.ts";
 import { type Doubt, type FixedMetal, joinRemedy } from "../common/fixed-metal.ts";
 import { heightRange } from "../common/needs.ts";
 import { subjectName, yesNo } from "../common/verdicts.ts";
@@ -59,16 +60,17 @@ export function extentOf(yard: Yard, element: KnownElement, body: Body): number 
 /** A metal frame of a door or window; `metalFrame` not given is one question. */
 export function openingSubject(yard: Yard, element: OpeningElement): SubjectAt {
   const name = subjectName(element);
+  const plain = elementName(element);
   const doubt: Doubt = {
     question: yesNo("frame-metal", "Is the frame of this door or window metal?"),
     frees: "no",
     why: `${name} is within reach of the water, and the drawing does not say whether its frame is metal.`,
     remedy: "Say whether the frame is metal; bond it if it is.",
-    freed: `The frame of ${name} is not metal.`,
+    freed: `The frame of ${plain} is not metal.`,
   };
   return (body) => ({
     element,
-    name: `The metal frame of ${name}`,
+    name: `The metal frame of ${plain}`,
     straight: yard.straight(element, body),
     path: pathRound(yard, element, body),
     lowest: "ground",
@@ -81,16 +83,17 @@ export function openingSubject(yard: Yard, element: OpeningElement): SubjectAt {
 /** Metal cladding of a building, which reaches the ground. */
 export function claddingSubject(yard: Yard, element: Extract<KnownElement, { kind: "building" }>): SubjectAt {
   const name = subjectName(element);
+  const plain = elementName(element);
   const doubt: Doubt = {
     question: yesNo("cladding-metal", "Is the cladding of this building metal?"),
     frees: "no",
     why: `${name} is within reach of the water, and the drawing does not say whether its cladding is metal.`,
     remedy: "Say whether the cladding is metal; bond it if it is.",
-    freed: `The cladding of ${name} is not metal.`,
+    freed: `The cladding of ${plain} is not metal.`,
   };
   return (body) => ({
     element,
-    name: `The metal cladding of ${name}`,
+    name: `The metal cladding of ${plain}`,
     straight: yard.straight(element, body),
     path: pathRound(yard, element, body),
     lowest: "ground",
@@ -103,6 +106,7 @@ export function claddingSubject(yard: Yard, element: Extract<KnownElement, { kin
 /** Reinforcing steel in a wall, measured to the wall's face: argued. */
 export function wallSubject(yard: Yard, element: WallElement): SubjectAt {
   const name = subjectName(element);
+  const plain = elementName(element);
   const known = element.reinforced === true;
   const doubt: Doubt = {
     question: {
@@ -123,7 +127,7 @@ export function wallSubject(yard: Yard, element: WallElement): SubjectAt {
     const straight = model ? pathToArea(model.footprint.outer, body.water) : yard.straight(element, body);
     return {
       element,
-      name: `The reinforcing steel of ${name}`,
+      name: `The reinforcing steel of ${plain}`,
       straight,
       path: model ? pathToWall(yard, body, model.element.id, straight) : null,
       lowest: "ground",

@@ -1,6 +1,7 @@
 import type { Yard } from "../../measures/yard.ts";
 import type { Question } from "../../report.ts";
 import type { LightElement } from "../../site/elements.ts";
+import { elementName } from "../../words/element-names.ts";
 import { bodyOf } from "../common/storable.ts";
 import { BARE, settle, subjectName, yesNo } from "../common/verdicts.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
@@ -32,6 +33,7 @@ function judgeLight(yard: Yard, element: LightElement): Verdict[] {
   const body = bodyOf(yard, element);
   if (!body) return [];
   const name = subjectName(element);
+  const plain = elementName(element);
   const size = yard.edition.value("lights.insideBondSize");
   const base = {
     ...BARE,
@@ -47,9 +49,9 @@ function judgeLight(yard: Yard, element: LightElement): Verdict[] {
   }
   const wire = `an insulated copper conductor of ${size} AWG or larger`;
   const meets = (why: string, trace = {}): Verdict[] => [{ ...base, ...trace, outcome: "meets", why }];
-  const carried = `The nonmetallic conduit of ${name} holds ${wire} that ends in the niche.`;
-  const metal = `The conduit of ${name} is metal and conducts by itself.`;
-  const lacking = `The conduit of ${name} does not conduct, and no ${wire.replace(/^an /, "")} runs in it.`;
+  const carried = `The nonmetallic conduit of ${plain} holds ${wire} that ends in the niche.`;
+  const metal = `The conduit of ${plain} is metal and conducts by itself.`;
+  const lacking = `The conduit of ${plain} does not conduct, and no ${wire.replace(/^an /, "")} runs in it.`;
   const remedy = `Pull ${wire} through the conduit, end it in the niche and pot the connection.`;
   const question = element.conduit === undefined ? CONDUIT_QUESTION : INSIDE_QUESTION;
   if (element.conduit === "metal") return meets(metal);
@@ -61,7 +63,7 @@ function judgeLight(yard: Yard, element: LightElement): Verdict[] {
   if (settled.choice === null) {
     const unknown =
       element.conduit === undefined ? "what its conduit is made of" : `whether ${wire} runs in its nonmetallic conduit`;
-    const why = `The forming shell of ${name} is metal, and the drawing does not say ${unknown}.${settled.note}`;
+    const why = `The forming shell of ${plain} is metal, and the drawing does not say ${unknown}.${settled.note}`;
     return [{ ...base, ...settled.trace, outcome: "review", why, remedy, question }];
   }
   if (question === CONDUIT_QUESTION) {

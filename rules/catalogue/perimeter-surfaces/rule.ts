@@ -13,6 +13,7 @@ import {
 } from "../../perimeter/methods.ts";
 import type { Question } from "../../report.ts";
 import type { SurfaceElement } from "../../site/elements.ts";
+import { elementName } from "../../words/element-names.ts";
 import { bondedBodies } from "../common/storable.ts";
 import { BARE, settle, speakerOf, subjectName, witnessLine } from "../common/verdicts.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
@@ -81,7 +82,7 @@ function judgePiece(yard: Yard, body: Body, method: PieceMethod): Verdict {
   const height = surfaceHeight(yard, body, surface);
   const witness = surface === null ? null : yard.straight(surface, body);
   const heights = yard.edition.value("perimeter.above") !== null;
-  const where = `${say.area(piece.area)} of it lie within ${say.length(width)} of the inside wall of ${body.element.name ?? body.id}.`;
+  const where = `${say.area(piece.area)} of it lie within ${say.length(width)} of the inside wall of ${elementName(body.element)}.`;
   const base = {
     ...BARE,
     element: piece.surface,

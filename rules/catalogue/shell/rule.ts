@@ -1,5 +1,6 @@
 import { flattenPath } from "../../../geometry/outline.ts";
 import type { Body, Yard } from "../../measures/yard.ts";
+import { elementName } from "../../words/element-names.ts";
 import { shellFacts } from "../common/shell-facts.ts";
 import { bondedBodies } from "../common/storable.ts";
 import { BARE, speakerOf, subjectName } from "../common/verdicts.ts";
@@ -21,6 +22,7 @@ export const rule: Rule = {
 function judgeShell(yard: Yard, body: Body): Verdict {
   const facts = shellFacts(yard, body);
   const name = subjectName(body.element);
+  const plain = elementName(body.element);
   const say = speakerOf(yard);
   const base = {
     ...BARE,
@@ -42,25 +44,25 @@ function judgeShell(yard: Yard, body: Body): Verdict {
         ...base,
         outcome: "exempt",
         limits: ["shell.nonconductive"],
-        why: `The shell of ${name} does not conduct, so it needs neither bonded steel nor a copper grid. Its perimeter, its metal parts and its water still need bonding.${facts.settled.note}`,
+        why: `The shell of ${plain} does not conduct, so it needs neither bonded steel nor a copper grid. Its perimeter, its metal parts and its water still need bonding.${facts.settled.note}`,
       };
     case "open":
       return review(
-        `What the shell of ${name} is made of is not given, and it decides whether it needs bonded steel.`,
+        `What the shell of ${plain} is made of is not given, and it decides whether it needs bonded steel.`,
         "Say what the shell is made of.",
       );
     case "frame":
-      return judgeFrame(facts, base, name, review);
+      return judgeFrame(facts, base, plain, review);
     case "conductive":
       break;
   }
   if (facts.steel === "bare") {
-    const why = `The shell of ${name} conducts and holds bare steel. Tied together with steel tie wire, it counts as one bonded piece.${facts.settled.note}`;
+    const why = `The shell of ${plain} conducts and holds bare steel. Tied together with steel tie wire, it counts as one bonded piece.${facts.settled.note}`;
     return { ...base, outcome: "meets", why, remedy: "Have the tied steel looked at before the concrete is placed." };
   }
   if (facts.steel === "unknown") {
     return review(
-      `The shell of ${name} conducts, and the drawing does not say what steel it holds.`,
+      `The shell of ${plain} conducts, and the drawing does not say what steel it holds.`,
       "Say whether its steel is bare, encapsulated or none.",
     );
   }
@@ -72,7 +74,7 @@ function judgeShell(yard: Yard, body: Body): Verdict {
     outcome: "bond",
     limits: ["shell.conductive", "shell.gridSpacing", "shell.gridFromContour"],
     required: { gridSpacing: spacing, gridFromContour: contour },
-    why: `The shell of ${name} conducts, but ${steel}. It needs a copper grid.${facts.settled.note}`,
+    why: `The shell of ${plain} conducts, but ${steel}. It needs a copper grid.${facts.settled.note}`,
     remedy: `Lay a grid of bare solid copper, ${say.length(spacing)} both ways, joined at every crossing, along the shell and at most ${say.length(contour)} from its outer contour.`,
     need: {
       kind: "shell-grid",

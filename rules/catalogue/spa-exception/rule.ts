@@ -1,4 +1,5 @@
 import type { Body, Yard } from "../../measures/yard.ts";
+import { elementName } from "../../words/element-names.ts";
 import { spaException } from "../common/spa-exception.ts";
 import { bondedBodies } from "../common/storable.ts";
 import { BARE, subjectName } from "../common/verdicts.ts";
@@ -22,6 +23,7 @@ function judgeSpa(yard: Yard, body: Body): Verdict[] {
   if (found.state === "not-asked") return [];
   const needed = yard.edition.value("spa.rimAbove");
   const name = subjectName(body.element);
+  const plain = elementName(body.element);
   const base = {
     ...BARE,
     element: body.id,
@@ -78,7 +80,7 @@ function judgeSpa(yard: Yard, body: Body): Verdict[] {
       ...base,
       ...trace,
       outcome: "review",
-      why: `Whether ${name} is free of perimeter bonding hangs on one condition: ${says}. It is judged like a pool until that is settled.${notes}`,
+      why: `Whether ${plain} is free of perimeter bonding hangs on one condition: ${says}. It is judged like a pool until that is settled.${notes}`,
       remedy: "Settle the condition; until then plan its perimeter bonding.",
       ...(found.deciding ? { question: found.deciding.question } : {}),
     },

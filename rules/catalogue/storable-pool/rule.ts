@@ -1,4 +1,5 @@
 import type { Body, Yard } from "../../measures/yard.ts";
+import { elementName } from "../../words/element-names.ts";
 import { STORABLE_QUESTION, storableOf } from "../common/storable.ts";
 import { BARE, subjectName } from "../common/verdicts.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
@@ -20,6 +21,7 @@ function judgeBody(yard: Yard, body: Body): Verdict[] {
   const { is, doubt, settled } = storableOf(yard, body);
   const base = { ...BARE, element: body.id, body: body.id, ...settled.trace };
   const name = subjectName(body.element);
+  const plain = elementName(body.element);
   if (is === "yes") {
     const why = `${name} is a storable pool: it stands on or above the ground and is meant to be taken down, so 680.26 does not apply to it.${settled.note}`;
     return [
@@ -41,7 +43,7 @@ function judgeBody(yard: Yard, body: Body): Verdict[] {
   const why =
     doubt === "contradicted"
       ? `${name} is marked as storable, yet its shell or its installation is that of a pool built to stay. It is judged as permanent until this is settled.${settled.note}`
-      : `The drawing does not say whether ${name} is built in or may be taken down. It is judged as permanent until this is settled.${settled.note}`;
+      : `The drawing does not say whether ${plain} is built in or may be taken down. It is judged as permanent until this is settled.${settled.note}`;
   const remedy = "Say whether the pool is storable and how it is installed.";
   return [{ ...base, outcome: "review", basis: "published", why, remedy, question: STORABLE_QUESTION }];
 }

@@ -1,6 +1,7 @@
 import { flattenPath } from "../../../geometry/outline.ts";
 import type { Body, Yard } from "../../measures/yard.ts";
 import type { MetalElement } from "../../site/elements.ts";
+import { elementName } from "../../words/element-names.ts";
 import { joinRemedy } from "../common/fixed-metal.ts";
 import { metalKind } from "../common/metal-kind.ts";
 import { heightRange, meetingPoints, partNeed } from "../common/needs.ts";
@@ -27,7 +28,7 @@ export const rule: Rule = {
 /** Walls or frame of metal that belong to the pool itself. */
 function judgeWallFrame(yard: Yard, body: Body): Verdict[] {
   const facts = shellFacts(yard, body);
-  const name = subjectName(body.element);
+  const plain = elementName(body.element);
   const base = {
     ...BARE,
     element: body.id,
@@ -42,7 +43,7 @@ function judgeWallFrame(yard: Yard, body: Body): Verdict[] {
         ...base,
         ...(facts.question?.id === POOL_WALL_FRAME_QUESTION.id ? facts.settled.trace : {}),
         outcome: "review",
-        why: `Whether metal walls or a metal frame stand in the shell of ${name} is not given. They would need bonding.`,
+        why: `Whether metal walls or a metal frame stand in the shell of ${plain} is not given. They would need bonding.`,
         remedy: "Say what the walls or the frame are made of.",
         question: POOL_WALL_FRAME_QUESTION,
       },
@@ -52,7 +53,7 @@ function judgeWallFrame(yard: Yard, body: Body): Verdict[] {
     {
       ...base,
       outcome: "bond",
-      why: `The metal walls or frame of ${name} are a part of the pool's structure and need bonding.`,
+      why: `The metal walls or frame of ${plain} are a part of the pool's structure and need bonding.`,
       remedy: joinRemedy(yard, 1),
       need: partNeed(yard, body.element, flattenPath(body.water.outer), 1, null),
     },

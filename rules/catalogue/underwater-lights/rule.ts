@@ -1,5 +1,6 @@
 import type { Yard } from "../../measures/yard.ts";
 import type { LightElement } from "../../site/elements.ts";
+import { elementName } from "../../words/element-names.ts";
 import { joinRemedy } from "../common/fixed-metal.ts";
 import { partNeed } from "../common/needs.ts";
 import { bodyOf } from "../common/storable.ts";
@@ -24,6 +25,7 @@ function judgeLight(yard: Yard, element: LightElement): Verdict[] {
   const body = bodyOf(yard, element);
   if (!body) return [];
   const name = subjectName(element);
+  const plain = elementName(element);
   const base = { ...BARE, element: element.id, body: body.id, basis: "published" as const };
   const bond = (why: string, trace = {}): Verdict[] => [
     {
@@ -36,7 +38,7 @@ function judgeLight(yard: Yard, element: LightElement): Verdict[] {
     },
   ];
   if (element.formingShell === "metal") {
-    return bond(`The forming shell of ${name} is metal and needs bonding, whatever the light's voltage.`);
+    return bond(`The forming shell of ${plain} is metal and needs bonding, whatever the light's voltage.`);
   }
   if (yard.fact(element, "listedLowVoltage") === true && yard.edition.value("lights.lowVoltageExempt")) {
     const why = `${name} is a listed low-voltage light without a metal forming shell, so it needs no bonding.`;
@@ -50,7 +52,7 @@ function judgeLight(yard: Yard, element: LightElement): Verdict[] {
       },
     ];
   }
-  const bracket = `The mounting bracket of ${name} is metal and needs bonding.`;
+  const bracket = `The mounting bracket of ${plain} is metal and needs bonding.`;
   const free = `${name} has neither a metal forming shell nor a metal bracket, so nothing of it needs bonding.`;
   if (element.metalBracket === true) return bond(bracket);
   if (element.metalBracket === false) return [{ ...base, outcome: "exempt", why: free }];

@@ -10,6 +10,7 @@ import { reaches } from "../../measures/compare.ts";
 import type { Body, Yard } from "../../measures/yard.ts";
 import type { Question } from "../../report.ts";
 import type { KnownElement, MetalElement, WaterBondElement } from "../../site/elements.ts";
+import { elementName } from "../../words/element-names.ts";
 import { isLadder, isLadderOrRail, metalKind } from "../common/metal-kind.ts";
 import { heightRange } from "../common/needs.ts";
 import { shellFacts } from "../common/shell-facts.ts";
@@ -34,7 +35,7 @@ export function contactsOf(yard: Yard, body: Body): readonly Contact[] {
     ...shellContact(yard, body),
     ...yard.all("underwater-light").flatMap((light): Contact[] => {
       if (light.formingShell !== "metal" || bodyOf(yard, light)?.id !== body.id) return [];
-      const says = `The metal forming shell of ${subjectName(light)} stands in the water.`;
+      const says = `The metal forming shell of ${elementName(light)} stands in the water.`;
       return [{ element: light, state: "sure", area: null, at: light.at, says }];
     }),
     ...yard.all("metal").flatMap((metal) => metalContact(yard, body, metal)),
@@ -57,19 +58,19 @@ function shellContact(yard: Yard, body: Body): Contact[] {
   const { finish } = body.element;
   const at = body.water.outer.edges[0]?.from ?? [0, 0];
   const base = { element: body.element, area: null, at };
-  const name = subjectName(body.element);
+  const plain = elementName(body.element);
   if (facts.steel === "unknown") {
     return [
       {
         ...base,
         state: "open",
-        says: `The shell of ${name} conducts, but its steel is not given, so whether it is bonded is open.`,
+        says: `The shell of ${plain} conducts, but its steel is not given, so whether it is bonded is open.`,
         ...(facts.question ? { question: facts.question } : {}),
       },
     ];
   }
   const doubtful = metal || finish === undefined || yard.edition.value("water.doubtfulFinishes").includes(finish);
-  if (!doubtful) return [{ ...base, state: "sure", says: `The bonded shell of ${name} touches the water.` }];
+  if (!doubtful) return [{ ...base, state: "sure", says: `The bonded shell of ${plain} touches the water.` }];
   const question = yesNo(
     "shell-touches-water",
     "Does the shell touch the water, or conduct to it through its finish as plaster does?",
@@ -80,19 +81,19 @@ function shellContact(yard: Yard, body: Body): Contact[] {
       {
         ...base,
         state: "sure",
-        says: `The bonded shell of ${name} touches the water through its finish.${settled.note}`,
+        says: `The bonded shell of ${plain} touches the water through its finish.${settled.note}`,
         settled,
       },
     ];
   if (settled.choice === "no")
     return [
-      { ...base, state: "no", says: `The finish of ${name} keeps its shell from the water.${settled.note}`, settled },
+      { ...base, state: "no", says: `The finish of ${plain} keeps its shell from the water.${settled.note}`, settled },
     ];
   const says = metal
-    ? `The shell of ${name} is metal, but a liner or a coating may keep it from the water.`
+    ? `The shell of ${plain} is metal, but a liner or a coating may keep it from the water.`
     : finish === undefined
-      ? `The shell of ${name} conducts and is bonded, but its finish is not given, and some finishes keep it from the water.`
-      : `The shell of ${name} conducts and is bonded, but under ${finish} it may not touch the water.`;
+      ? `The shell of ${plain} conducts and is bonded, but its finish is not given, and some finishes keep it from the water.`
+      : `The shell of ${plain} conducts and is bonded, but under ${finish} it may not touch the water.`;
   return [{ ...base, state: "open", says: says + settled.note, question, settled }];
 }
 
@@ -169,6 +170,7 @@ const IN_A_PIPE = /pipe|plumb|line|skimmer|return|filter|pump|pad/i;
 /** A fitting drawn as the water's contact. */
 export function waterBondContact(yard: Yard, body: Body, fitting: WaterBondElement): Contact {
   const name = subjectName(fitting);
+  const plain = elementName(fitting);
   const base = { element: fitting, area: fitting.exposedArea ?? null, at: fitting.at };
   const open = (says: string, question: Question, frees: "yes" | "no", denied: string): Contact | null => {
     const { settled } = asked(yard, body, fitting, question);
@@ -183,7 +185,7 @@ export function waterBondContact(yard: Yard, body: Body, fitting: WaterBondEleme
     if (drains && !pipe) return { ...base, state: "no", says: dry };
     const says = drains
       ? `${name} sits in ${fitting.location}, which is drawn as running dry; whether it counts while the pump runs is argued.`
-      : `Whether ${name} stays in the water at all times is not given.`;
+      : `Whether ${plain} stays in the water at all times is not given.`;
     const found = open(
       says,
       yesNo("contact-stays-wet", "Does it stay in the water at all times, with the pump off too?"),
@@ -196,7 +198,7 @@ export function waterBondContact(yard: Yard, body: Body, fitting: WaterBondEleme
   if (material === undefined || !resists(yard, material)) {
     const says =
       material === undefined
-        ? `What ${name} is made of is not given.`
+        ? `What ${plain} is made of is not given.`
         : `${name} is made of ${material}, which is not on the list of metals known to last in pool water.`;
     const found = open(
       says,

@@ -1,7 +1,8 @@
 import type { Body, Yard } from "../../measures/yard.ts";
+import { elementName } from "../../words/element-names.ts";
 import { shellFacts } from "../common/shell-facts.ts";
 import { bondedBodies } from "../common/storable.ts";
-import { BARE, settle, subjectName, yesNo } from "../common/verdicts.ts";
+import { BARE, settle, yesNo } from "../common/verdicts.ts";
 import { everyEdition, type Need, type Rule, type Verdict } from "../rule.ts";
 import { type Contact, contactsOf, smallSum } from "./contacts.ts";
 
@@ -20,7 +21,7 @@ export const rule: Rule = {
 function judgeBody(yard: Yard, body: Body): Verdict {
   const needed = yard.edition.value("water.area");
   const contacts = contactsOf(yard, body);
-  const name = subjectName(body.element);
+  const plain = elementName(body.element);
   const base = {
     ...BARE,
     element: null,
@@ -36,7 +37,7 @@ function judgeBody(yard: Yard, body: Body): Verdict {
   }
   if (sure.length > 0) {
     const trace = sure.find((contact) => contact.settled?.choice)?.settled?.trace ?? {};
-    const why = `${sure.map((contact) => contact.says).join(" ")} Once bonded, that is contact enough for the water of ${name}.`;
+    const why = `${sure.map((contact) => contact.says).join(" ")} Once bonded, that is contact enough for the water of ${plain}.`;
     return {
       ...base,
       ...trace,
@@ -53,7 +54,7 @@ function judgeBody(yard: Yard, body: Body): Verdict {
       ...base,
       ...open.settled?.trace,
       outcome: "review",
-      why: `${open.says} Nothing else is sure to put bonded metal in the water of ${name}.`,
+      why: `${open.says} Nothing else is sure to put bonded metal in the water of ${plain}.`,
       remedy: `Settle it, or add a fitting that keeps ${needed} sq in. of bonded, corrosion-resistant metal in the water.`,
       ...(open.question ? { question: open.question } : {}),
       ...(open.element.id === body.id ? {} : { element: open.element.id }),
@@ -62,7 +63,7 @@ function judgeBody(yard: Yard, body: Body): Verdict {
   const small = smallSum(yard, contacts);
   if (small.enough) return judgeTogether(yard, body, base, contacts, small);
   const lacking = contacts.filter((contact) => contact.state !== "sure").map((contact) => contact.says);
-  const why = `No bonded metal of at least ${needed} sq in. stays in the water of ${name}.${lacking.length > 0 ? ` ${lacking.join(" ")}` : ""}`;
+  const why = `No bonded metal of at least ${needed} sq in. stays in the water of ${plain}.${lacking.length > 0 ? ` ${lacking.join(" ")}` : ""}`;
   const remedy = `Add a fitting of corrosion-resistant metal that keeps at least ${needed} sq in. in the water, where use cannot damage or dislodge it, and bond it.`;
   return {
     ...base,
@@ -91,7 +92,7 @@ function judgeTogether(
   const settled = settle(yard, question, null, body.id);
   const sized = { ...base, ...settled.trace, measured: { wettedArea: small.sum }, margin: small.sum - needed };
   const parts = contacts.filter((contact) => contact.state === "small");
-  const why = `${small.text} stay in the water of ${subjectName(body.element)}, but none alone keeps ${needed} sq in.`;
+  const why = `${small.text} stay in the water of ${elementName(body.element)}, but none alone keeps ${needed} sq in.`;
   const remedy = `Add one fitting that keeps at least ${needed} sq in. of corrosion-resistant metal in the water, and bond it.`;
   if (settled.choice === "yes") {
     const need = { ...needOf(parts), connections: parts.length };
