@@ -1,0 +1,36 @@
+/** What a command is: one record that serves menu, shortcut, list of commands and help. */
+import type { EditorPorts } from "./editor-ports.ts";
+
+export const COMMAND_GROUPS = ["Site", "Change", "Select", "View", "Findings", "Draw", "Help"] as const;
+export type CommandGroup = (typeof COMMAND_GROUPS)[number];
+
+export interface Command {
+  /** Stable. */
+  readonly id: string;
+  readonly label: string;
+  readonly group: CommandGroup;
+  /** How it is called right now, where that says more: "Undo move fence, south run". */
+  labelNow?(editor: EditorPorts): string;
+  /** The key to show, as `Mod+Z`: Mod is Ctrl, or Cmd on a Mac. */
+  readonly key?: string;
+  /** Further keys that do the same. */
+  readonly otherKeys?: readonly string[];
+  /** Runs again while its key is held down. */
+  readonly repeats?: boolean;
+  /** True, or why it cannot be run now: a plain sentence. */
+  available(editor: EditorPorts): true | string;
+  run(editor: EditorPorts): void | Promise<unknown>;
+}
+
+export const ALWAYS = (): true => true;
+
+/** Runs a command if it is available; otherwise says why it is not. True when it ran. */
+export function runCommand(editor: EditorPorts, command: Command): boolean {
+  const available = command.available(editor);
+  if (available !== true) {
+    editor.view.getState().say(available, "problem");
+    return false;
+  }
+  void command.run(editor);
+  return true;
+}

@@ -1,0 +1,31 @@
+/** What commands need of the editor, so that they can be run and tested without a page. */
+import type { Report } from "../../rules/report.ts";
+import type { Files } from "../files/files.ts";
+import type { DocumentStore } from "../site-document/store.ts";
+import type { ViewStore } from "../view/view-store.ts";
+
+/** The sheet on the screen; null while none is mounted. */
+export interface CanvasPort {
+  /** Shows the whole site. */
+  fit(): void;
+  /** Larger (above 1) or smaller about the middle of the view. */
+  zoomBy(factor: number): void;
+  /** Moves the view by screen pixels: positive dx shows what lies to the right, positive dy what lies below. */
+  panBy(dx: number, dy: number): void;
+  /** Gives up what a tool has begun; false when nothing was begun. */
+  cancel(): boolean;
+}
+
+/** What opens over the sheet. */
+export type DialogName = "commands" | "help" | "gallery";
+
+export interface EditorPorts {
+  readonly document: DocumentStore;
+  readonly view: ViewStore;
+  readonly files: Files;
+  readonly live: { getState(): { readonly report: Report | null } };
+  /** Set by the sheet when it is mounted. */
+  readonly canvas: CanvasPort | null;
+  openDialog(name: DialogName): void;
+  print(): void;
+}

@@ -1,0 +1,58 @@
+/** New, open, save and print. */
+import { ALWAYS, type Command } from "./command.ts";
+
+export const siteCommands: readonly Command[] = [
+  { id: "new", label: "New sheet", group: "Site", available: ALWAYS, run: ({ files }) => void files.newSite() },
+  {
+    id: "open",
+    label: "Open a file",
+    group: "Site",
+    key: "Mod+O",
+    available: ALWAYS,
+    run: ({ files }) => files.openByPicker(),
+  },
+  {
+    id: "gallery",
+    label: "Demo sites and kept copies",
+    group: "Site",
+    available: ALWAYS,
+    run: (editor) => editor.openDialog("gallery"),
+  },
+  { id: "save", label: "Save", group: "Site", key: "Mod+S", available: ALWAYS, run: ({ files }) => files.save() },
+  {
+    id: "save-as",
+    label: "Save as another file",
+    group: "Site",
+    key: "Mod+Shift+S",
+    available: ALWAYS,
+    run: ({ files }) => files.saveAs(),
+  },
+  {
+    id: "print",
+    label: "Print the plan",
+    group: "Site",
+    key: "Mod+P",
+    available: ALWAYS,
+    run: (editor) => editor.print(),
+  },
+];
+
+export const helpCommands: readonly Command[] = [
+  {
+    id: "commands",
+    label: "All commands",
+    group: "Help",
+    key: "Mod+K",
+    available: ALWAYS,
+    run: (editor) => editor.openDialog("commands"),
+  },
+  {
+    id: "help",
+    label: "Help",
+    group: "Help",
+    key: "?",
+    otherKeys: ["F1"],
+    available: ALWAYS,
+    run: (editor) => editor.openDialog("help"),
+  },
+];

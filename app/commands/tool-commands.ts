@@ -1,0 +1,42 @@
+/** One command for each tool. */
+import type { ToolId } from "../view/view-store.ts";
+import { ALWAYS, type Command } from "./command.ts";
+
+/** Every tool in the order of a menu: what it is called and its key. */
+export const TOOLS: readonly { readonly tool: ToolId; readonly label: string; readonly key: string }[] = [
+  { tool: "select", label: "Select and move", key: "S" },
+  { tool: "pan", label: "Move the sheet", key: "H" },
+  { tool: "pool-rectangle", label: "Pool, rectangle", key: "P" },
+  { tool: "pool-outline", label: "Pool, free outline", key: "O" },
+  { tool: "inset", label: "Step or ledge", key: "I" },
+  { tool: "surface", label: "Deck or other surface", key: "D" },
+  { tool: "building", label: "Building", key: "B" },
+  { tool: "wall", label: "Wall", key: "W" },
+  { tool: "opening", label: "Door or window", key: "Shift+B" },
+  { tool: "fence", label: "Fence", key: "F" },
+  { tool: "structure", label: "Diving or play structure", key: "Shift+D" },
+  { tool: "metal-point", label: "Metal part", key: "M" },
+  { tool: "metal-line", label: "Metal, along a line", key: "Shift+M" },
+  { tool: "metal-area", label: "Metal, whole outline", key: "A" },
+  { tool: "equipment", label: "Equipment", key: "E" },
+  { tool: "underwater-light", label: "Underwater light", key: "L" },
+  { tool: "device", label: "Electrical device", key: "R" },
+  { tool: "overhead-line", label: "Overhead line", key: "Shift+L" },
+  { tool: "underground-run", label: "Underground run", key: "U" },
+  { tool: "water-bond", label: "Water contact", key: "Shift+W" },
+  { tool: "conductor", label: "Copper, as laid", key: "C" },
+  { tool: "tie", label: "Connection, as made", key: "T" },
+  { tool: "keep-out", label: "No-copper area", key: "X" },
+];
+
+export const toolCommands: readonly Command[] = TOOLS.map(({ tool, label, key }) => ({
+  id: `tool-${tool}`,
+  label,
+  group: tool === "select" || tool === "pan" ? "Select" : "Draw",
+  key,
+  available: ALWAYS,
+  run({ canvas, view }) {
+    canvas?.cancel();
+    view.getState().setTool(tool);
+  },
+}));
