@@ -58,9 +58,8 @@ export function planPerimeter(yard: Yard, judged: readonly Judged[]): PerimeterP
   const band = gridRegion.length === 0 ? null : gridOver(gridRegion, yard.edition.value("grid.spacing"));
   const steel = planned("steel");
   const network: Point[][] = ring.loops.map((loop) => [...loop.path]);
-  for (const region of [gridRegion, steel]) {
-    for (const polygon of region) for (const edge of polygon) network.push([...edge]);
-  }
+  for (const line of band?.lines ?? []) network.push([...line]);
+  for (const polygon of steel) for (const edge of polygon) network.push([...edge]);
   return {
     bands,
     methods,

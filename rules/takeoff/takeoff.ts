@@ -2,6 +2,7 @@
  * The takeoff: copper by run, hardware counted from the plan's own connections, weight.
  * Runs share no length, so they sum; `total` is their sum and the spare.
  */
+import type { Point } from "../../geometry/types.ts";
 import type { BranchReport, RingReport, TakeoffReport, TieReport } from "../report.ts";
 import { copperPounds } from "./copper-wire.ts";
 
@@ -19,7 +20,6 @@ export interface TakeoffInputs {
   readonly branchJoints: number;
   /** Tails left at double-insulated motors, inches each. */
   readonly tails: readonly number[];
-  /** Rise of a tie from the perimeter bonding to the shell, inches each. */
   readonly spareFraction: number;
   readonly awg: number;
 }
@@ -49,9 +49,14 @@ function laidRing(inputs: TakeoffInputs): number {
 
 function hardwareOf(inputs: TakeoffInputs): { item: string; count: number }[] {
   const { ring, ties, branches } = inputs;
-  const runs = inputs.tails.length;
+  const tails = inputs.tails.length;
+  const closed = ring.loops.filter(({ path }) => isClosed(path)).length;
   const rows = [
-    { item: "direct-burial splice, ring closed on itself", count: ring.loops.length },
+    { item: "direct-burial splice, ring closed on itself", count: closed },
+    {
+      item: "direct-burial connector, end of a ring stretch to steel or grid",
+      count: 2 * (ring.loops.length - closed),
+    },
     {
       item: "direct-burial connector, wire to wire",
       count: branches.length + inputs.branchJoints + 2 * (ring.links?.length ?? 0),
@@ -60,9 +65,15 @@ function hardwareOf(inputs: TakeoffInputs): { item: string; count: number }[] {
     { item: "direct-burial connector, tie to perimeter", count: ties.length },
     { item: "listed clamp or lug at a metal part", count: branches.length + inputs.furtherClamps },
     { item: "grid joint at a crossing", count: inputs.gridCrossings },
-    { item: "tail left at a double-insulated motor", count: runs },
+    { item: "tail left at a double-insulated motor", count: tails },
   ];
   return rows.filter((row) => row.count > 0);
+}
+
+function isClosed(path: readonly Point[]): boolean {
+  const first = path[0];
+  const last = path[path.length - 1];
+  return first !== undefined && last !== undefined && first[0] === last[0] && first[1] === last[1];
 }
 
 function sum(values: readonly number[]): number {
