@@ -111,7 +111,7 @@ describe(`random yards from seed ${seed}`, () => {
           for (let step = 0; step <= 1000; step++) {
             // Positions on a face count as reached from outside; the object's own part inside the solid does not.
             const p = pointAt(edge, step / 1000);
-            if (isInSolid(p, barriers)) continue;
+            if (isInSolid(p, barriers) && !contains(target, p)) continue;
             least = Math.min(least, shortestPathToArea(p, target, barriers)?.length ?? Number.POSITIVE_INFINITY);
           }
         }
