@@ -1,0 +1,143 @@
+/**
+ * Reports that follow the document.
+ *
+ * Stages. 1. Every change of the shown site asks for its quick report (without routes); while one is being worked on,
+ * only the newest waiting site is kept, older ones are dropped. 2. When nothing newer waits and no gesture runs, the
+ * full report with its routes is asked for, in a second worker so that a long route never holds up the next change.
+ * 3. Results carry the document's revision; one that is older than what is shown already is dropped.
+ *
+ * A report without routes is shown as such (`routesPending`), never as a length of zero.
+ */
+import { createStore, type StoreApi } from "zustand/vanilla";
+import type { Report } from "../../rules/report.ts";
+import type { Site } from "../../rules/site/site.ts";
+import type { DocumentStore } from "../site-document/store.ts";
+import type { Depth, RecomputeReply, RecomputeRequest } from "../workers/messages.ts";
+
+export interface LiveState {
+  /** The newest report; null until the first one has come. */
+  readonly report: Report | null;
+  /** The site that the report is about. */
+  readonly site: Site | null;
+  /** Revision of the document that the report is about. */
+  readonly reportRevision: number;
+  /** The routes of branches are still being worked out. */
+  readonly routesPending: boolean;
+  /** Set when working out a report failed: the last good report stays on the sheet beside it. */
+  readonly failure: string | null;
+  /** Milliseconds that the last quick report took. */
+  readonly took: number;
+}
+
+export type LiveStore = StoreApi<LiveState>;
+
+/** The part of a worker that is used here; a test gives its own. */
+export interface WorkerPort {
+  postMessage(message: RecomputeRequest): void;
+  onmessage: ((event: MessageEvent<RecomputeReply>) => void) | null;
+  onerror: ((event: ErrorEvent) => void) | null;
+  terminate(): void;
+}
+
+/** How long the document must rest before routes are asked for, milliseconds. */
+const REST_BEFORE_ROUTES = 120;
+
+interface Lane {
+  port: WorkerPort;
+  busy: RecomputeRequest | null;
+  waiting: RecomputeRequest | null;
+}
+
+/** Starts following a document. `close` ends the workers. */
+export function followDocument(document: DocumentStore, makeWorker: () => WorkerPort): LiveStore & { close(): void } {
+  const store = createStore<LiveState>(() => ({
+    report: null,
+    site: null,
+    reportRevision: 0,
+    routesPending: true,
+    failure: null,
+    took: 0,
+  }));
+  const lanes: Record<Depth, Lane> = { quick: laneFor("quick"), full: laneFor("full") };
+  let rest: ReturnType<typeof setTimeout> | null = null;
+
+  function laneFor(depth: Depth): Lane {
+    const lane: Lane = { port: makeWorker(), busy: null, waiting: null };
+    listen(lane, depth);
+    return lane;
+  }
+
+  function listen(lane: Lane, depth: Depth): void {
+    lane.port.onmessage = (event) => {
+      lane.busy = null;
+      take(event.data);
+      if (lane.waiting) send(lane, lane.waiting);
+    };
+    lane.port.onerror = (event) => {
+      lane.busy = null;
+      store.setState({ failure: event.message || "The calculation stopped." });
+      lane.port.terminate();
+      lane.port = makeWorker();
+      listen(lane, depth);
+    };
+  }
+
+  function send(lane: Lane, request: RecomputeRequest): void {
+    if (lane.busy) {
+      lane.waiting = request;
+      return;
+    }
+    lane.waiting = null;
+    lane.busy = request;
+    lane.port.postMessage(request);
+  }
+
+  function take(reply: RecomputeReply): void {
+    const state = store.getState();
+    if (!reply.ok) {
+      if (reply.revision >= state.reportRevision) store.setState({ failure: reply.message, routesPending: false });
+      return;
+    }
+    if (reply.revision < state.reportRevision) return;
+    // A full report is never pushed aside by a quick one of the same revision that comes later.
+    if (reply.depth === "quick" && reply.revision === state.reportRevision && !state.routesPending) return;
+    const site = sites.get(reply.revision) ?? null;
+    for (const revision of sites.keys()) if (revision < reply.revision) sites.delete(revision);
+    store.setState({
+      report: reply.report,
+      site,
+      reportRevision: reply.revision,
+      routesPending: reply.depth === "quick",
+      failure: null,
+      took: reply.depth === "quick" ? reply.took : state.took,
+    });
+  }
+
+  const sites = new Map<number, Site>();
+
+  function changed(): void {
+    const { shown, revision, gesture } = document.getState();
+    sites.set(revision, shown);
+    send(lanes.quick, { revision, site: shown, depth: "quick" });
+    if (rest !== null) clearTimeout(rest);
+    rest = setTimeout(
+      () => {
+        rest = null;
+        send(lanes.full, { revision, site: shown, depth: "full" });
+      },
+      gesture ? REST_BEFORE_ROUTES * 2 : REST_BEFORE_ROUTES,
+    );
+  }
+
+  changed();
+  const stop = document.subscribe((state, before) => {
+    if (state.revision !== before.revision) changed();
+  });
+  return Object.assign(store, {
+    close() {
+      stop();
+      if (rest !== null) clearTimeout(rest);
+      for (const lane of Object.values(lanes)) lane.port.terminate();
+    },
+  });
+}
