@@ -1,0 +1,47 @@
+/** The editor, put together once when the page loads: document, view, reports, files and commands. */
+import { createStore, type StoreApi } from "zustand/vanilla";
+import { COMMANDS, type CommandList } from "./commands/commands.ts";
+import type { CanvasPort, DialogName, EditorPorts } from "./commands/editor-ports.ts";
+import { createBrowserFiles } from "./files/browser-files.ts";
+import { emptySite } from "./files/empty-site.ts";
+import type { Files } from "./files/files.ts";
+import { followDocument, type LiveStore, type WorkerPort } from "./live/live-reports.ts";
+import { createDocumentStore, type DocumentStore } from "./site-document/store.ts";
+import { createViewStore, type ViewStore } from "./view/view-store.ts";
+
+export interface Editor extends EditorPorts {
+  readonly document: DocumentStore;
+  readonly view: ViewStore;
+  readonly live: LiveStore;
+  readonly files: Files;
+  readonly commands: CommandList;
+  /** What is open over the sheet. */
+  readonly dialogs: StoreApi<{ readonly open: DialogName | null }>;
+  canvas: CanvasPort | null;
+}
+
+/** Builds the editor on an empty sheet; `files.start()` then puts the last site on it. */
+export function createEditor(page: Window): Editor {
+  const document = createDocumentStore(emptySite(), { name: "", saved: null });
+  const view = createViewStore();
+  const dialogs = createStore<{ open: DialogName | null }>(() => ({ open: null }));
+  const live = followDocument(
+    document,
+    () =>
+      new Worker(new URL("./workers/recompute.worker.ts", import.meta.url), {
+        type: "module",
+      }) as unknown as WorkerPort,
+  );
+  const editor: Editor = {
+    document,
+    view,
+    live,
+    commands: COMMANDS,
+    dialogs,
+    canvas: null,
+    files: createBrowserFiles(page, document, view, () => editor.canvas?.fit()),
+    openDialog: (open) => dialogs.setState({ open }),
+    print: () => page.print(),
+  };
+  return editor;
+}
