@@ -169,6 +169,28 @@ describe("walls that meet", () => {
     expect(lengthTo([185, 212], bar, cross)).toBeCloseTo(18 + Math.hypot(85, 2), 9);
   });
 
+  it("block a line through two corners of a solid, and one that would have to change sides along a wall", () => {
+    const box20 = box("b", 100, 210, 120, 230);
+    expect(sightLine([95, 205], [125, 235], [box20])).toBe(false);
+    expect(sightLine([100, 210], [120, 230], [box20])).toBe(false);
+    expect(sightLine([95, 215], [105, 205], [box20])).toBe(true); // touches the corner only
+    // Through the inner corner of an L and out at its outer one.
+    const corner = solid("l", [0, 300], [60, 300], [60, 310], [10, 310], [10, 360], [0, 360]);
+    expect(sightLine([20, 320], [-10, 290], [corner])).toBe(false);
+    // A thin bar with a stem above it and, farther on, one below it.
+    const bar = thin("bar", [100, 210], [280, 210]);
+    const above = thin("above", [160, 210], [160, 300]);
+    const below = thin("below", [220, 210], [220, 195]);
+    expect(sightLine([120, 210], [200, 210], [bar, above, below])).toBe(true);
+    expect(sightLine([180, 210], [270, 210], [bar, above, below])).toBe(true);
+    expect(sightLine([120, 210], [270, 210], [bar, above, below])).toBe(false);
+    // Two boxes on two sides of one line, sharing a corner on it: no way along the line from face to face.
+    const low = box("low", 60, 200, 190, 220);
+    const high = box("high", 190, 220, 340, 240);
+    expect(sightLine([100, 220], [300, 220], [low, high])).toBe(false);
+    expect(sightLine([100, 220], [190, 220], [low, high])).toBe(true);
+  });
+
   it("close a room: nobody gets in, whatever way its corners are put together", () => {
     const room = thin("room", [150, 210], [230, 210], [230, 290], [150, 290], [150, 210]);
     expect(lengthTo([190, 250], room)).toBeNull();
@@ -261,6 +283,11 @@ describe("barriers and the water", () => {
     // A solid on the deck's side of the edge; and one on the water's, whose way starts where its other face meets the edge.
     expect(lengthTo([192, 202], box("b", 0, 192, 384, 198))).toBeCloseTo(6 + Math.hypot(192, 4), 9);
     expect(lengthTo([192, 202], box("b", 0, 186, 384, 192))).toBeCloseTo(6 + end, 9);
+    // A wall round a corner of the pool, flush with both edges, and a vertex of the pool part-way along it: round its end.
+    const [a, b, c, d] = POOL.vertices as [Point, Point, Point, Point];
+    const straight = areaFrom({ vertices: [a, b, c, [300, 192], d], closed: true });
+    const flush = thin("t", [100, 192], [384, 192], [384, 60]);
+    expect(shortestPathToArea([392, 200], straight, [flush])?.length).toBeCloseTo(Math.hypot(8, 140), 9);
     // Walls that touch a corner of the pool: across it, and leading away from it.
     expect(lengthTo([392, 200], thin("t", [284, 292], [484, 92]))).toBeGreaterThan(100);
     expect(lengthTo([380, 194], thin("t", [284, 292], [484, 92]))).toBe(2);
@@ -313,6 +340,18 @@ describe("shortest path to an object along a path", () => {
       closed: false,
     });
     expect(shortestPathFromPath(over, pool, [cut])?.length).toBe(0);
+  });
+
+  it("starts at the foot of a slanting wall where the pool's edge behind it is hidden", () => {
+    const slant = thin("slant", [292, 92], [92, 292]);
+    const fence = pathFrom({
+      vertices: [
+        [172, 222],
+        [180, 260],
+      ],
+      closed: false,
+    });
+    expect(shortestPathFromPath(fence, pool, [slant])?.length).toBeCloseTo(Math.hypot(20, 30), 9);
   });
 
   it("gives none for a fence in a closed room", () => {
