@@ -114,6 +114,22 @@ describe("shortest path to a position", () => {
     expect(shortestPathToArea([150, 200], bayed, [ring])?.length).toBeCloseTo(60, 9);
   });
 
+  it("finds the farther tip of a crescent when the nearer is hidden", () => {
+    // Inner circle of radius 60 about (0, 0), open by 60 degrees to the right; both tips are nearest points of both arcs.
+    const tip = [60 * Math.cos(Math.PI / 6), 30] as const;
+    const inner = Math.tan((300 / 4) * (Math.PI / 180));
+    const crescent = areaFrom({
+      vertices: [
+        [tip[0], tip[1], 5],
+        [tip[0], -tip[1], -inner],
+      ],
+      closed: true,
+    });
+    const wall = thin("t", [30, 5], [30, 60]);
+    expect(shortestPathToArea([5, 0.2], crescent, [])?.length).toBeCloseTo(Math.hypot(tip[0] - 5, 29.8), 9);
+    expect(shortestPathToArea([5, 0.2], crescent, [wall])?.length).toBeCloseTo(Math.hypot(tip[0] - 5, 30.2), 9);
+  });
+
   it("bends twice round the two corners of a wide wall", () => {
     const house = box("h", 100, 212, 280, 300);
     // Arithmetic: straight up to the far corner (100, 300), then along the back.
@@ -205,6 +221,24 @@ describe("walls that meet", () => {
     // One passage 10 in. wide in the far side: arithmetic by hand through (180, 290).
     const open = thin("room", [190, 290], [230, 290], [230, 210], [150, 210], [150, 290], [180, 290]);
     expect(lengthTo([180, 280], open)).toBeCloseTo(98 + 30 + 10, 9);
+  });
+
+  it("close a room whose wall ends on its own side", () => {
+    const room = thin("room", [150, 210], [230, 210], [230, 290], [170, 290], [170, 210]);
+    expect(lengthTo([200, 250], room)).toBeNull();
+    expect(lengthTo([160, 250], room)).toBeCloseTo(18 + Math.hypot(10, 40), 9);
+  });
+
+  it("are reached on their lines from either side, whichever way they were drawn", () => {
+    for (const wall of [thin("t", [100, 210], [280, 210]), thin("t", [280, 210], [100, 210])]) {
+      expect(lengthTo([190, 210], wall)).toBe(18);
+      expect(sightLine([190, 230], [190, 210], [wall])).toBe(true);
+      expect(sightLine([190, 190], [190, 210], [wall])).toBe(true);
+      expect(sightLine([190, 210], [190, 230], [wall])).toBe(true);
+    }
+    const clockwise = solid("c", [100, 216], [100, 222], [280, 222], [280, 216]);
+    expect(lengthTo([190, 216], clockwise)).toBe(24);
+    expect(lengthTo([190, 222], clockwise)).toBeCloseTo(120, 9);
   });
 
   it("make a courtyard: the way leads round an arm to its mouth", () => {
