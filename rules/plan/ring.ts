@@ -9,7 +9,7 @@ import { flattenPath, signedArea } from "../../geometry/outline.ts";
 import { distanceBetween } from "../../geometry/points.ts";
 import { evenRing } from "../../geometry/ring.ts";
 import { shortestRing } from "../../geometry/shortest-ring.ts";
-import { FINE_FLATTEN_TOLERANCE, FLATTEN_TOLERANCE } from "../../geometry/tolerances.ts";
+import { CLIP_UNITS_PER_INCH, FINE_FLATTEN_TOLERANCE, FLATTEN_TOLERANCE } from "../../geometry/tolerances.ts";
 import type { Barrier, Path, Point, Region } from "../../geometry/types.ts";
 import type { Body, Yard } from "../measures/yard.ts";
 import type { RingLoop, RingReport } from "../report.ts";
@@ -112,8 +112,25 @@ function everySoOften(loop: readonly Point[]): Point[] {
 
 function stretchesOver(loop: readonly Point[], region: Region, pools: readonly string[]): RingLoop[] {
   const { inside } = clipLines([[...loop]], region);
-  return inside.map((path) => ({ pools, path, length: lengthOf(path) }));
+  return joinedAtStart(inside).map((path) => ({ pools, path, length: lengthOf(path) }));
 }
+
+/** Stretches of a closed loop: one that runs over the loop's start comes out of the clipping in two, and is put together. */
+function joinedAtStart(stretches: readonly Point[][]): Point[][] {
+  for (const [i, before] of stretches.entries()) {
+    const end = before[before.length - 1];
+    const j = stretches.findIndex(
+      (after, k) => k !== i && end && after[0] && distanceBetween(end, after[0]) <= GRID_STEP,
+    );
+    const after = stretches[j];
+    if (after === undefined) continue;
+    return [...stretches.filter((_, k) => k !== i && k !== j), [...before, ...after.slice(1)]];
+  }
+  return [...stretches];
+}
+
+/** One step of the clipping's grid, inches: its results meet at the same place within this. */
+const GRID_STEP = 2 / CLIP_UNITS_PER_INCH;
 
 function closedPoints(path: Path, tolerance = FINE_FLATTEN_TOLERANCE): Point[] {
   return closed(flattenPath(path, tolerance));

@@ -27,9 +27,18 @@ function drawn(fields: OptionalField[], name: string): OptionalField[] {
   return [...fields].sort((a, b) => rank(a) - rank(b)).slice(0, Number(asked));
 }
 
-/** The same finding of another report: of the rule about the element, or about the body where it has no element. */
-const counterpart = (report: Report, { rule, element, body }: Finding): Finding | undefined =>
-  report.findings.find((f) => f.rule === rule && f.element === element && (element !== null || f.body === body));
+/** The three parts of which every metal has one finding: a fact that is left out may move it from one to another. */
+const METAL_RULES = ["structure-metal", "fittings", "fixed-metal"];
+/** Judged once for each body; the element named is whatever decided. */
+const RULES_BY_BODY = ["water-contact"];
+
+/** The finding of another report about the same thing. */
+function counterpart(report: Report, { rule, element, body }: Finding): Finding | undefined {
+  if (RULES_BY_BODY.includes(rule)) return report.findings.find((f) => f.rule === rule && f.body === body);
+  if (element === null) return report.findings.find((f) => f.rule === rule && f.element === null && f.body === body);
+  const rules = METAL_RULES.includes(rule) ? METAL_RULES : [rule];
+  return report.findings.find((f) => rules.includes(f.rule) && f.element === element);
+}
 
 /** What looks safer than before. */
 function passes(before: Report, after: Report): string[] {
