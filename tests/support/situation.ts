@@ -78,7 +78,7 @@ const CLIPPED = 1 / 512;
 /** Areas come from clipping on a grid of 1/4096 in. and chords within 1/64 in. of the arcs. */
 const AREA_SHARE = 0.0005;
 
-/** Lengths and areas of the plan that do not hang on how a grid of lines happens to lie. */
+/** Lengths and areas of the plan that hang neither on how a grid of lines lies nor on where proposed ties begin. */
 function figuresOf(report: Report): Record<string, number> {
   const figures: Record<string, number> = {
     ring: report.ring.length,
@@ -91,8 +91,6 @@ function figuresOf(report: Report): Record<string, number> {
     "ties present": report.ties.filter((tie) => tie.present).length,
     branches: report.branches.length,
   };
-  // A tie to a grid runs to its nearest line, and where the lines lie depends on the axes.
-  if (report.grid.band.length === 0) figures["tie copper"] = report.takeoff.conductor.ties;
   for (const { pool, area, bySurface } of report.band) {
     figures[`band ${pool}`] = area;
     for (const piece of bySurface) figures[`band ${pool} ${piece.surface} ${piece.bonding}`] = piece.area;
