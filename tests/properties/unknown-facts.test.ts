@@ -8,12 +8,15 @@
 import { describe, expect, it } from "vitest";
 import { recompute } from "../../rules/recompute.ts";
 import type { Finding, Outcome, Report } from "../../rules/report.ts";
+import { numbersFrom } from "../oracles/random-yards.ts";
 import { seed } from "../oracles/seed.ts";
 import { DEMO_SITES } from "../support/demo-sites.ts";
 import { type OptionalField, optionalFieldsOf, withDefault, without } from "../support/optional-fields.ts";
 import { keyOf, situationsOf } from "../support/situation.ts";
 
 const asked = process.env.COPPERBAND_FACTS ?? "16";
+/** Random sets of facts left out of each site at once. */
+const SUBSETS = asked === "all" ? 60 : 4;
 const WARNINGS: readonly Outcome[] = ["bond", "missing", "conflict", "review"];
 
 /** A shuffled part of the fields, always the same for one printed number. */
@@ -71,4 +74,17 @@ describe.each(DEMO_SITES.map((demo) => [demo.name, demo.site] as const))("%s", (
     }
     expect(wrong).toEqual([]);
   }, 600_000);
+
+  it("looks no safer when several facts are left out at once", () => {
+    const next = numbersFrom(seed);
+    for (let n = 0; n < SUBSETS; n++) {
+      const share = next();
+      const left = optionalFieldsOf(site).filter(() => next() < share);
+      // What absence is defined to mean is written out first, so that only unknown facts differ.
+      const written = left.reduce((made, field) => withDefault(made, field) ?? made, site);
+      const bare = left.reduce(without, site);
+      const lines = passes(recompute(written, { withoutRoutes: true }), recompute(bare, { withoutRoutes: true }));
+      expect(lines, left.map(({ element, field }) => `${element}.${field}`).join(" ")).toEqual([]);
+    }
+  });
 });
