@@ -6,7 +6,7 @@
  * construction, also the start of the next (no turn, or the arc round a convex corner). Node: the number that stands
  * for a joint or an end; two pieces follow each other only when they share a node.
  */
-import { arcAround, edgeBounds, edgeLength, tangentAt } from "./edge.ts";
+import { arcAround, edgeBounds, edgeLength, pointAt, tangentAt } from "./edge.ts";
 import { OFFSET_JOINT, SAME_POINT } from "./tolerances.ts";
 import type { Area, Bounds, Edge, Path, Point } from "./types.ts";
 
@@ -79,11 +79,22 @@ function movedEdge(edge: Edge, d: number): Edge | null {
   };
 }
 
+/** The turn from edge to edge. Straight back (a cusp), its sign shows only in how the edges bend away from each other. */
+function turnAt(before: Edge, after: Edge, turn: number): number {
+  if (Math.PI - Math.abs(turn) > OFFSET_JOINT) return turn;
+  const reach = Math.min(edgeLength(before), edgeLength(after)) / 2;
+  const [x, y] = after.from;
+  const back = pointAt(before, 1 - reach / edgeLength(before));
+  const on = pointAt(after, reach / edgeLength(after));
+  const side = (x - back[0]) * (on[1] - y) - (y - back[1]) * (on[0] - x);
+  return side < 0 ? -Math.abs(turn) : Math.abs(turn);
+}
+
 /** The arc of radius `d` round a convex corner between the ends of two moved edges, or null where the corner does not open. */
 function cornerArc(before: Edge, after: Edge, d: number): { arc: Edge | null; joined: boolean } {
   const [ux, uy] = tangentAt(before, 1);
   const [vx, vy] = tangentAt(after, 0);
-  const turn = Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy);
+  const turn = turnAt(before, after, Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy));
   if (Math.abs(turn) * d <= OFFSET_JOINT / 10) return { arc: null, joined: true };
   if (turn < 0) return { arc: null, joined: false };
   const at = after.from;

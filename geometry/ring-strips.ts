@@ -10,7 +10,7 @@ import { insidePath } from "./contains.ts";
 import { flattenToSide } from "./flatten-side.ts";
 import { type OffsetLoop, offsetCurves } from "./offset.ts";
 import { pointToPath } from "./point-distance.ts";
-import { CLIP_UNITS_PER_INCH, TAUT_TOLERANCE } from "./tolerances.ts";
+import { CLIP_UNITS_PER_INCH, FINE_FLATTEN_TOLERANCE, TAUT_TOLERANCE } from "./tolerances.ts";
 import type { Area, Path, Point, Region } from "./types.ts";
 
 export type StripColor = "near" | "far" | "free";
@@ -40,11 +40,11 @@ interface Sided {
 
 /** The strips without any obstacle. Rings of holes and outer rings alike run as their curves do. */
 export function openStrips(bodies: readonly Area[], min: number, max: number): Strip[] {
-  const near = offsetCurves(bodies, min).loops.map((loop): Sided => {
+  const near = legalLoops(bodies, min, 1).map((loop): Sided => {
     const points = flattenToSide(loop.path, "right", TAUT_TOLERANCE);
     return { loop, ring: { points, color: "near", bodies: loop.bodies } };
   });
-  const far = offsetCurves(bodies, max).loops.map((loop): Sided => {
+  const far = legalLoops(bodies, max, -1).map((loop): Sided => {
     const points = flattenToSide(loop.path, "left", TAUT_TOLERANCE);
     return { loop, ring: { points, color: "far", bodies: [] } };
   });
@@ -56,6 +56,12 @@ export function openStrips(bodies: readonly Area[], min: number, max: number): S
     if (home) byOuter.get(home)?.push(hole.ring);
   }
   return [...byOuter].map(([outer, inside]) => ({ outer: outer.ring, holes: inside }));
+}
+
+/** The offset at a limit; where it is only a polygon (chords inside the curve), one that lies on the legal side. */
+function legalLoops(bodies: readonly Area[], limit: number, legal: 1 | -1): readonly OffsetLoop[] {
+  const { loops, exact } = offsetCurves(bodies, limit);
+  return exact ? loops : offsetCurves(bodies, limit + legal * 2 * FINE_FLATTEN_TOLERANCE).loops;
 }
 
 function smallestAround(outers: readonly Sided[], path: Path): Sided | null {

@@ -4,6 +4,7 @@ import { pointAt } from "../../geometry/edge.ts";
 import { type OffsetCurves, offsetCurves } from "../../geometry/offset.ts";
 import { areaFrom, flattenPath, pathLength, signedArea } from "../../geometry/outline.ts";
 import { pointToPath } from "../../geometry/point-distance.ts";
+import { findSelfCrossing } from "../../geometry/self-crossing.ts";
 import type { Area, PathData, Point, Region } from "../../geometry/types.ts";
 import { chordsOf } from "../oracles/bulge-chords.ts";
 import { buffer, regionShape, ringShape, type Shape, union as unionOf } from "../oracles/jsts.ts";
@@ -96,6 +97,24 @@ describe("offset of a concave outline", () => {
     expect(length(offsetCurves([areaFrom(shapes.romanEnd)], 21))).toBeCloseTo(whole, 9);
   });
 
+  it("rounds a cusp, where the outline turns straight back", () => {
+    // Arithmetic: a quarter circle of 100 in. that arrives at the end of a straight side along that side.
+    const cusp: PathData = {
+      vertices: [
+        [0, 0],
+        [200, 0],
+        [200, 100],
+        [100, 100, -Math.tan(Math.PI / 8)],
+      ],
+      closed: true,
+    };
+    for (const variant of variantsOf(cusp)) {
+      const body = areaFrom(variant.data);
+      expectSound(offsetCurves([body], 18), [body], 18);
+    }
+    expectLikeJsts(offsetCurves([areaFrom(cusp)], 18), buffer(ringShape(chordsOf(cusp, 0.001)), 18), 18);
+  });
+
   it("leaves no slit where an inlet is exactly twice the offset wide", () => {
     // Arithmetic: at 42 in. and 21 the two sides' offsets coincide; both bends of the mouth meet on the middle line.
     const exactly = offsetCurves([areaFrom(shapes.inlet(42))], 21);
@@ -184,17 +203,19 @@ describe("offset of several bodies and islands", () => {
 });
 
 describe("offset of random outlines", () => {
+  /** Without those that cross themselves by less than the generator's chords show: the reader refuses them. */
+  const outline = arcOutline.filter((data) => findSelfCrossing(data) === null);
   const distance = fc.double({ min: 0.5, max: 60, noNaN: true });
 
   it("with arcs: sound, and as jsts", () => {
     fc.assert(
-      fc.property(arcOutline, distance, (data, d) => {
+      fc.property(outline, distance, (data, d) => {
         const body = areaFrom(data);
         const curves = offsetCurves([body], d);
         expectSound(curves, [body], d);
         expectLikeJsts(curves, buffer(ringShape(chordsOf(data, 0.001)), d), d);
       }),
-      runs(150),
+      { ...runs(150), interruptAfterTimeLimit: 20_000 },
     );
   });
 
@@ -206,7 +227,7 @@ describe("offset of random outlines", () => {
         expectSound(curves, [body], d);
         expectLikeJsts(curves, buffer(ringShape(chordsOf(data, 0.001)), d), d);
       }),
-      runs(150),
+      { ...runs(150), interruptAfterTimeLimit: 20_000 },
     );
   });
 
@@ -222,7 +243,7 @@ describe("offset of random outlines", () => {
         const [a, b] = both as [Shape, Shape];
         expectLikeJsts(curves, unionOf(a, b), d);
       }),
-      runs(100),
+      { ...runs(100), interruptAfterTimeLimit: 20_000 },
     );
   });
 });

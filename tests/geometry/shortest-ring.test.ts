@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { offsetCurves } from "../../geometry/offset.ts";
 import { areaFrom, pathLength } from "../../geometry/outline.ts";
 import { pointToPath } from "../../geometry/point-distance.ts";
+import { findSelfCrossing } from "../../geometry/self-crossing.ts";
 import { type ShortestRing, shortestRing } from "../../geometry/shortest-ring.ts";
 import type { Area, PathData, Point, Region } from "../../geometry/types.ts";
 import { chordsOf } from "../oracles/bulge-chords.ts";
@@ -205,13 +206,17 @@ describe("shortest legal ring and obstacles", () => {
 describe("shortest legal ring of random outlines", () => {
   it("is legal and no longer than an even ring", () => {
     fc.assert(
-      fc.property(arcOutline, (data) => {
-        const body = areaFrom(data);
-        const ring = shortestRing({ bodies: [body], ...limits });
-        expectLegal(ring, [body]);
-        for (const d of [18, 21, 24]) expect(solved(ring).length).toBeLessThan(evenLength([body], d) * 1.00002 + 0.001);
-      }),
-      runs(60),
+      fc.property(
+        arcOutline.filter((data) => findSelfCrossing(data) === null),
+        (data) => {
+          const body = areaFrom(data);
+          const ring = shortestRing({ bodies: [body], ...limits });
+          expectLegal(ring, [body]);
+          for (const d of [18, 21, 24])
+            expect(solved(ring).length).toBeLessThan(evenLength([body], d) * 1.00002 + 0.001);
+        },
+      ),
+      { ...runs(60), interruptAfterTimeLimit: 20_000 },
     );
   });
 });
