@@ -19,7 +19,7 @@ export interface Command {
   readonly repeats?: boolean;
   /** True, or why it cannot be run now: a plain sentence. */
   available(editor: EditorPorts): true | string;
-  run(editor: EditorPorts): void | Promise<unknown>;
+  run(editor: EditorPorts): unknown;
 }
 
 export const ALWAYS = (): true => true;

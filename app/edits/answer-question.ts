@@ -11,8 +11,8 @@ type Asked = Pick<Finding, "element" | "body" | "question">;
 
 /**
  * Keeps an answer to the finding's question: `answer` is one of its options, `by` the initials of whoever gives it,
- * `on` the day as `2026-05-01`. It takes the place of an earlier answer, and lapses when the element, its pool or the
- * edition changes.
+ * `on` the day as `2026-05-01`. It takes the place of an earlier answer about the same element and pool and of
+ * lapsed ones, and lapses when the element, its pool or the edition changes.
  */
 export function answerQuestion(finding: Asked, answer: string, by: string, on: string): Edit {
   return {
@@ -33,7 +33,13 @@ export function answerQuestion(finding: Asked, answer: string, by: string, on: s
         by: by.trim(),
         about: printOf(site, editionInForce(site).id, element, body),
       };
-      const others = answersWithout(site, question.id, about);
+      const standing = otherPrints(site, element, body);
+      const others = (site.answers ?? []).filter(
+        (other) =>
+          other.question !== question.id ||
+          (other.element ?? null) !== about ||
+          (other.about !== undefined && standing.has(other.about)),
+      );
       if (others.length >= MOST_ENTRIES) return refused("This site cannot hold any more answers.", about, "answers");
       const label = `Answer "${answer}"${subject ? `, ${elementWords(subject as AnyElement)}` : ""}`;
       return { ok: true, site: { ...site, answers: [...others, kept] }, label };
@@ -59,6 +65,14 @@ export function withdrawAnswer(question: string, about: string | null): Edit {
 export function answersAbout(site: Site, finding: Pick<Finding, "element" | "body">): readonly Answer[] {
   const about = finding.element ?? finding.body;
   return (site.answers ?? []).filter((answer) => (answer.element ?? null) === about);
+}
+
+/** The prints that answers about the same element and other pools have now: they stand beside a new one. */
+function otherPrints(site: Site, element: string | null, body: string | null): Set<string> {
+  if (element === null) return new Set();
+  const edition = editionInForce(site).id;
+  const pools = site.elements.filter(({ kind, id }) => kind === "pool" && id !== body);
+  return new Set(pools.map(({ id }) => printOf(site, edition, element, id)));
 }
 
 function answersWithout(site: Site, question: string, about: string | null): Answer[] {
