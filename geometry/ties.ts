@@ -65,7 +65,8 @@ export function largestGap(total: number, positions: readonly number[]): number 
 }
 
 function wrap(s: number, total: number): number {
-  const inside = ((s % total) + total) % total;
+  const rest = s % total;
+  const inside = rest < 0 ? rest + total : rest;
   return total - inside <= LIMIT_TOLERANCE ? 0 : inside;
 }
 

@@ -1,0 +1,173 @@
+import { describe, expect, it } from "vitest";
+import { pointAt } from "../../geometry/edge.ts";
+import { offsetCurves } from "../../geometry/offset.ts";
+import { areaFrom, flattenPath, pathLength } from "../../geometry/outline.ts";
+import { pointToPath } from "../../geometry/point-distance.ts";
+import { type EvenRing, evenRing } from "../../geometry/ring.ts";
+import type { Barrier, PathData, Point } from "../../geometry/types.ts";
+import { rectangle, romanEnd } from "../oracles/outline-shapes.ts";
+import { turnedBy, variantsOf } from "../oracles/variants.ts";
+
+const pool = areaFrom(rectangle);
+
+const block = (x0: number, y0: number, x1: number, y1: number, place = (p: Point): Point => p): Barrier => ({
+  id: `block ${x0} ${y0}`,
+  shape: "solid",
+  points: [place([x0, y0]), place([x1, y0]), place([x1, y1]), place([x0, y1])],
+});
+
+const total = (ring: EvenRing): number => ring.loops.reduce((sum, loop) => sum + loop.length, 0);
+const close = (ring: EvenRing): number => ring.tooClose.reduce((sum, stretch) => sum + stretch.length, 0);
+
+function expectWhole(ring: EvenRing): void {
+  for (const { path, length } of ring.loops) {
+    expect(pathLength(path)).toBeCloseTo(length, 9);
+    path.edges.forEach((edge, i) => {
+      expect(path.edges[(i + 1) % path.edges.length]?.from).toEqual(edge.to);
+    });
+  }
+}
+
+describe("even ring without barriers", () => {
+  it("has the published lengths", () => {
+    // Steiner's formula for the rectangle; the Roman end from GEOS on chords, within 0.05 %.
+    for (const [data, offset, length] of [
+      [rectangle, 18, 1152 + 36 * Math.PI],
+      [rectangle, 21, 1152 + 42 * Math.PI],
+      [rectangle, 24, 1152 + 48 * Math.PI],
+      [romanEnd, 18, 1274.02505],
+      [romanEnd, 21, 1291.47219],
+      [romanEnd, 24, 1309.01577],
+    ] as const) {
+      const ring = evenRing({ bodies: [areaFrom(data)], offset, barriers: [] });
+      expect(Math.abs(total(ring) / length - 1)).toBeLessThan(0.0005);
+      expect(ring.tooClose).toEqual([]);
+      expectWhole(ring);
+    }
+  });
+
+  it("names the bodies each loop goes round", () => {
+    const square = (x: number): PathData => ({
+      vertices: [
+        [x, 0],
+        [x + 100, 0],
+        [x + 100, 100],
+        [x, 100],
+      ],
+      closed: true,
+    });
+    const loopsAt = (x: number) =>
+      evenRing({ bodies: [areaFrom(square(0)), areaFrom(square(x))], offset: 21, barriers: [] }).loops.map(
+        (loop) => loop.bodies,
+      );
+    expect(loopsAt(130)).toEqual([[0, 1]]);
+    expect(loopsAt(150)).toEqual([[0], [1]]);
+    // A spa on an island has its own loop, and the island's ground another.
+    const island = areaFrom(
+      {
+        vertices: [
+          [0, 0],
+          [500, 0],
+          [500, 500],
+          [0, 500],
+        ],
+        closed: true,
+      },
+      [
+        {
+          vertices: [
+            [100, 100],
+            [400, 100],
+            [400, 400],
+            [100, 400],
+          ],
+          closed: true,
+        },
+      ],
+    );
+    const spa = areaFrom({
+      vertices: [
+        [220, 220],
+        [280, 220],
+        [280, 280],
+        [220, 280],
+      ],
+      closed: true,
+    });
+    const loops = evenRing({ bodies: [island, spa], offset: 21, barriers: [] }).loops;
+    expect(loops.length).toBe(3);
+    expect(loops.filter((loop) => loop.bodies.includes(1)).length).toBeGreaterThan(0);
+  });
+});
+
+describe("even ring and barriers", () => {
+  it("is the exact offset to the last digit when barriers are farther away", () => {
+    const alone = evenRing({ bodies: [pool], offset: 21, barriers: [] });
+    const ring = evenRing({
+      bodies: [pool],
+      offset: 21,
+      barriers: [block(100, 213, 280, 219), block(-60, -60, -40, 300)],
+    });
+    expect(ring).toEqual(alone);
+  });
+
+  it("stays on the pool side of a wall 14 in. away, and measures what is too close", () => {
+    // Arithmetic: in and out square to the side cost 2 x 7 in.; nearer than 18 in. are 180 in. of wall and 2 x 4 in. of legs.
+    for (const degrees of [0, 33, 90, 200]) {
+      const place = turnedBy(degrees);
+      const body = areaFrom({ closed: true, vertices: rectangle.vertices.map(([x, y]) => place([x, y])) });
+      const ring = evenRing({ bodies: [body], offset: 21, barriers: [block(100, 206, 280, 212, place)] });
+      expect(total(ring)).toBeCloseTo(1152 + 42 * Math.PI + 14, 2);
+      expect(close(ring)).toBeCloseTo(188, 2);
+      expectWhole(ring);
+      const farthest = Math.max(
+        ...ring.loops.flatMap(({ path }) =>
+          path.edges.map((edge) => pointToPath(pointAt(edge, 0.5), body.outer).length),
+        ),
+      );
+      expect(farthest).toBeLessThan(21 + 1e-6);
+    }
+  });
+
+  it("is not too close behind nothing: a wall between 18 and the offset only bends it", () => {
+    const ring = evenRing({ bodies: [pool], offset: 21, barriers: [block(100, 211, 280, 217)] });
+    expect(total(ring)).toBeCloseTo(1152 + 42 * Math.PI + 4, 2);
+    expect(ring.tooClose).toEqual([]);
+  });
+
+  it("keeps exact arcs away from the barrier", () => {
+    const ring = evenRing({ bodies: [pool], offset: 21, barriers: [block(100, 206, 280, 212)] });
+    const arcs = ring.loops.flatMap(({ path }) => path.edges.filter((edge) => edge.kind === "arc"));
+    expect(arcs.length).toBe(4);
+    for (const arc of arcs) if (arc.kind === "arc") expect(arc.radius).toBeCloseTo(21, 9);
+  });
+
+  it("passes behind a keep-out that it does not cross, and in front of one that it does", () => {
+    const exact = offsetCurves([pool], 21).loops[0];
+    const ring = (keepOut: Barrier) => evenRing({ bodies: [pool], offset: 21, barriers: [], keepOuts: [keepOut] });
+    expect(total(ring(block(100, 196, 108, 204)))).toBe(pathLength(exact?.path ?? pool.outer));
+    // Arithmetic: from 21 in. to 4 in. and back.
+    const across = ring(block(100, 196, 108, 224));
+    expect(total(across)).toBeCloseTo(1152 + 42 * Math.PI + 2 * 17, 2);
+    expect(close(across)).toBeCloseTo(8 + 2 * 14, 2);
+  });
+
+  it("stays on ground that a building leaves, whatever the outline's first vertex", () => {
+    const house = block(-200, -200, 200, -10);
+    const lengths = variantsOf(romanEnd).map(({ data, place }) => {
+      const points = house.points.map(place);
+      const body = areaFrom(data);
+      const ring = evenRing({ bodies: [body], offset: 21, barriers: [{ ...house, points }] });
+      expectWhole(ring);
+      for (const { path } of ring.loops) {
+        for (const p of flattenPath(path)) expect(pointToPath(p, body.outer).length).toBeLessThan(21 + 1e-6);
+      }
+      return { length: total(ring), close: close(ring) };
+    });
+    for (const { length, close: near } of lengths) {
+      expect(Math.abs(length - (lengths[0]?.length ?? 0))).toBeLessThan(0.05);
+      expect(Math.abs(near - (lengths[0]?.close ?? 0))).toBeLessThan(0.05);
+    }
+    expect(lengths[0]?.close).toBeGreaterThan(200);
+  });
+});
