@@ -97,7 +97,12 @@ describe("grid over a region", () => {
           },
           [
             {
-              vertices: [X[(93, 93)], [33, 93]],
+              vertices: [
+                [33, 33],
+                [93, 33],
+                [93, 93],
+                [33, 93],
+              ],
               closed: true,
             },
           ],
