@@ -1,7 +1,7 @@
 /** Copies of elements, a step aside. */
 import { gone, withAdded } from "./checked.ts";
 import { type AnyElement, type Edit, refused } from "./edit.ts";
-import { elementsOf, elementsWords, elementWords } from "./element-words.ts";
+import { calledAs, elementsOf, elementsWords } from "./element-words.ts";
 import { moved } from "./moved.ts";
 import { newIds } from "./new-id.ts";
 
@@ -28,7 +28,7 @@ export function duplicateElements(ids: readonly string[], dx = DUPLICATE_STEP, d
       const copies: AnyElement[] = [];
       for (const original of originals) {
         const copy = moved(original, dx, dy);
-        if (!copy) return refused(`${elementWords(original)} is of a kind that this version cannot copy.`, original.id);
+        if (!copy) return refused(`${calledAs(original)} is of a kind that this version cannot copy.`, original.id);
         copies.push(withNewNames(copy, renamed));
       }
       return withAdded(site, copies, `Duplicate ${elementsWords(originals)}`);

@@ -1,6 +1,6 @@
 import { gone, refuseElement } from "./checked.ts";
 import { type AnyElement, type Edit, refused } from "./edit.ts";
-import { elementsWords, elementWords } from "./element-words.ts";
+import { calledAs, elementsWords } from "./element-words.ts";
 import { moved } from "./moved.ts";
 
 /** Moves elements by (dx, dy), inches. Heights, bulges and everything else of them stay. */
@@ -19,7 +19,7 @@ export function moveElements(ids: readonly string[], dx: number, dy: number): Ed
           continue;
         }
         const there = moved(element, dx, dy);
-        if (!there) return refused(`${elementWords(element)} is of a kind that this version cannot move.`, element.id);
+        if (!there) return refused(`${calledAs(element)} is of a kind that this version cannot move.`, element.id);
         const refusal = refuseElement(there);
         if (refusal) return refusal;
         wanted.delete(element.id);

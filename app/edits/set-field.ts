@@ -2,7 +2,7 @@ import { isKnownKind } from "../../rules/site/element-check.ts";
 import { fieldOf } from "../../rules/site/field-list.ts";
 import { gone, withChecked } from "./checked.ts";
 import { type AnyElement, type Edit, refused } from "./edit.ts";
-import { elementWords } from "./element-words.ts";
+import { calledAs, elementWords } from "./element-words.ts";
 
 /** Sets one field of an element, in the file's own units; `undefined` takes it away (it is not known, or its default). */
 export function setField(id: string, field: string, value: unknown): Edit {
@@ -14,7 +14,7 @@ export function setField(id: string, field: string, value: unknown): Edit {
       if (field === "id" || field === "kind") return refused(`The ${field} of an element stays as it is.`, id, field);
       const known = isKnownKind(element.kind) ? fieldOf(element.kind, field) : null;
       if (!known && field !== "name") {
-        return refused(`${elementWords(element)} has no field "${field}" that this version could change.`, id, field);
+        return refused(`${calledAs(element)} has no field "${field}" that this version could change.`, id, field);
       }
       if (value === undefined && known?.required) {
         return refused(`${known.label} of ${elementWords(element)} has to be given.`, id, field);
