@@ -1,0 +1,242 @@
+/**
+ * Whether perimeter bonding is complete as recorded, loop by loop.
+ *
+ * Stages. 1. Each loop's course says which methods serve which stretch (loop-course.ts). 2. Paving steel that is named in a
+ * tie, recorded grids and runs of recorded ring serve the stretches whose methods they are. 3. What is left is a gap; runs
+ * that follow each other without being joined are a break (a gap of length 0); so is copper or steel that nothing joins to
+ * the rest. 4. All of it twice: with what surely serves, and with what may.
+ *
+ * Source: NEC 680.26(B)(2) of the edition in force.
+ */
+import { offsetRegion, regionContains } from "../../geometry/clipping.ts";
+import { pointToArea } from "../../geometry/distance.ts";
+import { pointAlong } from "../../geometry/outline.ts";
+import type { Point } from "../../geometry/types.ts";
+import type { Yard } from "../measures/yard.ts";
+import type { PieceMethod } from "../perimeter/methods.ts";
+import { MESH_QUESTION } from "../perimeter/surface-class.ts";
+import { pavingSteel } from "./bearers.ts";
+import type { Recorded } from "./graph.ts";
+import { type GridCover, gridCover } from "./grid-cover.ts";
+import { holdsWhere, type Interval, onLoop, united, within, without } from "./intervals.ts";
+import { ENDS_MEET } from "./joints.ts";
+import { type CourseStretch, type PerimeterLoop, perimeterLoops } from "./loop-course.ts";
+import { type Run, ringRuns } from "./ring-cover.ts";
+import { chainOf } from "./run-chain.ts";
+import type { Standing } from "./standing.ts";
+
+export interface Gap {
+  /** Along the loop; a single position where copper is only not joined. */
+  readonly path: readonly Point[];
+  /** Inches of the loop; 0 where copper is only not joined. */
+  readonly length: number;
+  /** The middle of it. */
+  readonly at: Point;
+  readonly surface: string | null;
+  readonly body: string;
+  /** Whether bonding is surely needed here (else a question about the surface is open). */
+  readonly needed: boolean;
+}
+
+export interface LoopCheck {
+  readonly bodies: readonly string[];
+  readonly length: number;
+  /** `doubtful`: complete only if facts that are not given turn out well. */
+  readonly complete: Standing;
+  readonly gaps: readonly Gap[];
+}
+
+export interface PerimeterCheck {
+  readonly complete: Standing;
+  readonly gaps: readonly Gap[];
+}
+
+/** Every loop of perimeter bonding of the yard, checked once. */
+export function checkLoops(yard: Yard, recorded: Recorded): readonly LoopCheck[] {
+  return yard.kept("loop checks", () => {
+    const loops = perimeterLoops(yard);
+    const sure = gapsOfLoops(yard, recorded, loops, true);
+    const possible = gapsOfLoops(yard, recorded, loops, false);
+    return loops.map(({ bodies, length }, i) => {
+      const [no, doubtful] = [possible[i] ?? [], sure[i] ?? []];
+      return {
+        bodies: bodies.map(({ id }) => id),
+        length,
+        complete: no.length > 0 ? "no" : doubtful.length > 0 ? "doubtful" : "sure",
+        gaps: no.length > 0 ? no : doubtful,
+      };
+    });
+  });
+}
+
+/** The perimeter bonding of one body; with `surface`, only where that surface (null: bare ground) lies on top. */
+export function perimeterComplete(
+  yard: Yard,
+  body: string,
+  recorded: Recorded,
+  surface?: string | null,
+): PerimeterCheck {
+  const loops = checkLoops(yard, recorded).filter(({ bodies }) => bodies.includes(body));
+  const mine = (gap: Gap) => gap.body === body && (surface === undefined || gap.surface === surface);
+  const no = loops.filter(({ complete }) => complete === "no").flatMap(({ gaps }) => gaps.filter(mine));
+  if (no.length > 0) return { complete: "no", gaps: no };
+  const doubtful = loops.flatMap(({ gaps }) => gaps.filter(mine));
+  return { complete: doubtful.length > 0 || loops.length === 0 ? "doubtful" : "sure", gaps: doubtful };
+}
+
+/** Steps in which a grid's cover is looked at, inches. */
+const STEP = 2;
+/** Ends of a gap's drawing, inches apart. */
+const DRAWN = 4;
+
+interface Served extends Interval {
+  readonly by: string;
+  readonly stretch: CourseStretch;
+}
+
+function gapsOfLoops(yard: Yard, recorded: Recorded, loops: readonly PerimeterLoop[], surely: boolean): Gap[][] {
+  const runs = ringRuns(
+    yard,
+    loops.map(({ path }) => path),
+    surely,
+  );
+  const grids = grownGrids(yard, surely);
+  return loops.map((loop, i) => gapsOf(yard, recorded, loop, runs[i] ?? [], grids, surely));
+}
+
+/** A mesh reaches half its spacing beyond its last wire. */
+function grownGrids(yard: Yard, surely: boolean): GridCover[] {
+  const half = yard.edition.value("grid.spacing") / 2;
+  return gridCover(yard, surely).map((cover) => ({ ...cover, region: offsetRegion(cover.region, half) }));
+}
+
+function gapsOf(
+  yard: Yard,
+  recorded: Recorded,
+  loop: PerimeterLoop,
+  runs: readonly Run[],
+  grids: readonly GridCover[],
+  surely: boolean,
+): Gap[] {
+  const gaps: Gap[] = [];
+  const served: Served[] = [];
+  const byRing: Interval[] = [];
+  for (const stretch of loop.course) {
+    const methods = methodsOf(stretch.entry);
+    if (methods.length === 0) continue;
+    const surface = stretch.entry.piece.surface;
+    if (surface !== null && methods.includes("steel") && steelServes(yard, recorded, surface, surely)) {
+      served.push({ from: stretch.from, to: stretch.to, by: surface, stretch });
+      continue;
+    }
+    const covered: Interval[] = [];
+    if (methods.includes("grid")) {
+      for (const grid of grids) {
+        for (const part of holdsWhere(stretch, STEP, (s) => gridServes(yard, loop, stretch, grid, s))) {
+          covered.push(part);
+          served.push({ ...part, by: grid.id, stretch });
+        }
+      }
+    }
+    const rest = without(stretch, covered);
+    if (!methods.includes("ring")) {
+      for (const part of rest) if (part.to - part.from > STEP) gaps.push(gapOf(loop, stretch, part));
+      continue;
+    }
+    const ring = united(
+      runs.filter(({ near }) => stretch.tight || !near).flatMap((run) => onLoop(run, loop.length)),
+      ENDS_MEET,
+    );
+    for (const part of rest) {
+      for (const hole of without(part, ring))
+        if (hole.to - hole.from > ENDS_MEET) gaps.push(gapOf(loop, stretch, hole));
+      byRing.push(...within(part, ring));
+    }
+  }
+  const joined = (a: Run, b: Run) =>
+    holds(
+      a.conductor === b.conductor ? recorded.closedOnItself(a.conductor) : recorded.directly(a.conductor, b.conductor),
+      surely,
+    );
+  for (const interval of united(byRing, ENDS_MEET)) {
+    const closed = interval.to - interval.from >= loop.length - ENDS_MEET;
+    const chain = chainOf(interval, loop.length, closed, runs, joined);
+    for (const s of chain.breaks) gaps.push(gapAt(loop, s));
+    for (const by of chain.conductors) served.push({ ...interval, by, stretch: stretchAt(loop, interval.from) });
+  }
+  const first = served[0];
+  for (const entry of served) {
+    if (!first || served.findIndex(({ by }) => by === entry.by) !== served.indexOf(entry)) continue;
+    if (!holds(recorded.connected(first.by, entry.by), surely)) gaps.push(gapAt(loop, entry.from));
+  }
+  return gaps;
+}
+
+function holds(standing: Standing, surely: boolean): boolean {
+  return standing === "sure" || (!surely && standing === "doubtful");
+}
+
+/** The methods that may serve a piece; none where it needs no bonding. */
+function methodsOf({ allowed, planned }: PieceMethod): readonly string[] {
+  if (planned === "none-needed" || allowed.includes("none-needed")) return [];
+  return [...new Set([...allowed, planned])];
+}
+
+/** A piece whose need hangs on an open question; which steel counts is no question of need. */
+function surelyNeeded({ bonding, question }: PieceMethod): boolean {
+  return bonding !== "review" || question?.id === MESH_QUESTION.id;
+}
+
+function steelServes(yard: Yard, recorded: Recorded, surface: string, surely: boolean): boolean {
+  const element = yard.get(surface);
+  return (
+    element?.kind === "surface" && holds(pavingSteel(yard, element), surely) && holds(recorded.tied(surface), surely)
+  );
+}
+
+/** Whether a grid lies under all of the band at a place of the loop: near the wall, at the loop, and at the band's edge. */
+function gridServes(yard: Yard, loop: PerimeterLoop, stretch: CourseStretch, grid: GridCover, s: number): boolean {
+  const p = pointAlong(loop.path, s);
+  const body = yard.body(stretch.body);
+  if (!body) return false;
+  const { from, length } = pointToArea(p, body.water);
+  if (length === 0) return false;
+  const width = yard.edition.value("perimeter.width");
+  return [PROBE_IN, length, width - PROBE_IN].every((away) => {
+    const probe: Point = [from[0] + ((p[0] - from[0]) * away) / length, from[1] + ((p[1] - from[1]) * away) / length];
+    return !regionContains(stretch.entry.piece.region, probe) || regionContains(grid.region, probe);
+  });
+}
+
+/** How far inside the band's edges a grid is looked for, inches. */
+const PROBE_IN = 1;
+
+function gapOf(loop: PerimeterLoop, stretch: CourseStretch, { from, to }: Interval): Gap {
+  const count = Math.max(1, Math.ceil((to - from) / DRAWN));
+  const path = Array.from({ length: count + 1 }, (_, i) => pointAlong(loop.path, from + ((to - from) * i) / count));
+  const at = pointAlong(loop.path, (from + to) / 2);
+  return {
+    path,
+    length: to - from,
+    at,
+    surface: stretch.entry.piece.surface,
+    body: stretch.body,
+    needed: surelyNeeded(stretch.entry),
+  };
+}
+
+function gapAt(loop: PerimeterLoop, s: number): Gap {
+  const { entry, body } = stretchAt(loop, s);
+  const at = pointAlong(loop.path, s);
+  return { path: [at], length: 0, at, surface: entry.piece.surface, body, needed: surelyNeeded(entry) };
+}
+
+/** The stretch at a place of the loop, or the next one after it. */
+function stretchAt(loop: PerimeterLoop, s: number): CourseStretch {
+  const found =
+    loop.course.find(({ from, to }) => s >= from && s < to) ??
+    loop.course.find(({ from }) => from >= s) ??
+    loop.course[0];
+  if (!found) throw new Error("a loop without a course has nothing that is served");
+  return found;
+}
