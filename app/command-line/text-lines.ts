@@ -1,5 +1,7 @@
 /** Lines of plain text for a terminal or a pipe: wrapping, columns, headings, and emphasis where it can be shown. */
 
+import { untied, wordsOf } from "../../rules/words/breaks.ts";
+
 /** Narrowest and widest text, characters. */
 export const NARROWEST = 80;
 export const WIDEST = 100;
@@ -23,7 +25,7 @@ export function wrapped(text: string, width: number, first = "", indent = first.
     line = pad;
     isEmpty = true;
   };
-  for (const word of text.split(/\s+/)) {
+  for (const word of wordsOf(text)) {
     let rest = word;
     if (!isEmpty && line.length + 1 + rest.length > width) breakLine();
     while (line.length + rest.length > width && width > line.length) {
@@ -32,12 +34,11 @@ export function wrapped(text: string, width: number, first = "", indent = first.
       rest = rest.slice(room);
       breakLine();
     }
-    if (rest === "") continue;
     line += isEmpty ? rest : ` ${rest}`;
     isEmpty = false;
   }
   if (!isEmpty || lines.length === 0) lines.push(line.trimEnd());
-  return lines;
+  return lines.map(untied);
 }
 
 /** Name left, value right, dots between. */

@@ -1,7 +1,9 @@
 /** Names of areas, set where the area has room for them: water first, then buildings, surfaces and whatever else has an outline. */
-import { areaFrom, areaOf, centroidOf, contains } from "../../geometry/outline.ts";
+import { regionContains } from "../../geometry/clipping.ts";
+import { offsetCurves } from "../../geometry/offset.ts";
+import { areaFrom, areaOf, centroidOf, contains, pathLength, pointAlong } from "../../geometry/outline.ts";
 import type { Area, Point } from "../../geometry/types.ts";
-import type { KnownElement, PoolElement } from "../../rules/site/elements.ts";
+import type { KnownElement } from "../../rules/site/elements.ts";
 import { givenName, sortOf } from "../../rules/words/element-names.ts";
 import { isKnown, outlineOf } from "./drafting.ts";
 import type { Lettering } from "./lettering.ts";
@@ -17,44 +19,95 @@ export function drawWaterNames(lettering: Lettering): Map<string, Point> {
   const places = new Map<string, Point>();
   for (const pool of lettering.drafting.pools) {
     const area = areaFrom(pool.outline, pool.islands);
-    const text = (givenName(pool) ?? waterWord(pool)).toUpperCase();
-    const item = { text, size: "heading", role: "on-water", strong: true, spaced: true } as const;
-    const center = nameInside(area, [], item, pool.id, lettering);
+    const words = [...new Set([givenName(pool) ?? pool.body, pool.body])];
+    let center: Point | null = null;
+    for (const size of ["heading", "body"] as const) {
+      for (const word of words) {
+        const item = { text: word.toUpperCase(), size, role: "on-water", strong: true, spaced: true } as const;
+        center ??= nameInside(area, [], item, pool.id, lettering);
+      }
+    }
     if (center) places.set(pool.id, center);
   }
   return places;
 }
 
-function waterWord(pool: PoolElement): string {
-  return pool.body;
-}
-
 /** Draws the names of areas on land. A name that finds no room is left off: the list of findings still has it. */
 export function drawAreaNames(lettering: Lettering): void {
-  const { elements } = lettering.drafting.site;
-  elements.forEach((element, index) => {
-    if (!isKnown(element)) return;
+  for (const element of lettering.drafting.site.elements) {
+    if (!isKnown(element)) continue;
     const style = styleOf(element);
-    const outline = outlineOf(element);
-    if (style === null || outline === null) return;
-    const holes = element.kind === "surface" ? element.holes : undefined;
-    const above = elements.slice(index + 1).filter((other) => other.kind === "surface");
-    const others = [...above, ...elements.filter((other) => coversGround(other.kind) && other !== element)];
-    const covering = others.flatMap((other) => {
-      const covered = outlineOf(other);
-      return covered ? [areaFrom(covered)] : [];
-    });
-    const isInside = (other: Area) => contains(areaFrom(outline), centroidOf(other));
+    const area = areaOfElement(element);
+    if (style === null || area === null) continue;
     const name = givenName(element) ?? sortOf(element);
     const item = { ...style, text: style.spaced ? name.toUpperCase() : name };
-    nameInside(
-      areaFrom(outline, holes),
-      covering.filter(element.kind === "building" ? isInside : () => true),
-      item,
-      element.id,
-      lettering,
-    );
+    nameInside(area, coveringOf(element, area, lettering), item, element.id, lettering);
+  }
+}
+
+function areaOfElement(element: KnownElement): Area | null {
+  const outline = outlineOf(element);
+  if (outline === null) return null;
+  return areaFrom(outline, element.kind === "surface" ? element.holes : undefined);
+}
+
+/** What lies over an element's area: later surfaces, and whatever is cut out of every surface. */
+function coveringOf(element: KnownElement, area: Area, { drafting }: Lettering): Area[] {
+  const { elements } = drafting.site;
+  const later = elements.slice(elements.indexOf(element) + 1).filter((other) => other.kind === "surface");
+  const others = [...later, ...elements.filter((other) => coversGround(other.kind) && other !== element)];
+  const covering = others.flatMap((other) => {
+    const outline = outlineOf(other);
+    return outline ? [areaFrom(outline)] : [];
   });
+  return element.kind === "building" ? covering.filter((other) => contains(area, centroidOf(other))) : covering;
+}
+
+/** A position, site inches, near the middle of what is seen of an area; its middle where nothing of it is seen. */
+export function seenMiddle(element: KnownElement, lettering: Lettering): Point | null {
+  const area = areaOfElement(element);
+  if (area === null) return null;
+  const covering = element.kind === "pool" ? [] : coveringOf(element, area, lettering);
+  const candidates = candidatesIn(area);
+  const seen = candidates.find((p) => contains(area, p) && !covering.some((other) => contains(other, p)));
+  return seen ?? candidates[0] ?? null;
+}
+
+/** How far out in the band the number of a surface points, inches: clear of ring and inside wall. */
+const IN_BAND = 29;
+
+/** A position in the part of a surface that lies in the perimeter band of a body; null when there is none. */
+export function placeInBand(element: KnownElement, body: string | null, lettering: Lettering): Point | null {
+  const { pools, report } = lettering.drafting;
+  const area = areaOfElement(element);
+  const pool = pools.find(({ id }) => id === body);
+  const band = report.band.find((one) => one.pool === body);
+  if (area === null || !pool || !band) return null;
+  const covering = coveringOf(element, area, lettering);
+  const places = offsetCurves([areaFrom(pool.outline, pool.islands)], IN_BAND).loops.flatMap(({ path }) => {
+    const count = Math.max(8, Math.round(pathLength(path) / 12));
+    return Array.from({ length: count }, (_, i) => pointAlong(path, (i * pathLength(path)) / count));
+  });
+  const seen = places.filter(
+    (p) => contains(area, p) && regionContains(band.region, p) && !covering.some((other) => contains(other, p)),
+  );
+  return seen[Math.floor(seen.length / 2)] ?? null;
+}
+
+/** Places across an area's box, the one nearest to its middle first. */
+function candidatesIn(area: Area): Point[] {
+  const { bounds } = area.outer;
+  const middle: Point = areaOf(area) > 0 ? centroidOf(area) : [bounds.minX, bounds.minY];
+  const candidates: Point[] = [middle];
+  for (let i = 1; i < PLACES; i++) {
+    for (let j = 1; j < PLACES; j++) {
+      const x = bounds.minX + ((bounds.maxX - bounds.minX) * i) / PLACES;
+      const y = bounds.minY + ((bounds.maxY - bounds.minY) * j) / PLACES;
+      candidates.push([x, y]);
+    }
+  }
+  const far = (p: Point) => Math.hypot(p[0] - middle[0], p[1] - middle[1]);
+  return candidates.sort((a, b) => far(a) - far(b));
 }
 
 function coversGround(kind: string): boolean {
@@ -95,16 +148,6 @@ function nameInside(
   const height = TEXT_POINTS[item.size] + 2;
   const w = drafting.inches(width) / 2;
   const h = drafting.inches(height) / 2;
-  const { bounds } = area.outer;
-  const middle = areaOf(area) > 0 ? centroidOf(area) : ([bounds.minX, bounds.minY] as const);
-  const candidates: Point[] = [middle];
-  for (let i = 1; i < PLACES; i++) {
-    for (let j = 1; j < PLACES; j++) {
-      const x = bounds.minX + ((bounds.maxX - bounds.minX) * i) / PLACES;
-      const y = bounds.minY + ((bounds.maxY - bounds.minY) * j) / PLACES;
-      candidates.push([x, y]);
-    }
-  }
   const hasRoom = ([x, y]: Point) =>
     [-w, 0, w].every((dx) =>
       [-h, h].every((dy) => {
@@ -112,8 +155,7 @@ function nameInside(
         return contains(area, p) && !covering.some((other) => contains(other, p));
       }),
     );
-  const far = (p: Point) => Math.hypot(p[0] - middle[0], p[1] - middle[1]);
-  const roomy = candidates.filter(hasRoom).sort((a, b) => far(a) - far(b));
+  const roomy = candidatesIn(area).filter(hasRoom);
   const center = placer.placeAmong(roomy.map(toPaper), width, height);
   if (center === null) return null;
   drafting.add("names", {

@@ -72,6 +72,22 @@ export function headingBlock(text: string, note = ""): Block {
   };
 }
 
+/** A heading inside a list, in small type. */
+export function subheadingBlock(text: string, note: string): Block {
+  return {
+    height: 13,
+    keepWithNext: true,
+    draw: ([x, y], width) => [
+      typeLine(text, [x, y - 2.5], { strong: true, role: "faint" }),
+      typeLine(note, [x + width, y - 2.5], { role: "faint", anchor: "end" }),
+      paperLine("rule-line", [
+        [x, y - 10.5],
+        [x + width, y - 10.5],
+      ]),
+    ],
+  };
+}
+
 /** A paragraph in the given width. */
 export function paragraphBlock(
   text: string,

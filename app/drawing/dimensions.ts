@@ -1,7 +1,9 @@
 /** Dimensions: each body's length and width, and how far the ring lies from the inside wall. Ticks, not arrows. */
 import { edgeLength, pointAt, tangentAt } from "../../geometry/edge.ts";
 import { areaFrom } from "../../geometry/outline.ts";
+import { boundsUnion } from "../../geometry/points.ts";
 import type { Bounds, Point } from "../../geometry/types.ts";
+import type { PoolElement } from "../../rules/site/elements.ts";
 import { lengthText } from "../../rules/words/lengths.ts";
 import { chosenLoops } from "./copper-layers.ts";
 import type { Drafting } from "./drafting.ts";
@@ -11,32 +13,65 @@ import { lineSteps } from "./steps.ts";
 /** Paper from the drawing to the first line of dimensions, and from one line to the next, points. */
 const FIRST_LINE = 15;
 const NEXT_LINE = 15;
-/** A dimension stays this near to its body when the yard goes on farther, inches: past the reach of fixed metal. */
+/** A dimension stays this near to the water when the yard goes on much farther, inches: past the reach of fixed metal. */
 const NEAR = 84;
 /** How far a yard may go on before dimensions move in from its edge, inches. */
-const YARD = 240;
+const YARD = 720;
 /** The most lines of dimensions on a side. */
 const MOST_LINES = 3;
 
-/** What a sheet has to leave free at the bottom and at the right of the plan for the dimensions, points. */
-export function dimensionRoom(pools: number): number {
-  const lines = Math.min(MOST_LINES, pools);
-  return lines === 0 ? 0 : FIRST_LINE + (lines - 1) * NEXT_LINE + 10;
+/** Where lengths and widths are written: on the side where the water is nearer to the edge of the drawing. */
+interface Sides {
+  readonly lengths: "bottom" | "top";
+  readonly widths: "left" | "right";
+}
+
+function sidesFor(bounds: Bounds, waters: Bounds): Sides {
+  return {
+    lengths: bounds.maxY - waters.maxY < waters.minY - bounds.minY ? "top" : "bottom",
+    widths: waters.minX - bounds.minX < bounds.maxX - waters.maxX ? "left" : "right",
+  };
+}
+
+function boxOf(pool: PoolElement): Bounds {
+  return areaFrom(pool.outline).outer.bounds;
+}
+
+/** What a sheet has to leave free on each side of the plan for the dimensions, points. */
+export function dimensionRoom(
+  bounds: Bounds,
+  pools: readonly PoolElement[],
+): Record<"left" | "right" | "top" | "bottom", number> {
+  const room = { left: 0, right: 0, top: 0, bottom: 0 };
+  const lines = Math.min(MOST_LINES, pools.length);
+  if (lines === 0) return room;
+  const { lengths, widths } = sidesFor(bounds, boundsUnion(pools.map(boxOf)));
+  const height = FIRST_LINE + (lines - 1) * NEXT_LINE + 10;
+  return { ...room, [lengths]: height, [widths]: height };
 }
 
 /** Draws the dimensions of the largest bodies and of the ring. */
 export function drawDimensions(bounds: Bounds, drafting: Drafting): void {
+  if (drafting.pools.length === 0) return;
+  const waters = boundsUnion(drafting.pools.map(boxOf));
+  const { lengths, widths } = sidesFor(bounds, waters);
   const boxes = drafting.pools
-    .map((pool) => areaFrom(pool.outline).outer.bounds)
+    .map(boxOf)
     .sort((a, b) => b.maxX - b.minX + (b.maxY - b.minY) - (a.maxX - a.minX + (a.maxY - a.minY)))
     .slice(0, MOST_LINES)
     .reverse();
+  const edge = (water: number, drawing: number) =>
+    Math.abs(drawing - water) > YARD ? water + Math.sign(drawing - water) * NEAR : drawing;
   boxes.forEach((box, i) => {
     const out = drafting.inches(FIRST_LINE + i * NEXT_LINE);
-    const y = (box.minY - bounds.minY > YARD ? box.minY - NEAR : bounds.minY) - out;
-    const x = (bounds.maxX - box.maxX > YARD ? box.maxX + NEAR : bounds.maxX) + out;
-    drawDimension([box.minX, box.minY], [box.maxX, box.minY], [box.minX, y], [box.maxX, y], drafting);
-    drawDimension([box.maxX, box.minY], [box.maxX, box.maxY], [x, box.minY], [x, box.maxY], drafting);
+    const isTop = lengths === "top";
+    const isLeft = widths === "left";
+    const y = isTop ? edge(waters.maxY, bounds.maxY) + out : edge(waters.minY, bounds.minY) - out;
+    const x = isLeft ? edge(waters.minX, bounds.minX) - out : edge(waters.maxX, bounds.maxX) + out;
+    const fromY = isTop ? box.maxY : box.minY;
+    const fromX = isLeft ? box.minX : box.maxX;
+    drawDimension([box.minX, fromY], [box.maxX, fromY], [box.minX, y], [box.maxX, y], drafting);
+    drawDimension([fromX, box.minY], [fromX, box.maxY], [x, box.minY], [x, box.maxY], drafting);
   });
   drawRingOffset(drafting);
 }
@@ -101,7 +136,7 @@ function drawRingOffset(drafting: Drafting): void {
           ? [(wall[0] + out[0]) / 2 + beside, (wall[1] + out[1]) / 2 - drafting.inches(2.6)]
           : [(wall[0] + out[0]) / 2, (wall[1] + out[1]) / 2 + beside],
         text: lengthText(ring.offset, drafting.units),
-        size: "body",
+        size: "small",
         role: "ink",
         anchor: isUpright ? "start" : "middle",
         turn: 0,

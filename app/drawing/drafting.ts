@@ -5,6 +5,7 @@ import { KINDS, type KnownElement, type PoolElement, type UnknownElement } from 
 import type { Site } from "../../rules/site/site.ts";
 import type { Units } from "../../rules/words/lengths.ts";
 import { type Item, LAYERS, type Layer, type LayerName } from "./scene.ts";
+import { SYMBOLS } from "./symbols.ts";
 
 export class Drafting {
   readonly site: Site;
@@ -41,6 +42,16 @@ export class Drafting {
 
   itemsOf(layer: LayerName): readonly Item[] {
     return this.items.get(layer) ?? [];
+  }
+
+  /** Half the size of the symbol that an element is drawn as, points; 0 where it has none. */
+  symbolReach(element: string): number {
+    for (const items of this.items.values()) {
+      for (const item of items) {
+        if (item.kind === "symbol" && item.element === element) return SYMBOLS[item.symbol].reach;
+      }
+    }
+    return 0;
   }
 
   layers(): Layer[] {

@@ -3,9 +3,9 @@ import { findingsByPart, type NumberedFinding } from "../../rules/findings-by-pa
 import type { Finding, Report } from "../../rules/report.ts";
 import { capitalized } from "../../rules/words/element-names.ts";
 import type { Units } from "../../rules/words/lengths.ts";
-import { measuredTexts } from "../../rules/words/measured.ts";
+import { briefTexts } from "../../rules/words/measured.ts";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
-import { type Block, headingBlock, lineHeight, typeLine } from "./blocks.ts";
+import { type Block, lineHeight, subheadingBlock, typeLine } from "./blocks.ts";
 import { isOpen } from "./lettering.ts";
 import { markDrawing } from "./mark-shapes.ts";
 import { TEXT_POINTS } from "./scene.ts";
@@ -18,21 +18,24 @@ export interface ListOptions {
   readonly units: Units;
   readonly names: ReadonlyMap<string, string>;
   readonly width: number;
+  readonly hasSeveralBodies: boolean;
 }
 
 /** Every finding of the report, in the code's order, under the headings of its parts. */
 export function findingBlocks(report: Report, options: ListOptions): Block[] {
   return findingsByPart(report).flatMap(({ part, findings }) => [
-    headingBlock(part.title, part.section),
-    ...findings.map((one) => findingBlock(one, options)),
+    subheadingBlock(part.title, part.section),
+    ...findings.map((one) => findingBlock(one, part.section, options)),
   ]);
 }
 
-/** What a finding is about, in words. */
-export function aboutWords(finding: Finding, names: ReadonlyMap<string, string>): string {
+/** What a finding is about, in words; the body of water with it where the site has several. */
+export function aboutWords(finding: Finding, names: ReadonlyMap<string, string>, hasSeveralBodies = false): string {
   const nameOf = (id: string) => names.get(id) ?? id;
-  if (finding.element !== null) return capitalized(nameOf(finding.element));
-  return finding.body === null ? "The site" : capitalized(nameOf(finding.body));
+  if (finding.element === null) return finding.body === null ? "The site" : capitalized(nameOf(finding.body));
+  const about = capitalized(nameOf(finding.element));
+  if (!hasSeveralBodies || finding.body === null || finding.body === finding.element) return about;
+  return `${about}, by ${nameOf(finding.body)}`;
 }
 
 /** What is said on the sheet beside the numbers: of an open finding what settles it, of a settled one why. */
@@ -41,16 +44,32 @@ export function shortText(finding: Finding): string {
     const { text, options } = finding.question;
     return options.length === 0 ? text : `${text} ${options.join(" / ")}?`.replace("??", "?");
   }
-  return isOpen(finding) ? finding.remedy || finding.why : finding.why;
+  return isOpen(finding) ? finding.remedy || finding.why : firstSentence(finding.why);
 }
 
-function findingBlock({ number, finding }: NumberedFinding, { units, names, width }: ListOptions): Block {
+/** Up to the first full stop that ends a sentence (not the one in `5.03 m` or `21 in.` before a small letter). */
+function firstSentence(text: string): string {
+  return /^.*?[.!?](?=\s+[A-Z0-9"]|$)/s.exec(text)?.[0] ?? text;
+}
+
+/** The section is told again only where it is not that of the heading above. */
+function findingBlock(
+  { number, finding }: NumberedFinding,
+  partSection: string,
+  { units, names, width, hasSeveralBodies }: ListOptions,
+): Block {
   const size = TEXT_POINTS.small;
   const step = lineHeight("small");
   const room = width - INDENT;
-  const sections = [finding.section, ...finding.alsoSections].join(", ");
-  const title = wrapPoints(aboutWords(finding, names), room - textPoints(sections, size) - 6, TEXT_POINTS.body, true);
-  const numbers = measuredTexts(finding, units).join("; ");
+  const all = [finding.section, ...finding.alsoSections].join(", ");
+  const sections = all === partSection ? "" : all;
+  const title = wrapPoints(
+    aboutWords(finding, names, hasSeveralBodies),
+    room - textPoints(sections, size) - 6,
+    TEXT_POINTS.body,
+    true,
+  );
+  const numbers = briefTexts(finding, units).join("; ");
   const outcome = wrapPoints(
     [OUTCOME_WORDS[finding.outcome], numbers].filter((text) => text !== "").join(" · "),
     room,
@@ -58,10 +77,10 @@ function findingBlock({ number, finding }: NumberedFinding, { units, names, widt
   );
   const text = wrapPoints(shortText(finding), room, size);
   const titleStep = lineHeight("body");
-  const height = Math.max(17, title.length * titleStep + (outcome.length + text.length) * step + 5);
+  const height = Math.max(17, title.length * titleStep + (outcome.length + text.length) * step + 3.5);
   return {
     height,
-    draw: ([x, y], all) => {
+    draw: ([x, y]) => {
       const left = x + INDENT;
       const outcomeTop = y - title.length * titleStep - 1;
       const mark = markDrawing(finding.outcome, String(number));
@@ -76,7 +95,7 @@ function findingBlock({ number, finding }: NumberedFinding, { units, names, widt
           ...(finding.element === null ? {} : { element: finding.element }),
         },
         ...title.map((line, i) => typeLine(line, [left, y - 1 - i * titleStep], { size: "body", strong: true })),
-        typeLine(sections, [x + all, y - 2], { role: "faint", anchor: "end" }),
+        ...(sections === "" ? [] : [typeLine(sections, [x + width, y - 2], { role: "faint", anchor: "end" })]),
         ...outcome.map((line, i) => typeLine(line, [left, outcomeTop - i * step])),
         ...text.map((line, i) => typeLine(line, [left, outcomeTop - (outcome.length + i) * step], { role: "faint" })),
       ];

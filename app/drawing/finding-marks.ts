@@ -1,9 +1,10 @@
 /** The numbers of the findings on the plan: those of one element in a row, with one leader to what they are about. */
-import { areaFrom, centroidOf, pathLength, pointAlong } from "../../geometry/outline.ts";
+import { centroidOf, pathLength, pointAlong } from "../../geometry/outline.ts";
 import type { Point } from "../../geometry/types.ts";
 import type { NumberedFinding } from "../../rules/findings-by-part.ts";
 import { shapeOf } from "../../rules/measures/shapes.ts";
 import { OUTCOMES_WORST_FIRST } from "../../rules/report.ts";
+import { placeInBand, seenMiddle } from "./area-names.ts";
 import { isKnown } from "./drafting.ts";
 import type { Lettering } from "./lettering.ts";
 import { markDrawing } from "./mark-shapes.ts";
@@ -21,23 +22,30 @@ export function drawMarks(
   waterNames: ReadonlyMap<string, Point>,
   lettering: Lettering,
 ): void {
-  const groups = new Map<string, NumberedFinding[]>();
+  const groups = new Map<string, Group>();
   for (const one of findings) {
     const about = one.finding.element ?? one.finding.body;
     if (about === null) continue;
-    const group = groups.get(about);
-    if (group) group.push(one);
-    else groups.set(about, [one]);
+    // A surface may be judged by several bodies, each at its own place.
+    const isSurface = lettering.drafting.byId.get(about)?.kind === "surface";
+    const key = JSON.stringify([about, isSurface ? one.finding.body : null]);
+    const group = groups.get(key);
+    if (group) group.row.push(one);
+    else groups.set(key, { about, row: [one] });
   }
-  const urgency = (group: readonly NumberedFinding[]) =>
-    Math.min(...group.map(({ finding }) => OUTCOMES_WORST_FIRST.indexOf(finding.outcome)));
-  const sorted = [...groups].sort(
-    (a, b) => Number(waterNames.has(b[0])) - Number(waterNames.has(a[0])) || urgency(a[1]) - urgency(b[1]),
-  );
-  for (const [about, group] of sorted) {
+  const urgency = ({ row }: Group) =>
+    Math.min(...row.map(({ finding }) => OUTCOMES_WORST_FIRST.indexOf(finding.outcome)));
+  const isWater = ({ about }: Group) => Number(waterNames.has(about));
+  const sorted = [...groups.values()].sort((a, b) => isWater(b) - isWater(a) || urgency(a) - urgency(b));
+  for (const { about, row } of sorted) {
     const name = waterNames.get(about);
-    for (let i = 0; i < group.length; i += ROW) drawRow(about, group.slice(i, i + ROW), name, lettering);
+    for (let i = 0; i < row.length; i += ROW) drawRow(about, row.slice(i, i + ROW), name, lettering);
   }
+}
+
+interface Group {
+  readonly about: string;
+  readonly row: NumberedFinding[];
 }
 
 function drawRow(about: string, row: readonly NumberedFinding[], name: Point | undefined, lettering: Lettering): void {
@@ -55,6 +63,7 @@ function drawRow(about: string, row: readonly NumberedFinding[], name: Point | u
     return;
   }
   const needsLeader = beneath === null;
+  const leaderStart = movedToward(anchor, center, name ? 0 : drafting.symbolReach(about));
   let x = center[0] - width / 2;
   row.forEach(({ number, finding }, i) => {
     const mark = drawings[i];
@@ -62,7 +71,7 @@ function drawRow(about: string, row: readonly NumberedFinding[], name: Point | u
     drafting.add("marks", {
       kind: "mark",
       at: toSite([x + mark.width / 2, center[1]]),
-      from: i === 0 && needsLeader ? toSite(anchor) : null,
+      from: i === 0 && needsLeader ? toSite(leaderStart) : null,
       number,
       outcome: finding.outcome,
       element: about,
@@ -73,19 +82,31 @@ function drawRow(about: string, row: readonly NumberedFinding[], name: Point | u
   if (needsLeader) placer.addInk([anchor, center]);
 }
 
+function movedToward([x, y]: Point, target: Point, distance: number): Point {
+  const length = Math.hypot(target[0] - x, target[1] - y);
+  if (length <= distance || distance === 0) return [x, y];
+  return [x + ((target[0] - x) * distance) / length, y + ((target[1] - y) * distance) / length];
+}
+
 /** Places for rows of marks beneath a name, then above it. */
 function rowsBeneath(name: Point, height: number): Point[] {
   return [1, 2, 3, 4, -1, -2].map((row) => [name[0], name[1] - row * (height + 2) - Math.sign(row) * 2]);
 }
 
-/** What the leader points to, paper: where the worst finding was measured, else the middle of the element. */
-function anchorOf(about: string, row: readonly NumberedFinding[], { drafting, toPaper }: Lettering): Point | null {
-  for (const { finding } of row) {
-    const end = finding.witness[finding.witness.length - 1];
-    if (finding.element !== null && end) return toPaper(end);
-  }
+/** What the leader points to, paper: where the worst finding was measured, else the middle of what is seen of the element. */
+function anchorOf(about: string, row: readonly NumberedFinding[], lettering: Lettering): Point | null {
+  const { drafting, toPaper } = lettering;
   const element = drafting.byId.get(about);
   if (!element || !isKnown(element)) return null;
+  if (element.kind === "surface") {
+    const inBand = placeInBand(element, row[0]?.finding.body ?? null, lettering);
+    if (inBand !== null) return toPaper(inBand);
+  } else if (element.kind !== "pool") {
+    for (const { finding } of row) {
+      const end = finding.witness[finding.witness.length - 1];
+      if (finding.element !== null && end) return toPaper(end);
+    }
+  }
   const shape = shapeOf(element);
   switch (shape.kind) {
     case "point":
@@ -93,6 +114,6 @@ function anchorOf(about: string, row: readonly NumberedFinding[], { drafting, to
     case "path":
       return toPaper(pointAlong(shape.path, pathLength(shape.path) / 2));
     case "area":
-      return toPaper(element.kind === "pool" ? centroidOf(areaFrom(element.outline)) : centroidOf(shape.area));
+      return toPaper(seenMiddle(element, lettering) ?? centroidOf(shape.area));
   }
 }

@@ -12,7 +12,7 @@ import { EQUIPMENT_LETTERS, SYMBOLS, type SymbolName } from "./symbols.ts";
 
 /** Room for a figure, points. */
 const FIGURE = 20;
-export const LEGEND_STEP = 11;
+export const LEGEND_STEP = 12.4;
 
 interface Entry {
   readonly words: string;
@@ -21,31 +21,31 @@ interface Entry {
 }
 
 const LINE_WORDS: readonly (readonly [Role, string])[] = [
-  ["inside-wall", "inside wall of the water"],
-  ["inset", "step, bench or ledge"],
+  ["inside-wall", "inside wall"],
+  ["inset", "step or bench"],
   ["ring-proposed", "ring, proposed"],
   ["copper-recorded", "copper, recorded"],
-  ["grid-proposed", "copper grid, proposed"],
-  ["grid-recorded", "copper grid, recorded"],
+  ["grid-proposed", "grid, proposed"],
+  ["grid-recorded", "grid, recorded"],
   ["branch-proposed", "branch, proposed"],
-  ["link-proposed", "link between loops, proposed"],
+  ["link-proposed", "link, proposed"],
   ["tail-recorded", "tail, recorded"],
-  ["too-close", "no legal place for the ring"],
+  ["too-close", "no legal place"],
   ["reach", "reach of fixed metal"],
   ["overhead", "line overhead"],
   ["underground", "run underground"],
   ["witness", "measured line"],
-  ["wall-line", "wall, thickness not known"],
-  ["opening", "door, window or opening"],
-  ["metal-area", "metal, along its outline"],
+  ["wall-line", "wall, no thickness"],
+  ["opening", "door or window"],
+  ["metal-area", "metal, outline"],
 ];
 
 const SYMBOL_WORDS: Readonly<Partial<Record<SymbolName, string>>> = {
   "tie-needed": "tie, needed",
   "tie-recorded": "tie, recorded",
   connection: "connection, recorded",
-  "first-corner": "corner that ties are taped from",
-  "way-in": "branch enters a building",
+  "first-corner": "start of tie distances",
+  "way-in": "way into a building",
   "metal-part": "metal part",
   ladder: "ladder or rail",
   drain: "drain or skimmer",
@@ -62,11 +62,11 @@ const SYMBOL_WORDS: Readonly<Partial<Record<SymbolName, string>>> = {
   "water-bond": "water contact",
   "fence-cross": "fence, metal",
   "fence-ring": "fence, nonmetal",
-  "fence-unknown": "fence, metal not known",
+  "fence-unknown": "fence, not known",
 };
 
 const HATCH_WORDS: Readonly<Partial<Record<HatchName, string>>> = {
-  band: "perimeter surface (band)",
+  band: "perimeter surface",
   wall: "wall",
   building: "building",
   "keep-out": "no copper here",
@@ -105,9 +105,7 @@ export function legendEntries(scene: Scene): Entry[] {
   const equipment = Object.values(EQUIPMENT_LETTERS)
     .filter(([code]) => letters.has(code))
     .map(([code, words]) => symbolEntry("equipment", "equipment", words, code));
-  const unknown = symbols.has("unknown")
-    ? [symbolEntry("unknown", "unknown-kind", "element of an unknown kind", "?")]
-    : [];
+  const unknown = symbols.has("unknown") ? [symbolEntry("unknown", "unknown-kind", "unknown kind", "?")] : [];
   const grounds = (Object.keys(HATCHES) as HatchName[])
     .filter((name) => hatches.has(name))
     .map((name) => hatchEntry(name, HATCH_WORDS[name] ?? name.replaceAll("-", " ")));

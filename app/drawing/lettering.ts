@@ -2,7 +2,8 @@
  * Names, numbers and marks of the plan, placed so that none lies on another.
  *
  * Stages: symbols and dimension figures are blocked, lines inked -> names of water -> findings' marks, those of one
- * element in one row with one leader -> tie numbers -> measured distances -> names of everything else.
+ * element in one row with one leader -> tie numbers -> measured distances -> names of everything else
+ * -> letters along lines.
  */
 import { boundsOfPoints, grownBounds } from "../../geometry/points.ts";
 import type { Bounds, Point } from "../../geometry/types.ts";
@@ -13,6 +14,7 @@ import { drawAreaNames, drawWaterNames } from "./area-names.ts";
 import type { Drafting } from "./drafting.ts";
 import { drawMarks } from "./finding-marks.ts";
 import { lengthOf, middleOf } from "./focus.ts";
+import { drawLineLetters } from "./line-letters.ts";
 import { boxAround, Placer } from "./placement.ts";
 import type { SceneOptions } from "./plan-scene.ts";
 import { type Item, type LayerName, type ShapeItem, TEXT_POINTS } from "./scene.ts";
@@ -64,6 +66,7 @@ export function drawLettering(bounds: Bounds, options: SceneOptions, drafting: D
   drawTieNumbers(lettering);
   for (const { finding } of findings) drawWitness(finding, lettering);
   drawAreaNames(lettering);
+  drawLineLetters(lettering);
 }
 
 function chosenFindings(options: SceneOptions, drafting: Drafting): NumberedFinding[] {
@@ -178,7 +181,8 @@ function drawWitness(finding: Finding, { drafting, placer, toPaper, toSite }: Le
   const [first] = witness;
   const last = witness[witness.length - 1];
   const length = lengthOf(witness);
-  if (!isOpen(finding) || finding.element === null || !first || !last || length === 0) return;
+  const isMeasured = Object.keys(finding.required).length > 0;
+  if (!isOpen(finding) || !isMeasured || finding.element === null || !first || !last || length === 0) return;
   const about = { element: finding.element, findings: [finding.id] };
   drafting.add("witnesses", { kind: "shape", role: "witness", steps: lineSteps(witness), ...about });
   for (const at of [first, last]) {

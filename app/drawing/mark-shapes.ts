@@ -1,4 +1,4 @@
-/** The shape that each outcome's number stands in. Told apart without color: open diamond, full diamond, cut square, square, double ring, ring. */
+/** The shape that each outcome's number stands in. Told apart without color: open diamond, full diamond, cut square, square, heavy ring, light ring. */
 
 import type { Outcome } from "../../rules/report.ts";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
@@ -56,9 +56,9 @@ export function markDrawing(outcome: Outcome, text: string): MarkDrawing {
       return {
         role,
         textRole,
-        parts: [pill(half + 1.6, 5.6), pill(half + 0.4, 4.4)],
-        width: 2 * half + 4.2,
-        height: 12.2,
+        parts: [pill(half + 1.2, 5.2)],
+        width: 2 * half + 3.8,
+        height: 11.8,
       };
     case "exempt":
       return { role, textRole, parts: [pill(half + 1, 5)], width: 2 * half + 3, height: 11 };
@@ -67,7 +67,7 @@ export function markDrawing(outcome: Outcome, text: string): MarkDrawing {
 
 /** What the mark's shape says, for the legend. */
 export function markWords(outcome: Outcome): string {
-  return `finding: ${OUTCOME_WORDS[outcome]}`;
+  return OUTCOME_WORDS[outcome];
 }
 
 function area(...line: number[]): Part {

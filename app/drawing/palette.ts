@@ -238,8 +238,8 @@ function paletteOf(name: PaletteName, inks: Inks): Palette {
     "mark-missing": fill(copper, line(copper, 0.9)),
     "mark-conflict": fill(ink, line(ink, 0.7)),
     "mark-review": fill(inks.question, line(ink, 0.7)),
-    "mark-meets": fill(paper, line(inks.meets, 0.8)),
-    "mark-exempt": fill(paper, line(faint, 0.6)),
+    "mark-meets": fill(paper, line(inks.meets, 1.3)),
+    "mark-exempt": fill(paper, line(faint, 0.5)),
   };
   const texts: Record<TextRole, string> = {
     ink,

@@ -3,15 +3,12 @@ import { pointToArea } from "../../geometry/distance.ts";
 import { areaFrom, pathFrom } from "../../geometry/outline.ts";
 import type { Path, Point } from "../../geometry/types.ts";
 import { shapeOf } from "../../rules/measures/shapes.ts";
-import type { DeviceElement, KnownElement, MetalElement } from "../../rules/site/elements.ts";
+import type { DeviceElement, KnownElement, MetalElement, OverheadElement } from "../../rules/site/elements.ts";
 import type { Drafting } from "./drafting.ts";
 import { marksAlong } from "./ground-layers.ts";
 import type { SymbolItem } from "./scene.ts";
 import { areaSteps, pathSteps } from "./steps.ts";
 import { EQUIPMENT_LETTERS, type SymbolName } from "./symbols.ts";
-
-/** Paper distance between the letters along a line, points. */
-const LETTERS_STEP = 110;
 
 /** Draws a part into its layer; false when it is not of this sort. */
 export function drawPart(element: KnownElement, drafting: Drafting): boolean {
@@ -38,10 +35,10 @@ export function drawPart(element: KnownElement, drafting: Drafting): boolean {
       drafting.add("lights", { ...symbol("water-bond", element.at, element.id), role: "copper-symbol" });
       return true;
     case "overhead-line":
-      drawLine(lineOf(element), "overhead", "OH", element.id, drafting);
+      drawLine(lineOf(element), "overhead", element.id, drafting);
       return true;
     case "underground-run":
-      drawLine(pathFrom(element.path), "underground", "UG", element.id, drafting);
+      drawLine(pathFrom(element.path), "underground", element.id, drafting);
       return true;
     default:
       return false;
@@ -95,31 +92,12 @@ function turnFromWater(at: Point, drafting: Drafting): number {
   return (angle * 180) / Math.PI + 90;
 }
 
-function lineOf(element: Extract<KnownElement, { kind: "overhead-line" }>): Path {
+function lineOf(element: OverheadElement): Path {
   return pathFrom({ closed: false, vertices: element.path.vertices.map(([x, y]): Point => [x, y]) });
 }
 
-function drawLine(
-  path: Path,
-  layer: "overhead" | "underground",
-  letters: string,
-  element: string,
-  drafting: Drafting,
-): void {
+function drawLine(path: Path, layer: "overhead" | "underground", element: string, drafting: Drafting): void {
   drafting.add(layer, { kind: "shape", role: layer, steps: pathSteps(path), element });
-  for (const { at, turn } of marksAlong(path, drafting.inches(LETTERS_STEP))) {
-    drafting.add(layer, {
-      kind: "text",
-      at,
-      text: letters,
-      size: "small",
-      role: "faint",
-      anchor: "middle",
-      turn: readable(turn),
-      plate: true,
-      element,
-    });
-  }
 }
 
 /** A direction in degrees turned round where type along it would stand on its head. */

@@ -8,6 +8,7 @@
 import type { Bounds, Point } from "../../geometry/types.ts";
 import { EDITIONS, isEditionId } from "../../rules/editions/in-force.ts";
 import type { Report } from "../../rules/report.ts";
+import type { PoolElement } from "../../rules/site/elements.ts";
 import type { Site } from "../../rules/site/site.ts";
 import { namesOf } from "../../rules/words/element-names.ts";
 import { type Block, type Column, flow, headingBlock, paragraphBlock, spaceBlock, typeLine } from "./blocks.ts";
@@ -19,7 +20,7 @@ import { LETTERING_MARGIN } from "./lettering.ts";
 import { fittingScale, PAPERS, type Paper, type PaperName, type Scale } from "./paper.ts";
 import { EIGHTH_INCH_SCALE, planScene, type SceneOptions, sceneBounds } from "./plan-scene.ts";
 import type { Item, Scene } from "./scene.ts";
-import { type Group, PAPER_VIEW, paperBox, paperLine, type Sheet } from "./sheet.ts";
+import { type Group, PAPER_VIEW, paperBox, type Sheet } from "./sheet.ts";
 import { sceneGroups } from "./svg.ts";
 import { drawNorth, drawScaleBar, drawTitleBlock, TITLE_HEIGHT, type TitleFields } from "./title-block.ts";
 
@@ -32,8 +33,8 @@ const GAP = 12;
 /** Width of a text column, points. */
 const COLUMN = 206;
 /** Room for north arrow and scale bar at the left of the strip. */
-const STRIP_LEFT = 190;
-const LEGEND_COLUMN = 112;
+const STRIP_LEFT = 172;
+const LEGEND_COLUMN = 94;
 
 interface Frame {
   readonly paper: Paper;
@@ -71,7 +72,12 @@ function layOut(
 ): { sheets: Sheet[]; isRoomy: boolean } {
   const { paper, columns } = frame;
   const units = site.display?.units ?? "ft-in";
-  const list: ListOptions = { units, names: namesOf(site.elements), width: COLUMN };
+  const list: ListOptions = {
+    units,
+    names: namesOf(site.elements),
+    width: COLUMN,
+    hasSeveralBodies: poolsOf(site).length > 1,
+  };
   const columnLeft = paper.width - MARGIN - columns * COLUMN - (columns - 1) * GAP;
   const strip: Bounds = { minX: MARGIN, minY: MARGIN, maxX: columnLeft - GAP, maxY: MARGIN };
   const placed = placePlan(site, report, paper, strip, options);
@@ -106,6 +112,10 @@ function layOut(
   return { sheets, isRoomy: first.rest.length === 0 && scale.pointsPerInch >= EIGHTH_INCH_SCALE / 2 };
 }
 
+function poolsOf(site: Site): PoolElement[] {
+  return site.elements.filter((element): element is PoolElement => element.kind === "pool");
+}
+
 function titleBox(paper: Paper): Bounds {
   const left = paper.width - MARGIN - COLUMN;
   return { minX: left, minY: MARGIN, maxX: left + COLUMN, maxY: MARGIN + TITLE_HEIGHT };
@@ -129,15 +139,14 @@ function placePlan(site: Site, report: Report, paper: Paper, strip: Bounds, opti
   const draft = planScene(site, report, { ...options, pointsPerInch: EIGHTH_INCH_SCALE });
   const stripHeight = Math.max(64, legendHeight(draft));
   const frame: Bounds = { ...strip, minY: strip.minY + stripHeight + 6, maxY: paper.height - MARGIN };
-  const pools = site.elements.filter((element) => element.kind === "pool");
-  const dimensions = dimensionRoom(pools.length);
-  const room: Bounds = {
-    minX: frame.minX + LETTERING_MARGIN,
-    minY: frame.minY + LETTERING_MARGIN + dimensions,
-    maxX: frame.maxX - LETTERING_MARGIN - dimensions,
-    maxY: frame.maxY - LETTERING_MARGIN,
-  };
   const bounds = sceneBounds(site, report) ?? { minX: 0, minY: 0, maxX: 240, maxY: 240 };
+  const dimensions = dimensionRoom(bounds, poolsOf(site));
+  const room: Bounds = {
+    minX: frame.minX + LETTERING_MARGIN + dimensions.left,
+    minY: frame.minY + LETTERING_MARGIN + dimensions.bottom,
+    maxX: frame.maxX - LETTERING_MARGIN - dimensions.right,
+    maxY: frame.maxY - LETTERING_MARGIN - dimensions.top,
+  };
   const width = bounds.maxX - bounds.minX;
   const height = bounds.maxY - bounds.minY;
   const scale = fittingScale(width, height, room.maxX - room.minX, room.maxY - room.minY, units);
@@ -180,14 +189,15 @@ function columnBlocks(report: Report, list: ListOptions, scene: Scene): Block[] 
   }
   return [
     headingBlock("Caution"),
-    ...report.cautions.map((caution) => paragraphBlock(caution, list.width)),
-    headingBlock("Findings", `missing ${report.missing}; ${open}`),
-    ...left,
-    ...findingBlocks(report, list),
+    paragraphBlock(report.cautions.join(" "), list.width),
     spaceBlock(4),
     ...copperBlocks(report, list),
     spaceBlock(4),
     ...tieBlocks(report, list),
+    spaceBlock(4),
+    headingBlock("Findings", `missing ${report.missing}; ${open}`),
+    ...left,
+    ...findingBlocks(report, list),
   ];
 }
 
@@ -195,12 +205,13 @@ function columnBlocks(report: Report, list: ListOptions, scene: Scene): Block[] 
 function continuation(blocks: readonly Block[], paper: Paper): Item[][] {
   const sheets: Item[][] = [];
   const count = Math.floor((paper.width - 2 * MARGIN + GAP) / (COLUMN + GAP));
+  const pitch = count > 1 ? (paper.width - 2 * MARGIN - COLUMN) / (count - 1) : 0;
   let rest = blocks;
   while (rest.length > 0) {
     const columns = Array.from(
       { length: count },
       (_, i): Column => ({
-        left: paper.width - MARGIN - COLUMN - (count - 1 - i) * (COLUMN + GAP),
+        left: MARGIN + i * pitch,
         width: COLUMN,
         top: paper.height - MARGIN,
         bottom: MARGIN + (i === count - 1 ? TITLE_HEIGHT + 6 : 0),

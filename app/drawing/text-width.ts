@@ -1,7 +1,9 @@
 /** Widths of type, worked out without a screen. Advance widths of IBM Plex Sans, thousandths of an em, from the font files. */
+import { untied, wordsOf } from "../../rules/words/breaks.ts";
 import { LETTER_SPACING, TEXT_POINTS, type TextItem } from "./scene.ts";
 
 const FIRST = 32;
+const NO_BREAK_SPACE = 160;
 
 /** Characters 32 to 126, regular. */
 const REGULAR: readonly number[] = [
@@ -31,7 +33,9 @@ export function textPoints(text: string, size: number, strong = false): number {
   let thousandths = 0;
   for (const character of text) {
     const code = character.codePointAt(0) ?? 0;
-    thousandths += table[code - FIRST] ?? (code > LAST_LATIN && code > 0x2300 ? 1000 : LATIN_BEYOND);
+    thousandths +=
+      table[(code === NO_BREAK_SPACE ? FIRST : code) - FIRST] ??
+      (code > LAST_LATIN && code > 0x2300 ? 1000 : LATIN_BEYOND);
   }
   return (thousandths / 1000) * size;
 }
@@ -47,7 +51,7 @@ export function itemPoints(item: Pick<TextItem, "text" | "size" | "strong" | "sp
 export function wrapPoints(text: string, width: number, size: number, strong = false): string[] {
   const lines: string[] = [];
   let line = "";
-  for (const word of text.split(/\s+/).filter((part) => part !== "")) {
+  for (const word of wordsOf(text)) {
     const longer = line === "" ? word : `${line} ${word}`;
     if (textPoints(longer, size, strong) <= width) {
       line = longer;
@@ -64,7 +68,7 @@ export function wrapPoints(text: string, width: number, size: number, strong = f
     }
   }
   if (line !== "") lines.push(line);
-  return lines;
+  return lines.map(untied);
 }
 
 /** The text cut to `width` points, with three dots where something was left off. */

@@ -2,36 +2,61 @@
 import type { Finding, Measured } from "../report.ts";
 import { areaText, lengthText, type Units } from "./lengths.ts";
 
-type Quantity = "length" | "area" | "plain";
+type Quantity = "length" | "area" | "plain" | "awg" | "amps";
 
 interface MeasureName {
   readonly words: string;
+  /** Behind a value, where there is little room: `4' 7" in plan`. */
+  readonly short: string;
   readonly quantity: Quantity;
-  /** What a `null` says: there is no such measurement. */
+  /** What a `null` says. */
   readonly none?: string;
 }
 
+function named(words: string, short: string, quantity: Quantity = "length", none?: string): MeasureName {
+  return { words, short, quantity, ...(none === undefined ? {} : { none }) };
+}
+
 const NAMES: Readonly<Record<string, MeasureName>> = {
-  horizontal: { words: "straight distance in plan", quantity: "length" },
-  path: { words: "shortest path round barriers", quantity: "length", none: "no path: barriers close it off" },
-  vertical: { words: "height above the water", quantity: "length" },
-  clearance: { words: "clearance in space", quantity: "length" },
-  area: { words: "area", quantity: "area" },
-  depth: { words: "depth", quantity: "length" },
-  offsetMin: { words: "least offset", quantity: "length" },
-  offsetMax: { words: "greatest offset", quantity: "length" },
+  horizontal: named("straight distance in plan", "in plan"),
+  path: named("shortest path round barriers", "round barriers", "length", "no path round the barriers"),
+  vertical: named("height above the water", "above the water", "length", "height above the water not known"),
+  clearance: named("clearance in space", "in space"),
+  area: named("area", "in all", "area"),
+  wettedArea: named("metal in the water", "in the water", "area"),
+  depth: named("depth", "deep"),
+  offsetMin: named("least offset", "at least"),
+  offsetMax: named("greatest offset", "at most"),
+  gap: named("largest gap between ties", "largest gap between ties"),
+  width: named("width of the perimeter surface", "wide"),
+  rimAbove: named("rim above the ground", "rim above the ground"),
+  largestDimension: named("largest dimension", "largest dimension"),
+  penetration: named("reach into the structure", "into the structure"),
+  gridSpacing: named("spacing of the grid", "spacing of the grid"),
+  gridFromContour: named("grid from the shell's contour", "from the shell's contour"),
+  ratedAmps: named("rating", "rating", "amps"),
+  insideBondSize: named("bond inside the conduit", "inside the conduit", "awg"),
+  tailSize: named("tail", "tail", "awg"),
 };
 
-/** Fields whose numbers are counts, sizes or ratings, not inches. */
-const PLAIN = /awg|size|count|ties|anchors|connections|sections|volts|amps|number|wires|factor|share|joints|bodies/i;
+/** Fields whose numbers are counts or factors, not inches. */
+const PLAIN = /size|count|ties|anchors|connections|sections|volts|number|wires|factor|share|joints|bodies/i;
 
 /** What a measurement is called and how its number is written. */
 function nameOf(key: string): MeasureName {
   const known = Object.hasOwn(NAMES, key) ? NAMES[key] : undefined;
   if (known) return known;
   const words = key.replace(/([a-z0-9])([A-Z])/g, "$1 $2").toLowerCase();
-  const quantity = /area/i.test(key) ? "area" : PLAIN.test(key) ? "plain" : "length";
-  return { words, quantity };
+  const quantity = /awg/i.test(key)
+    ? "awg"
+    : /amps/i.test(key)
+      ? "amps"
+      : /area/i.test(key)
+        ? "area"
+        : PLAIN.test(key)
+          ? "plain"
+          : "length";
+  return named(words, words, quantity);
 }
 
 /** One measured value in words; `apartFrom` as for `lengthText`. */
@@ -45,6 +70,10 @@ export function valueText(key: string, value: Measured[string], units: Units, ap
       return lengthText(value, units, limit);
     case "area":
       return smallArea(value, units);
+    case "awg":
+      return `${value} AWG`;
+    case "amps":
+      return `${Number(value.toFixed(2))} A`;
     case "plain":
       return String(Number(value.toFixed(4)));
   }
@@ -65,13 +94,41 @@ export function measuredTexts(
     const { words, none } = nameOf(key);
     const limit = finding.required[key];
     const hasLimit = limit !== undefined && limit !== null;
-    const shown = value === null && none ? none : `${words} ${valueText(key, value, units, limit)}`;
+    const at = placed(key, value, words);
+    const shown = value === null && none ? none : `${at.words} ${valueText(key, at.value, units, limit)}`;
     texts.push(hasLimit ? `${shown} (limit ${valueText(key, limit, units)})` : shown);
   }
   for (const [key, limit] of Object.entries(finding.required)) {
     if (key in finding.measured || limit === null) continue;
-    texts.push(`limit of ${nameOf(key).words} ${valueText(key, limit, units)}`);
+    texts.push(`asked for: ${nameOf(key).words} ${valueText(key, limit, units)}`);
   }
   if (finding.extent !== undefined) texts.push(`${lengthText(finding.extent, units)} of it within the limit`);
   return texts;
+}
+
+/** A height under the water is said as one. */
+function placed(
+  key: string,
+  value: Measured[string],
+  words: string,
+): { readonly words: string; readonly value: Measured[string] } {
+  if (key !== "vertical" || typeof value !== "number" || value >= 0) return { words, value };
+  return {
+    words: words.replace(/height above|above/, (found) => (found === "above" ? "below" : "depth below")),
+    value: -value,
+  };
+}
+
+/** Only what was held against a limit, in few words, for the sheet and the list: `4' 7" in plan, limit 5' 0"`. */
+export function briefTexts(finding: Pick<Finding, "measured" | "required">, units: Units = "ft-in"): string[] {
+  const { measured, required } = finding;
+  return Object.entries(measured).flatMap(([key, value]) => {
+    const limit = required[key];
+    const isSaidAlready = key === "path" && value === measured.horizontal && required.horizontal !== undefined;
+    if (typeof limit !== "number" || isSaidAlready) return [];
+    const { short, none } = nameOf(key);
+    if (value === null) return none === undefined ? [] : [none];
+    const at = placed(key, value, short);
+    return [`${valueText(key, at.value, units, limit)} ${at.words}, limit ${valueText(key, limit, units)}`];
+  });
 }
