@@ -5,6 +5,8 @@
  * 2. Every joint moves to where its edges are shortest in all, ends on the network slide to the nearest place, bends that
  * are no longer needed are cut straight. The result is never longer than the tree it starts from.
  */
+
+import { exactTree } from "./branch-exact.ts";
 import {
   asTree,
   type BranchDrawing,
@@ -17,6 +19,7 @@ import {
 } from "./branch-graph.ts";
 import type { BranchGround } from "./branch-ground.ts";
 import { changedOnce } from "./branch-moves.ts";
+import type { PartEyes } from "./branch-spanning.ts";
 import { leastSumPoint } from "./fermat.ts";
 import { distanceBetween } from "./points.ts";
 import { BRANCH_GAIN } from "./tolerances.ts";
@@ -24,9 +27,23 @@ import type { Point } from "./types.ts";
 
 const ROUNDS = 40;
 
-/** The tree with joints wherever each saves more than `allowance` inches. */
-export function withJunctions(ground: BranchGround, spanning: BranchDrawing, allowance: number): BranchDrawing {
-  return improved(ground, spanning, allowance, drawingLength(spanning));
+/**
+ * The tree with joints wherever each saves more than `allowance` inches: the cheaper of the spanning tree improved and,
+ * for few parts, the best tree on likely places improved (branch-exact.ts).
+ */
+export function withJunctions(
+  ground: BranchGround,
+  spanning: BranchDrawing,
+  parts: readonly PartEyes[],
+  allowance: number,
+): BranchDrawing {
+  const longest = drawingLength(spanning);
+  const plain = improved(ground, spanning, allowance, longest);
+  const exact = exactTree(ground, parts, allowance);
+  if (!exact) return plain;
+  const better = improved(ground, relaxed(ground, exact), allowance, longest);
+  const allowed = drawingLength(better) <= longest + BRANCH_GAIN;
+  return allowed && drawingCost(better, allowance) < drawingCost(plain, allowance) - BRANCH_GAIN ? better : plain;
 }
 
 /** A tree changed for the better until no change gains anything; never longer than `longest` inches. */

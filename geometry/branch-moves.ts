@@ -138,7 +138,12 @@ function positionOfPlace(drawing: BranchDrawing, place: number): Point {
 const SLIDES = 24;
 
 /** The joint of two places and the network: the joint and the place on the network move in turn until neither does. */
-function jointToNetwork(ground: BranchGround, a: Point, b: Point, near: Point): { joint: Point; end: Point } | null {
+export function jointToNetwork(
+  ground: BranchGround,
+  a: Point,
+  b: Point,
+  near: Point,
+): { joint: Point; end: Point } | null {
   let end = near;
   let joint = fermatPoint(a, b, end);
   for (let slide = 0; slide < SLIDES; slide++) {

@@ -71,11 +71,10 @@ export function branchTree(request: BranchRequest): BranchTree {
     const points = isPoint(at) ? [at] : at;
     return { id, points, eyes: points.map((p) => ({ at: ground.entry(p) ?? p })) };
   });
-  const { drawing, unreachable } = spanningTree(
-    ground,
-    parts.map(({ eyes }) => eyes),
-  );
-  const tree = withJunctions(ground, drawing, junctionAllowance);
+  const eyes = parts.map((part) => part.eyes);
+  const { drawing, unreachable } = spanningTree(ground, eyes);
+  const reached = eyes.map((ofPart, i) => (unreachable.includes(i) ? [] : ofPart));
+  const tree = withJunctions(ground, drawing, reached, junctionAllowance);
   return {
     ...cutIntoBranches(tree, parts),
     unreachable: unreachable.map((i) => (parts[i] as Part).id),
