@@ -12,8 +12,8 @@ import { MOST_ELEMENTS, MOST_VERTICES } from "../../rules/site/limits.ts";
 import type { Problem } from "../../rules/site/refusal.ts";
 import type { Site } from "../../rules/site/site.ts";
 import { type AnyElement, type EditResult, type Refused, refused, withElement } from "./edit.ts";
-import { elementWords } from "./element-words.ts";
-import { type PathRef, pathOf } from "./path-ref.ts";
+import { calledAs, elementWords } from "./element-words.ts";
+import { type PathRef, pathOf, pointOf } from "./path-ref.ts";
 
 /** The site with the element in its place, or why it may not be taken. */
 export function withChecked(site: Site, element: AnyElement, label: string): EditResult {
@@ -58,6 +58,8 @@ function sentence(element: AnyElement, problem: Problem): string {
     const said = path && pathSentence(path, thing(element, ref), vertex);
     if (said) return said;
   }
+  const point = /^(at|shape)\b/.test(problem.field) ? pointOf(element) : null;
+  if (point?.some((n) => Math.abs(n) > LARGEST_NUMBER)) return tooFar(calledAs(element));
   return fieldSentence(element, problem);
 }
 

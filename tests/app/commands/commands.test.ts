@@ -1,0 +1,196 @@
+/** Commands on a headless editor. Expectations are arithmetic, keys are our own choice. */
+import { describe, expect, it } from "vitest";
+import { runCommand } from "../../../app/commands/command.ts";
+import { COMMANDS } from "../../../app/commands/commands.ts";
+import { TOOLS } from "../../../app/commands/tool-commands.ts";
+import { moveElements } from "../../../app/edits/move-elements.ts";
+import { emptySite } from "../../../app/files/empty-site.ts";
+import type { Report } from "../../../rules/report.ts";
+import { field, sampleYard } from "../edits/yard.ts";
+import { finding, headlessEditor } from "./headless-editor.ts";
+
+const run = (editor: ReturnType<typeof headlessEditor>, id: string) => runCommand(editor, COMMANDS.get(id));
+
+describe("the list of commands", () => {
+  it("has one command an id, in groups that hold them all", () => {
+    const ids = COMMANDS.all.map(({ id }) => id);
+    expect(new Set(ids).size).toBe(ids.length);
+    expect(COMMANDS.groups.flatMap(({ commands }) => commands)).toHaveLength(ids.length);
+    expect(COMMANDS.groups.every(({ commands }) => commands.length > 0)).toBe(true);
+    expect(() => COMMANDS.get("none")).toThrow(RangeError);
+  });
+
+  it("gives no key to two commands, save arrow keys, which look around when nothing is selected", () => {
+    const owners = new Map<string, string[]>();
+    for (const { id, key, otherKeys = [] } of COMMANDS.all) {
+      for (const each of key ? [key, ...otherKeys] : otherKeys) owners.set(each, [...(owners.get(each) ?? []), id]);
+    }
+    for (const [key, ids] of owners) {
+      if (ids.length > 1)
+        expect([key, ids.map((id) => id.split("-")[0])]).toEqual([expect.stringMatching(/Arrow/), ["move", "pan"]]);
+    }
+  });
+
+  it("says a label and a reason in plain words for every command, on the empty sheet too", () => {
+    const editor = headlessEditor(emptySite());
+    editor.canvas = null;
+    for (const command of COMMANDS.all) {
+      expect(command.label).toMatch(/^[A-Z]/);
+      expect(command.labelNow?.(editor) ?? command.label).toMatch(/^[A-Z]/);
+      const available = command.available(editor);
+      if (available !== true) expect(available).toMatch(/^[A-Z].*\.$/);
+    }
+  });
+
+  it("has a tool for every kind of drawing", () => {
+    expect(new Set(TOOLS.map(({ tool }) => tool)).size).toBe(23);
+    const editor = headlessEditor(emptySite());
+    for (const { tool } of TOOLS) {
+      run(editor, `tool-${tool}`);
+      expect(editor.view.getState().tool).toBe(tool);
+    }
+  });
+});
+
+describe("undo and redo", () => {
+  it("name the step, say it, and drop what is gone from the selection", () => {
+    const editor = headlessEditor(sampleYard());
+    expect(run(editor, "undo")).toBe(false);
+    expect(editor.said()).toBe("There is nothing to undo.");
+    editor.view.getState().select(["fence-1"]);
+    run(editor, "duplicate");
+    const copy = editor.view.getState().selection;
+    expect(copy).toEqual(["fence-2"]);
+    expect(COMMANDS.get("undo").labelNow?.(editor)).toBe("Undo: Duplicate fence 1");
+    run(editor, "undo");
+    expect(editor.said()).toBe("Undone: Duplicate fence 1.");
+    expect(editor.view.getState().selection).toEqual([]);
+    expect(COMMANDS.get("redo").labelNow?.(editor)).toBe("Redo: Duplicate fence 1");
+    run(editor, "redo");
+    expect(editor.document.getState().shown.elements.at(-1)?.id).toBe("fence-2");
+  });
+});
+
+describe("the selection", () => {
+  it("is deleted, copied, moved; all of it can be selected", () => {
+    const editor = headlessEditor(sampleYard());
+    expect(run(editor, "delete")).toBe(false);
+    expect(editor.said()).toBe("Select something first.");
+    editor.view.getState().select(["pole-1", "gone"]);
+    run(editor, "move-up-far");
+    expect(field(editor.document.getState().shown, "pole-1", "shape")).toEqual({ point: [200, 262] });
+    run(editor, "move-left");
+    expect(field(editor.document.getState().shown, "pole-1", "shape")).toEqual({ point: [199, 262] });
+    run(editor, "delete");
+    expect(editor.said()).toBe("Deleted light pole 1.");
+    expect(editor.view.getState().selection).toEqual([]);
+    run(editor, "select-all");
+    expect(editor.view.getState().selection).toHaveLength(editor.document.getState().shown.elements.length);
+  });
+
+  it("keeps what a refused command could not do, and says why", () => {
+    const editor = headlessEditor(sampleYard());
+    editor.view.getState().select(["statue-1"]);
+    run(editor, "duplicate");
+    expect(editor.said()).toMatch(/cannot copy/);
+    expect(editor.view.getState().selection).toEqual(["statue-1"]);
+    expect(editor.document.getState().history.past).toEqual([]);
+  });
+
+  it("is laid over or under one at a time", () => {
+    const editor = headlessEditor(sampleYard());
+    editor.view.getState().select(["deck-1", "pool-1"]);
+    expect(run(editor, "lay-on-top")).toBe(false);
+    editor.view.getState().select(["deck-1"]);
+    run(editor, "lay-on-top");
+    expect(editor.document.getState().shown.elements.at(-1)?.id).toBe("deck-1");
+  });
+});
+
+describe("letting go", () => {
+  it("gives up one thing at a time, the nearest first", () => {
+    const editor = headlessEditor(sampleYard());
+    const view = () => editor.view.getState();
+    view().choosePart("shell");
+    view().select(["pool-1"]);
+    view().chooseFinding("shell/pool-1/pool-1");
+    view().setTool("fence");
+    editor.document.getState().beginGesture("Move");
+    editor.document.getState().preview(moveElements(["pool-1"], 5, 5));
+    editor.begun = true;
+    run(editor, "escape");
+    expect(editor.document.getState().gesture).not.toBeNull();
+    run(editor, "escape");
+    expect(editor.document.getState()).toMatchObject({ gesture: null, history: { past: [] } });
+    expect(view().tool).toBe("fence");
+    run(editor, "escape");
+    expect(view()).toMatchObject({ tool: "select", finding: "shell/pool-1/pool-1" });
+    run(editor, "escape");
+    expect(view()).toMatchObject({ finding: null, selection: ["pool-1"] });
+    run(editor, "escape");
+    expect(view()).toMatchObject({ selection: [], part: "shell" });
+    run(editor, "escape");
+    expect(view().part).toBeNull();
+  });
+});
+
+describe("the view, files and help", () => {
+  it("are passed on", async () => {
+    const editor = headlessEditor(emptySite());
+    for (const id of ["fit", "zoom-in", "zoom-out", "pan-up", "pan-right-far", "print", "help", "commands", "gallery"])
+      run(editor, id);
+    for (const id of ["new", "open", "save", "save-as"]) run(editor, id);
+    expect(editor.asked).toEqual([
+      "fit",
+      "zoom 1.25",
+      "zoom 0.8",
+      "pan 0 -64",
+      "pan 256 0",
+      "print",
+      "dialog help",
+      "dialog commands",
+      "dialog gallery",
+      "files.newSite",
+      "files.openByPicker",
+      "files.save",
+      "files.saveAs",
+    ]);
+  });
+
+  it("toggle colors and snapping, and say so", () => {
+    const editor = headlessEditor(emptySite());
+    run(editor, "palette");
+    expect(editor.view.getState().palette).toBe("projector");
+    expect(COMMANDS.get("palette").labelNow?.(editor)).toBe("Paper colors");
+    run(editor, "snapping");
+    expect(editor.view.getState().snapping).toBe(false);
+    expect(editor.said()).toBe("Snapping is off.");
+  });
+});
+
+describe("stepping through findings", () => {
+  const findings = [finding("b", "680.26(B)(7)"), finding("a", "680.26(B)(1)"), finding("c", "680.26(B)(7)")];
+
+  it("goes round in the code's order, both ways, with the number that the lists show", () => {
+    const editor = headlessEditor(emptySite());
+    expect(run(editor, "next-finding")).toBe(false);
+    expect(editor.said()).toMatch(/no findings/);
+    editor.report = { findings } as unknown as Report;
+    const visited = ["next-finding", "next-finding", "next-finding", "next-finding", "previous-finding"].map((id) => {
+      run(editor, id);
+      return editor.view.getState().finding;
+    });
+    expect(visited).toEqual(["a", "b", "c", "a", "c"]);
+    expect(editor.said()).toBe("Finding 3: Why of c.");
+  });
+
+  it("stays within the chosen part", () => {
+    const editor = headlessEditor(emptySite());
+    editor.report = { findings } as unknown as Report;
+    editor.view.getState().choosePart("fixed-metal");
+    run(editor, "previous-finding");
+    run(editor, "previous-finding");
+    run(editor, "previous-finding");
+    expect(editor.view.getState().finding).toBe("c");
+  });
+});

@@ -1,0 +1,71 @@
+/** An editor without a page, for tests of commands: real document and view, and a record of what was asked of the rest. */
+import type { CanvasPort, EditorPorts } from "../../../app/commands/editor-ports.ts";
+import type { Files } from "../../../app/files/files.ts";
+import { createDocumentStore } from "../../../app/site-document/store.ts";
+import { createViewStore } from "../../../app/view/view-store.ts";
+import type { Finding, Report } from "../../../rules/report.ts";
+import type { Site } from "../../../rules/site/site.ts";
+
+export interface HeadlessEditor extends EditorPorts {
+  canvas: CanvasPort | null;
+  /** What was asked of canvas, files and page, in order. */
+  readonly asked: string[];
+  /** Whether a tool has begun something that `cancel` gives up. */
+  begun: boolean;
+  report: Report | null;
+  said(): string | null;
+}
+
+export function headlessEditor(site: Site): HeadlessEditor {
+  const asked: string[] = [];
+  const view = createViewStore();
+  const files = new Proxy({} as Files, {
+    get: (_, name) => async () => {
+      asked.push(`files.${String(name)}`);
+      return true;
+    },
+  });
+  const editor: HeadlessEditor = {
+    document: createDocumentStore(site, { name: "", saved: null }),
+    view,
+    files,
+    live: { getState: () => ({ report: editor.report }) },
+    asked,
+    begun: false,
+    report: null,
+    canvas: {
+      fit: () => asked.push("fit"),
+      zoomBy: (factor) => asked.push(`zoom ${factor}`),
+      panBy: (dx, dy) => asked.push(`pan ${dx} ${dy}`),
+      cancel() {
+        const { begun } = editor;
+        editor.begun = false;
+        return begun;
+      },
+    },
+    openDialog: (name) => asked.push(`dialog ${name}`),
+    print: () => asked.push("print"),
+    said: () => view.getState().notice?.text ?? null,
+  };
+  return editor;
+}
+
+/** A finding with what the commands read of it. */
+export function finding(id: string, section: string): Finding {
+  return {
+    id,
+    rule: id,
+    section,
+    alsoSections: [],
+    element: null,
+    body: null,
+    outcome: "review",
+    measured: {},
+    required: {},
+    margin: null,
+    witness: [],
+    basis: "judgement",
+    why: `Why of ${id}.`,
+    remedy: "",
+  };
+}
