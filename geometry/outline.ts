@@ -8,7 +8,7 @@
 import { edgeBounds, edgeFromVertices, edgeLength, nearestOnEdge, pointAt, reverseEdge } from "./edge.ts";
 import { edgeTree, visitNearest } from "./edge-tree.ts";
 import { boundsUnion } from "./points.ts";
-import { FLATTEN_TOLERANCE } from "./tolerances.ts";
+import { FLAT_BOW, FLATTEN_TOLERANCE, SERIES_ANGLE } from "./tolerances.ts";
 import type { ArcEdge, Area, Edge, Path, PathData, Point, Region } from "./types.ts";
 
 export { contains } from "./contains.ts";
@@ -63,7 +63,7 @@ export function startingAt(path: Path, index: number): Path {
 
 /** theta - sin(theta), without loss of digits near 0. */
 function angleLessSine(theta: number): number {
-  if (Math.abs(theta) > 0.5) return theta - Math.sin(theta);
+  if (Math.abs(theta) > SERIES_ANGLE) return theta - Math.sin(theta);
   const square = theta * theta;
   let term = (theta * square) / 6;
   let sum = 0;
@@ -124,7 +124,7 @@ function segmentCentroid(arc: ArcEdge): Point {
   const chordMiddle: Point = [(arc.from[0] + arc.to[0]) / 2, (arc.from[1] + arc.to[1]) / 2];
   // Share of the way from the chord's middle to the arc's middle; it tends to 3/5 as the arc goes flat.
   const fromCenter = (4 * Math.sin(half) ** 3) / (3 * angleLessSine(2 * half));
-  const share = half < 0.01 ? 0.6 : (fromCenter - Math.cos(half)) / (1 - Math.cos(half));
+  const share = half < FLAT_BOW ? 0.6 : (fromCenter - Math.cos(half)) / (1 - Math.cos(half));
   return [chordMiddle[0] + (middle[0] - chordMiddle[0]) * share, chordMiddle[1] + (middle[1] - chordMiddle[1]) * share];
 }
 

@@ -21,7 +21,7 @@ export const ON_CURVE = 1e-7;
 /** A bulge this small bows its edge by less than the rounding of the arc's own center: it is a line. */
 export const FLATTEST_BULGE = 1e-8;
 
-/** A mitred wall corner may stick out this many half thicknesses before it is cut off square (walls turning by more than 157 degrees). */
+/** A mitred wall corner may stick out this many half thicknesses before it is cut off flat (corners that turn by more than 157 degrees). */
 export const WALL_MITER_LIMIT = 5;
 
 /** Pieces of an offset that meet within this are cut at one place: well above rounding, well below anything laid in the ground. */
@@ -80,3 +80,9 @@ export const BRANCH_GAIN = 1e-6;
 
 /** How far the corner of a wall reaches into the strips beside it before they are united: well above the clipping grid, unseen in a plan. */
 export const STRIP_OVERLAP = 1 / 64;
+
+/** Below this angle, radians, an angle less its sine is summed as a series: the difference itself has lost its digits. */
+export const SERIES_ANGLE = 0.5;
+
+/** An arc of less than this half angle, radians, has its bow's centroid at 3/5 of its height, to within 1e-5 of that height. */
+export const FLAT_BOW = 0.01;
