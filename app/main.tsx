@@ -1,17 +1,21 @@
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
+import { listenToKeys } from "./commands/keyboard.ts";
+import { createEditor } from "./editor.ts";
+import { EditorContext } from "./editor-context.tsx";
+import { App } from "./panels/app.tsx";
 
 const root = document.getElementById("root");
 if (!root) throw new Error('index.html has no element with the id "root"');
 
+const editor = createEditor(window);
+listenToKeys(window, editor.commands, editor);
+void editor.files.start();
+
 createRoot(root).render(
   <StrictMode>
-    <main>
-      <h1>Copperband</h1>
-      <p>
-        A drawing aid, not an approval. The local code as adopted and amended, the authority having jurisdiction and a
-        licensed electrician decide.
-      </p>
-    </main>
+    <EditorContext value={editor}>
+      <App />
+    </EditorContext>
   </StrictMode>,
 );

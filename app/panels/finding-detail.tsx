@@ -1,0 +1,131 @@
+/** One finding: outcome, the measurement on its gauge, why, what settles it, how sure the limit is, its question. */
+import { RULES } from "../../rules/catalogue/index.ts";
+import type { NumberedFinding } from "../../rules/findings-by-part.ts";
+import type { BasisWord, Finding } from "../../rules/report.ts";
+import { capitalized, namesOf } from "../../rules/words/element-names.ts";
+import { measuredTexts } from "../../rules/words/measured.ts";
+import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
+import { useDocument, useView } from "../editor-context.tsx";
+import { subjectOf } from "./finding-panel.tsx";
+import { Gauge } from "./gauge.tsx";
+import { OutcomeMark } from "./outcome-mark.tsx";
+import { QuestionSlip } from "./question-slip.tsx";
+
+const BASIS_SENTENCES: Readonly<Record<BasisWord, string>> = {
+  published: "Two or more published restatements agree.",
+  "one source": "One published restatement says so.",
+  memory: "Recalled from memory: check it against the book before relying on it.",
+  judgement: "A judgement of ours; no source names it.",
+};
+
+interface FindingDetailProps {
+  readonly numbered: NumberedFinding;
+  readonly siblings: readonly NumberedFinding[];
+}
+
+export function FindingDetail({ numbered, siblings }: FindingDetailProps) {
+  const { number, finding } = numbered;
+  const elements = useDocument((state) => state.shown.elements);
+  const units = useDocument((state) => state.shown.display?.units);
+  const chooseFinding = useView((view) => view.chooseFinding);
+  const select = useView((view) => view.select);
+  const setPanel = useView((view) => view.setPanel);
+  const names = namesOf(elements);
+  const rule = RULES.find((candidate) => candidate.id === finding.rule);
+  const at = siblings.findIndex((sibling) => sibling.finding.id === finding.id);
+  const goTo = (step: number) => {
+    const next = siblings[(at + step + siblings.length) % siblings.length];
+    if (!next) return;
+    chooseFinding(next.finding.id);
+    if (next.finding.element !== null) select([next.finding.element]);
+  };
+  const sections = [finding.section, ...finding.alsoSections].join(", ");
+  return (
+    <article className="finding" aria-label={`Finding ${number}`}>
+      <div className="finding-steps">
+        <button type="button" className="plain" onClick={() => chooseFinding(null)}>
+          ← All findings
+        </button>
+        <span className="steps">
+          <button type="button" className="plain" aria-label="Finding before" onClick={() => goTo(-1)}>
+            ‹
+          </button>
+          <button type="button" className="plain" aria-label="Finding after" onClick={() => goTo(1)}>
+            ›
+          </button>
+        </span>
+      </div>
+      <p className="small soft">
+        Finding {number}, {sections}
+      </p>
+      <h1 className="finding-title">{capitalized(subjectOf(finding, names))}</h1>
+      <p className={`outcome outcome-${finding.outcome}`}>
+        <OutcomeMark outcome={finding.outcome} />
+        {OUTCOME_WORDS[finding.outcome]}
+      </p>
+      <Gauge finding={finding} units={units} />
+      <p>{finding.why}</p>
+      {finding.question ? <QuestionSlip finding={finding} /> : null}
+      <AnswerKept finding={finding} />
+      {finding.remedy !== "" ? (
+        <>
+          <h3>What settles it</h3>
+          <p>{finding.remedy}</p>
+        </>
+      ) : null}
+      <Measurements finding={finding} units={units} />
+      <h3>How sure the limit is</h3>
+      <p>{BASIS_SENTENCES[finding.basis]}</p>
+      {rule ? (
+        <>
+          <h3>What this rule protects people from</h3>
+          <p>{rule.protects}</p>
+        </>
+      ) : null}
+      {finding.element !== null ? (
+        <button
+          type="button"
+          onClick={() => {
+            if (finding.element !== null) select([finding.element]);
+            setPanel("element");
+          }}
+        >
+          Show its facts
+        </button>
+      ) : null}
+    </article>
+  );
+}
+
+function AnswerKept({ finding }: { readonly finding: Finding }) {
+  if (!finding.answered) return null;
+  const { answer, by, on } = finding.answered;
+  const who = [by, on].filter((text) => text !== undefined && text !== "").join(", ");
+  return (
+    <p className="kept-answer">
+      {finding.lapsed ? "Lapsed answer" : "Answered"}: {answer}
+      {who === "" ? "" : ` (${who})`}
+    </p>
+  );
+}
+
+function Measurements({
+  finding,
+  units,
+}: {
+  readonly finding: Finding;
+  readonly units: Parameters<typeof measuredTexts>[1];
+}) {
+  const texts = measuredTexts(finding, units);
+  if (texts.length === 0) return null;
+  return (
+    <>
+      <h3>Measured</h3>
+      <ul>
+        {texts.map((text) => (
+          <li key={text}>{capitalized(text)}</li>
+        ))}
+      </ul>
+    </>
+  );
+}

@@ -1,0 +1,103 @@
+/** What the code says of the chosen part, or of one finding: its measurement against the limit, why, remedy, question. */
+import { useState } from "react";
+import type { PartId } from "../../rules/catalogue/rule.ts";
+import { findingsByPart, type NumberedFinding } from "../../rules/findings-by-part.ts";
+import type { Finding, Report } from "../../rules/report.ts";
+import { namesOf } from "../../rules/words/element-names.ts";
+import { briefTexts } from "../../rules/words/measured.ts";
+import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
+import { useDocument, useReport, useView } from "../editor-context.tsx";
+import { FindingDetail } from "./finding-detail.tsx";
+import { OutcomeMark } from "./outcome-mark.tsx";
+
+export function FindingPanel() {
+  const report = useReport();
+  const part = useView((view) => view.part);
+  const chosen = useView((view) => view.finding);
+  if (!report) return <p className="panel-note">Working out the first report …</p>;
+  const numbered = numberedFindings(report, part);
+  const open = chosen === null ? undefined : numbered.find(({ finding }) => finding.id === chosen);
+  if (open) return <FindingDetail numbered={open} siblings={numbered} />;
+  return <FindingList report={report} part={part} numbered={numbered} />;
+}
+
+/** Findings of a part (null: all), in the code's order. */
+export function numberedFindings(report: Report, part: PartId | null): NumberedFinding[] {
+  return findingsByPart(report)
+    .filter((group) => part === null || group.part.id === part)
+    .flatMap((group) => group.findings);
+}
+
+type Sift = "open" | "all";
+
+interface FindingListProps {
+  readonly report: Report;
+  readonly part: PartId | null;
+  readonly numbered: readonly NumberedFinding[];
+}
+
+function FindingList({ report, part, numbered }: FindingListProps) {
+  const [sift, setSift] = useState<Sift>("open");
+  const elements = useDocument((state) => state.shown.elements);
+  const units = useDocument((state) => state.shown.display?.units);
+  const chooseFinding = useView((view) => view.chooseFinding);
+  const select = useView((view) => view.select);
+  const names = namesOf(elements);
+  const wanted = sift === "all" ? numbered : numbered.filter(({ finding }) => isOpen(finding));
+  const groups = findingsByPart(report).filter((group) => part === null || group.part.id === part);
+  return (
+    <section aria-label="Findings">
+      <div className="list-head">
+        <h2>{part === null ? "Findings" : groups[0]?.part.title}</h2>
+        <fieldset className="switch">
+          <legend className="unseen">Which findings</legend>
+          <button type="button" aria-pressed={sift === "open"} onClick={() => setSift("open")}>
+            Open
+          </button>
+          <button type="button" aria-pressed={sift === "all"} onClick={() => setSift("all")}>
+            All {numbered.length}
+          </button>
+        </fieldset>
+      </div>
+      {numbered.length === 0 ? (
+        <p className="panel-note">Nothing on this sheet falls under this part yet.</p>
+      ) : wanted.length === 0 ? (
+        <p className="panel-note">Nothing here is missing, in conflict or in question.</p>
+      ) : (
+        <ul className="finding-list">
+          {wanted.map(({ number, finding }) => (
+            <li key={finding.id}>
+              <button
+                type="button"
+                className="finding-row"
+                onClick={() => {
+                  chooseFinding(finding.id);
+                  if (finding.element !== null) select([finding.element]);
+                }}
+              >
+                <span className="finding-number">{number}</span>
+                <OutcomeMark outcome={finding.outcome} />
+                <span className="finding-name">{subjectOf(finding, names)}</span>
+                <span className="small soft finding-brief">
+                  {[OUTCOME_WORDS[finding.outcome], ...briefTexts(finding, units).slice(0, 1)].join(" · ")}
+                </span>
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}
+
+/** Still asks for something. */
+export function isOpen(finding: Finding): boolean {
+  return finding.outcome !== "meets" && finding.outcome !== "exempt";
+}
+
+/** What a finding is about, by its name. */
+export function subjectOf(finding: Finding, names: ReadonlyMap<string, string>): string {
+  const id = finding.element ?? finding.body;
+  if (id === null) return "The site";
+  return names.get(id) ?? id;
+}
