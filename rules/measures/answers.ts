@@ -8,7 +8,10 @@ export interface AnswerFound {
   readonly lapsed: boolean;
 }
 
-/** The last answer to a question about an element; where the question has no element, about its body or the site. */
+/**
+ * The last answer to a question about an element; where the question has no element, about its body or the site. Where
+ * an element is asked about for several bodies, the last answer that still fits this one; a lapsed one only where none does.
+ */
 export function findAnswer(
   site: Site,
   edition: EditionId,
@@ -17,14 +20,17 @@ export function findAnswer(
   body: string | null,
 ): AnswerFound | null {
   const about = element ?? body;
+  let lapsed: AnswerFound | null = null;
   for (const answer of [...(site.answers ?? [])].reverse()) {
     if (answer.question !== question) continue;
     const named = answer.element ?? null;
     if (named !== about && named !== element) continue;
-    const lapsed = answer.about !== undefined && answer.about !== printOf(site, edition, element, body);
-    return { answer, lapsed };
+    if (answer.about === undefined || answer.about === printOf(site, edition, element, body)) {
+      return { answer, lapsed: false };
+    }
+    lapsed ??= { answer, lapsed: true };
   }
-  return null;
+  return lapsed;
 }
 
 /** A print of what an answer is about: the element, the body and the edition. Changes when any of them does. */

@@ -3,7 +3,7 @@ import type { Body, Yard } from "../../measures/yard.ts";
 import { elementName } from "../../words/element-names.ts";
 import { shellFacts } from "../common/shell-facts.ts";
 import { bondedBodies } from "../common/storable.ts";
-import { BARE, speakerOf, subjectName } from "../common/verdicts.ts";
+import { BARE, speakerOf } from "../common/verdicts.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
 
 export const rule: Rule = {
@@ -21,7 +21,6 @@ export const rule: Rule = {
 
 function judgeShell(yard: Yard, body: Body): Verdict {
   const facts = shellFacts(yard, body);
-  const name = subjectName(body.element);
   const plain = elementName(body.element);
   const say = speakerOf(yard);
   const base = {

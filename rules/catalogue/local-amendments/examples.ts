@@ -1,0 +1,21 @@
+import { concretePool } from "../common/example-yard.ts";
+import type { RuleExample } from "../rule.ts";
+
+export const examples: readonly RuleExample[] = [
+  {
+    name: "an amendment that names nothing",
+    source: "common practice, no source",
+    edition: "nec-2020",
+    head: { amendments: [{ parameter: "perimeter.ringUnderPavng", value: false, reason: "invented ordinance" }] },
+    elements: [concretePool()],
+    expect: { element: null, outcome: "review" },
+  },
+  {
+    name: "an amendment of another type",
+    source: "common practice, no source",
+    edition: "nec-2020",
+    head: { amendments: [{ parameter: "fixedMetal.distance", value: "far" }] },
+    elements: [concretePool()],
+    expect: { element: null, outcome: "review" },
+  },
+];
