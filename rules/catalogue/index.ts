@@ -1,4 +1,6 @@
 /** Every rule of the catalogue. Written by `npm run rules` from the folders beside it; not to be edited by hand. */
+import { rule as conductorPlace } from "./conductor-place/rule.ts";
+import { rule as conductorWire } from "./conductor-wire/rule.ts";
 import { rule as coverMotor } from "./cover-motor/rule.ts";
 import { rule as doubleInsulatedTail } from "./double-insulated-tail/rule.ts";
 import { rule as editionInForce } from "./edition-in-force/rule.ts";
@@ -14,12 +16,16 @@ import { rule as shell } from "./shell/rule.ts";
 import { rule as spaException } from "./spa-exception/rule.ts";
 import { rule as storablePool } from "./storable-pool/rule.ts";
 import { rule as structureMetal } from "./structure-metal/rule.ts";
+import { rule as tieHardware } from "./tie-hardware/rule.ts";
+import { rule as tieSpacing } from "./tie-spacing/rule.ts";
 import { rule as underwaterLights } from "./underwater-lights/rule.ts";
 import { rule as unknownKind } from "./unknown-kind/rule.ts";
 import { rule as waterBondFitting } from "./water-bond-fitting/rule.ts";
 import { rule as waterContact } from "./water-contact/rule.ts";
 
 export const RULES: readonly Rule[] = [
+  conductorPlace,
+  conductorWire,
   coverMotor,
   doubleInsulatedTail,
   editionInForce,
@@ -34,6 +40,8 @@ export const RULES: readonly Rule[] = [
   spaException,
   storablePool,
   structureMetal,
+  tieHardware,
+  tieSpacing,
   underwaterLights,
   unknownKind,
   waterBondFitting,

@@ -33,11 +33,11 @@ export const bondingParameters = {
     "Connections that count (250.8); tie wire between bars of steel only.",
   ),
   "connection.refusedHardware": p(
-    ["screw", "solder"],
+    ["screw", "solder", "twisted"],
     "list",
     "680.26(B)",
     "P",
-    "Sheet-metal screws and solder alone do not count (250.8).",
+    "Sheet-metal screws, solder alone and twisting alone do not count (250.8; twisting: from memory).",
   ),
   "connection.buriedJoints": p(
     ["listed-splice", "exothermic"],

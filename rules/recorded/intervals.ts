@@ -4,17 +4,23 @@ export interface Interval {
   readonly to: number;
 }
 
-/** Intervals of any size put on 0..total: those that pass the start are cut in two, those longer than the loop are all of it. */
-export function onLoop(interval: Interval, total: number): Interval[] {
-  const length = interval.to - interval.from;
-  if (length >= total) return [{ from: 0, to: total }];
-  const from = ((interval.from % total) + total) % total;
-  const to = from + length;
-  if (to <= total) return [{ from, to }];
-  return [
-    { from, to: total },
-    { from: 0, to: to - total },
-  ];
+/** An interval of any size as often as it comes by, turn after turn of a loop of length `total`, in a window. */
+export function turnsIn(interval: Interval, total: number, window: Interval): Interval[] {
+  const turns: Interval[] = [];
+  for (let k = Math.floor((window.from - interval.to) / total); interval.from + k * total < window.to; k++) {
+    const from = interval.from + k * total;
+    const to = interval.to + k * total;
+    if (to > window.from) turns.push({ from, to });
+  }
+  return turns;
+}
+
+/** Sorted intervals of a loop: one that ends where the first starts again, a turn later, goes on in it. */
+export function acrossStart(intervals: readonly Interval[], total: number, touching: number): Interval[] {
+  const first = intervals[0];
+  const last = intervals[intervals.length - 1];
+  if (!first || !last || first === last || first.from + total > last.to + touching) return [...intervals];
+  return [...intervals.slice(1, -1), { from: last.from, to: Math.max(last.to, total + first.to) }];
 }
 
 /** Sorted, overlapping and touching ones united. */

@@ -61,7 +61,7 @@ function depthFact(yard: Yard, conductor: ConductorElement, { min, max, limits }
   const { cover, coverFrom } = conductor;
   const remedy = `Measure its depth below ${referenceText(from)} before it is covered, and record it.`;
   if (cover === undefined)
-    return open("cover", `Its depth (\`cover\`) is not given; it lies ${wanted}.`, remedy, ask, limits);
+    return open("cover", `Its depth (\`cover\`) is not given; this edition wants it ${wanted}.`, remedy, ask, limits);
   if (coverFrom === undefined)
     return open(
       "coverFrom",
@@ -85,7 +85,7 @@ function depthFact(yard: Yard, conductor: ConductorElement, { min, max, limits }
   const limit = tooShallow ? min : max;
   return bad(
     "cover",
-    `It lies ${length(cover, limit)} below ${referenceText(from)}; it lies ${wanted}.`,
+    `It lies ${length(cover, limit)} below ${referenceText(from)}; this edition wants it ${wanted}.`,
     `Lay it ${wanted}.`,
     limits,
   );

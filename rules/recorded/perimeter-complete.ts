@@ -9,7 +9,6 @@
  * Source: NEC 680.26(B)(2) of the edition in force.
  */
 import { offsetRegion, regionContains } from "../../geometry/clipping.ts";
-import { pointToArea } from "../../geometry/distance.ts";
 import { pointAlong } from "../../geometry/outline.ts";
 import type { Point } from "../../geometry/types.ts";
 import type { Yard } from "../measures/yard.ts";
@@ -18,9 +17,9 @@ import { MESH_QUESTION } from "../perimeter/surface-class.ts";
 import { pavingSteel } from "./bearers.ts";
 import type { Recorded } from "./graph.ts";
 import { type GridCover, gridCover } from "./grid-cover.ts";
-import { holdsWhere, type Interval, onLoop, united, within, without } from "./intervals.ts";
+import { acrossStart, holdsWhere, type Interval, turnsIn, united, within, without } from "./intervals.ts";
 import { ENDS_MEET } from "./joints.ts";
-import { type CourseStretch, type PerimeterLoop, perimeterLoops } from "./loop-course.ts";
+import { acrossBand, type CourseStretch, type PerimeterLoop, perimeterLoops } from "./loop-course.ts";
 import { type Run, ringRuns } from "./ring-cover.ts";
 import { chainOf } from "./run-chain.ts";
 import type { Standing } from "./standing.ts";
@@ -140,25 +139,24 @@ function gapsOf(
     }
     const rest = without(stretch, covered);
     if (!methods.includes("ring")) {
-      for (const part of rest) if (part.to - part.from > STEP) gaps.push(gapOf(loop, stretch, part));
+      for (const part of holesOf(loop, stretch, rest)) {
+        if (part.to - part.from > STEP) gaps.push(gapOf(loop, stretch, part));
+      }
       continue;
     }
-    const ring = united(
-      runs.filter(({ near }) => stretch.tight || !near).flatMap((run) => onLoop(run, loop.length)),
-      ENDS_MEET,
-    );
-    for (const part of rest) {
-      for (const hole of without(part, ring))
-        if (hole.to - hole.from > ENDS_MEET) gaps.push(gapOf(loop, stretch, hole));
-      byRing.push(...within(part, ring));
+    const ring = runs.filter(({ near }) => stretch.tight || !near).flatMap((run) => turnsIn(run, loop.length, stretch));
+    const holes = rest.flatMap((part) => without(part, united(ring, ENDS_MEET)));
+    for (const hole of holesOf(loop, stretch, holes)) {
+      if (hole.to - hole.from > ENDS_MEET) gaps.push(gapOf(loop, stretch, hole));
     }
+    for (const part of rest) byRing.push(...within(part, united(ring, ENDS_MEET)));
   }
-  const joined = (a: Run, b: Run) =>
-    holds(
-      a.conductor === b.conductor ? recorded.closedOnItself(a.conductor) : recorded.directly(a.conductor, b.conductor),
-      surely,
-    );
-  for (const interval of united(byRing, ENDS_MEET)) {
+  const joined = (a: Run, b: Run) => {
+    if (a === b) return holds(recorded.closedOnItself(a.conductor), surely);
+    // Two runs of one conductor are one wire: what parts them is a stretch out of place, which is a gap of its own.
+    return a.conductor === b.conductor || holds(recorded.directly(a.conductor, b.conductor), surely);
+  };
+  for (const interval of acrossStart(united(byRing, ENDS_MEET), loop.length, ENDS_MEET)) {
     const closed = interval.to - interval.from >= loop.length - ENDS_MEET;
     const chain = chainOf(interval, loop.length, closed, runs, joined);
     for (const s of chain.breaks) gaps.push(gapAt(loop, s));
@@ -170,6 +168,11 @@ function gapsOf(
     if (!holds(recorded.connected(first.by, entry.by), surely)) gaps.push(gapAt(loop, entry.from));
   }
   return gaps;
+}
+
+/** On a stretch that is the whole loop, a hole may pass the loop's start. */
+function holesOf(loop: PerimeterLoop, stretch: CourseStretch, holes: readonly Interval[]): Interval[] {
+  return stretch.to - stretch.from < loop.length ? [...holes] : acrossStart(holes, loop.length, 0);
 }
 
 function holds(standing: Standing, surely: boolean): boolean {
@@ -194,22 +197,14 @@ function steelServes(yard: Yard, recorded: Recorded, surface: string, surely: bo
   );
 }
 
-/** Whether a grid lies under all of the band at a place of the loop: near the wall, at the loop, and at the band's edge. */
+/** Whether a grid lies under all of the stretch's piece at a place of the loop, straight across the band. */
 function gridServes(yard: Yard, loop: PerimeterLoop, stretch: CourseStretch, grid: GridCover, s: number): boolean {
-  const p = pointAlong(loop.path, s);
   const body = yard.body(stretch.body);
   if (!body) return false;
-  const { from, length } = pointToArea(p, body.water);
-  if (length === 0) return false;
-  const width = yard.edition.value("perimeter.width");
-  return [PROBE_IN, length, width - PROBE_IN].every((away) => {
-    const probe: Point = [from[0] + ((p[0] - from[0]) * away) / length, from[1] + ((p[1] - from[1]) * away) / length];
-    return !regionContains(stretch.entry.piece.region, probe) || regionContains(grid.region, probe);
-  });
+  const here = pointAlong(loop.path, s);
+  const probes = [here, ...acrossBand(yard, body, here)].filter((p) => regionContains(stretch.entry.piece.region, p));
+  return probes.length > 0 && probes.every((p) => regionContains(grid.region, p));
 }
-
-/** How far inside the band's edges a grid is looked for, inches. */
-const PROBE_IN = 1;
 
 function gapOf(loop: PerimeterLoop, stretch: CourseStretch, { from, to }: Interval): Gap {
   const count = Math.max(1, Math.ceil((to - from) / DRAWN));
@@ -232,11 +227,11 @@ function gapAt(loop: PerimeterLoop, s: number): Gap {
 }
 
 /** The stretch at a place of the loop, or the next one after it. */
-function stretchAt(loop: PerimeterLoop, s: number): CourseStretch {
-  const found =
-    loop.course.find(({ from, to }) => s >= from && s < to) ??
-    loop.course.find(({ from }) => from >= s) ??
-    loop.course[0];
+function stretchAt(loop: PerimeterLoop, at: number): CourseStretch {
+  const s = at % loop.length;
+  const here = ({ from, to }: CourseStretch) =>
+    (s >= from && s < to) || (s + loop.length >= from && s + loop.length < to);
+  const found = loop.course.find(here) ?? loop.course.find(({ from }) => from >= s) ?? loop.course[0];
   if (!found) throw new Error("a loop without a course has nothing that is served");
   return found;
 }

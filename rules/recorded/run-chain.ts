@@ -3,7 +3,7 @@
  * run that ends is joined to the one that takes over.
  */
 import { LIMIT_TOLERANCE } from "../../geometry/tolerances.ts";
-import { type Interval, onLoop } from "./intervals.ts";
+import { type Interval, turnsIn } from "./intervals.ts";
 import { ENDS_MEET } from "./joints.ts";
 import type { Run } from "./ring-cover.ts";
 
@@ -20,7 +20,7 @@ interface Part extends Interval {
 
 /**
  * Follows the runs along an interval that they cover (holes up to ENDS_MEET apart). `closed`: the interval is all of the
- * loop, and its end goes on into its start. `joined` says whether two runs are joined (of one with itself: whether its own two ends are).
+ * loop, and its end goes on into its start. `joined` says whether two runs are joined (of one with itself: whether its own two ends are). The interval may pass the loop's start.
  */
 export function chainOf(
   interval: Interval,
@@ -29,9 +29,7 @@ export function chainOf(
   runs: readonly Run[],
   joined: (a: Run, b: Run) => boolean,
 ): Chain {
-  const parts: Part[] = runs.flatMap((run) =>
-    onLoop(run, total).flatMap(({ from, to }) => (to > interval.from && from < interval.to ? [{ from, to, run }] : [])),
-  );
+  const parts: Part[] = runs.flatMap((run) => turnsIn(run, total, interval).map(({ from, to }) => ({ from, to, run })));
   const cuts = [interval.from, interval.to];
   for (const { from, to } of parts) for (const s of [from, to]) if (s > interval.from && s < interval.to) cuts.push(s);
   cuts.sort((a, b) => a - b);

@@ -1,0 +1,40 @@
+import type { Yard } from "../../measures/yard.ts";
+import { verdictOfFacts } from "../../recorded/fact.ts";
+import { awgText, plain, wireOf } from "../../recorded/wire.ts";
+import type { ConductorElement } from "../../site/elements.ts";
+import { bodyOf } from "../common/storable.ts";
+import { storableOnly } from "../common/storable-only.ts";
+import { BARE, subjectName } from "../common/verdicts.ts";
+import { everyEdition, type Rule, type Verdict } from "../rule.ts";
+
+export const rule: Rule = {
+  id: "conductor-wire",
+  title: "Kind of wire",
+  part: "copper",
+  sections: everyEdition("680.26(B)"),
+  subjects: "Each recorded conductor.",
+  measure: "Whether it is solid, large enough, of the right metal, and how it is covered.",
+  parameters: ["conductor.size", "conductor.materials", "conductor.insteadMaterials", "conductor.coverings"],
+  protects: "Thin, stranded or aluminum wire in wet ground is eaten away, and nobody sees that the bonding has gone.",
+  judge: (yard) => yard.all("conductor").map((conductor) => judgeConductor(yard, conductor)),
+};
+
+function judgeConductor(yard: Yard, conductor: ConductorElement): Verdict {
+  const wire = wireOf(yard, conductor);
+  const name = subjectName(conductor);
+  const least = yard.edition.value("conductor.size");
+  const base = { ...BARE, element: conductor.id, body: bodyOf(yard, conductor)?.id ?? null };
+  const free = storableOnly(yard);
+  if (free !== null) return { ...base, outcome: "exempt", why: `${name}: ${free}` };
+  const fine = wire.conduit
+    ? `It is ${plain(conductor.material ?? "")}, which serves in place of solid copper wire.`
+    : `It is solid ${plain(conductor.material ?? "copper")} and large enough.`;
+  return {
+    ...base,
+    measured: wire.awg === null ? {} : { awg: wire.awg },
+    required: wire.conduit ? {} : { awg: least },
+    margin: wire.awg === null || wire.conduit ? null : least - wire.awg,
+    limits: [...new Set(wire.facts.flatMap(({ limits }) => limits))],
+    ...verdictOfFacts(wire.facts, `${name}${wire.awg === null || wire.conduit ? "" : `, ${awgText(wire.awg)}`}:`, fine),
+  };
+}
