@@ -62,11 +62,15 @@ function keptParts(areas: readonly Area[], d: number, pieces: readonly OffsetPie
     { along: 0, node: piece.startNode },
     { along: piece.length, node: piece.endNode },
   ]);
+  const starts = pieces.map((piece) => nodes.find(piece.startNode));
+  const ends = pieces.map((piece) => nodes.find(piece.endNode));
   const index = boxIndex(pieces.map((piece) => piece.bounds));
   pieces.forEach((piece, i) => {
     for (const j of index.search(piece.bounds)) {
-      if (j <= i) continue;
-      for (const { at, alongA, alongB } of meetings(piece.edge, (pieces[j] as OffsetPiece).edge)) {
+      const other = pieces[j] as OffsetPiece;
+      // Pieces that follow each other without a turn meet only where they are joined.
+      if (j <= i || ends[i] === starts[j] || ends[j] === starts[i]) continue;
+      for (const { at, alongA, alongB } of meetings(piece.edge, other.edge)) {
         const node = nodes.add(at);
         cuts[i]?.push({ along: alongA, node });
         cuts[j]?.push({ along: alongB, node });
