@@ -14,7 +14,7 @@ import type { FileAccess, FileHandle } from "./file-access.ts";
 import { fileNameFor } from "./file-name.ts";
 import type { Demo } from "./gallery.ts";
 import { createKeeper, type KeepingState, type KeptCopy, type Origin } from "./keeping.ts";
-import { type KeptStore, storeProblem } from "./kept-store.ts";
+import { type KeptRecord, type KeptStore, storeProblem } from "./kept-store.ts";
 import type { Tab } from "./tab.ts";
 
 /** A file that was refused, with everything that is wrong with it. */
@@ -107,6 +107,14 @@ export function createFiles(options: FilesOptions): Files {
     return true;
   }
 
+  /** Puts a kept copy on the sheet; its record goes on here unless another tab still writes it. */
+  async function putKept(site: Site, record: KeptRecord): Promise<boolean> {
+    const goesOn = await keeper.mayGoOn(record);
+    const { file, saved, changed, handle = null } = record;
+    const origin = { handle, changed, ...(goesOn ? { recordId: record.id } : {}) };
+    return put(site, { name: file, saved: saved ? site : null }, origin);
+  }
+
   function refuse(file: string, refusal: Refusal): false {
     state.setState({ refused: { file, refusal } });
     say(`${file} was not opened. ${refusal.message}`, "problem");
@@ -139,10 +147,7 @@ export function createFiles(options: FilesOptions): Files {
       say(`A copy kept in this browser cannot be read and was set aside. ${reason}`, "problem");
     keeper.start();
     if (site && record) {
-      const goesOn = await keeper.mayGoOn(record);
-      const { file, saved, changed, handle = null } = record;
-      const origin = { handle, changed, ...(goesOn ? { recordId: record.id } : {}) };
-      put(site, { name: file, saved: saved ? site : null }, origin);
+      await putKept(site, record);
       return "kept";
     }
     return (await openDemo(gallery.first)) ? "demo" : "empty";
@@ -224,17 +229,17 @@ export function createFiles(options: FilesOptions): Files {
     copies: () => guarded(() => keeper.copies(), []),
     openCopy: (id) =>
       guarded(async () => {
-        const text = await keeper.textOf(id);
-        if (text === null) return false;
-        const read = readSite(text);
+        const record = await keeper.copy(id);
+        if (!record) return false;
+        const read = readSite(record.text);
         if (!read.ok) return refuse("The kept copy", read.refusal);
-        return put(read.site, { name: "", saved: null }, { handle: null, changed: true, recordId: id });
+        return putKept(read.site, record);
       }, false),
     downloadCopy: (id) =>
       guarded(async () => {
-        const text = await keeper.textOf(id);
-        if (text === null) return false;
-        access.download(`kept-copy-${id}.site.json`, text);
+        const record = await keeper.copy(id);
+        if (!record) return false;
+        access.download(`kept-copy-${id}.site.json`, record.text);
         return true;
       }, false),
     forgetCopy: (id) => guarded(() => keeper.forget(id), undefined),

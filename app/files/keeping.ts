@@ -75,8 +75,8 @@ export interface Keeper {
   settled(): Promise<void>;
   /** The other copies, newest first. */
   copies(): Promise<KeptCopy[]>;
-  /** The text of a copy, broken or not. */
-  textOf(id: string): Promise<string | null>;
+  /** A copy, broken or not; null when it is gone. */
+  copy(id: string): Promise<KeptRecord | null>;
   forget(id: string): Promise<void>;
 }
 
@@ -223,8 +223,8 @@ export function createKeeper(options: KeeperOptions): Keeper {
           return { id, name, file, at, broken: read.ok ? null : read.refusal.message };
         });
     },
-    async textOf(id) {
-      return (await records()).find(({ record }) => record.id === id)?.record.text ?? null;
+    async copy(id) {
+      return (await records()).find(({ record }) => record.id === id)?.record ?? null;
     },
     async forget(id) {
       await store.delete(SITE + id);

@@ -1,0 +1,154 @@
+/** Files on a machine that exists in memory only, for tests: kept copies, pickers and tabs that can be made to fail. */
+
+import { emptySite } from "../../../app/files/empty-site.ts";
+import type { FileAccess, FileHandle, PickedFile } from "../../../app/files/file-access.ts";
+import { createFiles, type Files } from "../../../app/files/files.ts";
+import type { Demo } from "../../../app/files/gallery.ts";
+import type { KeptStore } from "../../../app/files/kept-store.ts";
+import { createDocumentStore, type DocumentStore } from "../../../app/site-document/store.ts";
+import { createViewStore, type ViewStore } from "../../../app/view/view-store.ts";
+import { writeSite } from "../../../rules/site/writer.ts";
+import { sampleYard } from "../edits/yard.ts";
+
+/** The browser's store, kept over "reloads" by handing it to the next page. */
+export class MemoryStore implements KeptStore {
+  readonly values = new Map<string, unknown>();
+  /** What every call fails with; null: nothing. */
+  failure: Error | null = null;
+  writes = 0;
+
+  private async answer<T>(give: () => T): Promise<T> {
+    await Promise.resolve();
+    if (this.failure) throw this.failure;
+    return give();
+  }
+
+  entries = () => this.answer(() => [...this.values].map(([key, value]) => [key, structuredClone(value)] as const));
+  set = (key: string, value: unknown) =>
+    this.answer(() => {
+      this.writes++;
+      this.values.set(key, structuredClone(value));
+    });
+  delete = (key: string) => this.answer(() => void this.values.delete(key));
+}
+
+export class MemoryFile implements FileHandle {
+  failure: Error | null = null;
+  closed = true;
+  constructor(
+    readonly name: string,
+    public content: string,
+  ) {}
+
+  getFile = async () => ({ text: async () => this.content });
+  createWritable = async () => {
+    let written = "";
+    this.closed = false;
+    return {
+      write: async (text: string) => {
+        if (this.failure) throw this.failure;
+        written += text;
+      },
+      close: async () => {
+        this.content = written;
+        this.closed = true;
+      },
+      abort: async () => {
+        this.closed = true;
+      },
+    };
+  };
+}
+
+export interface Machine {
+  readonly store: MemoryStore;
+  /** Ids of tabs that run beside this one. */
+  readonly running: Set<string>;
+  /** What the person picks next; null: they cancel. */
+  toOpen: PickedFile | null;
+  toSave: MemoryFile | null;
+  canPick: boolean;
+  pickFailure: Error | null;
+  readonly downloads: { name: string; text: string }[];
+  /** What the person says when asked whether to lose changes. */
+  agrees: boolean;
+  readonly questions: string[];
+  clock: number;
+  records: number;
+}
+
+export function machine(): Machine {
+  return {
+    store: new MemoryStore(),
+    running: new Set(),
+    toOpen: null,
+    toSave: null,
+    canPick: true,
+    pickFailure: null,
+    downloads: [],
+    agrees: false,
+    questions: [],
+    clock: 1000,
+    records: 0,
+  };
+}
+
+export interface Page {
+  readonly document: DocumentStore;
+  readonly view: ViewStore;
+  readonly files: Files;
+  readonly opened: () => number;
+  said(): { readonly text: string; readonly kind: string } | null;
+}
+
+const DEMO: Demo = { id: "first", file: "first.site.json", title: "First", note: "", text: writeSite(sampleYard()) };
+
+/** A page just loaded in a tab of the machine. */
+export function page(on: Machine, tab = "tab-1", demos: readonly Demo[] = [DEMO]): Page {
+  const document = createDocumentStore(emptySite(), { name: "", saved: null });
+  const view = createViewStore();
+  let opened = 0;
+  const access: FileAccess = {
+    get canPickToSave() {
+      return on.canPick;
+    },
+    async pickToOpen() {
+      if (on.pickFailure) throw on.pickFailure;
+      return on.toOpen;
+    },
+    async pickToSave() {
+      if (on.pickFailure) throw on.pickFailure;
+      return on.toSave;
+    },
+    async write(handle, text) {
+      const writable = await handle.createWritable();
+      await writable.write(text);
+      await writable.close();
+    },
+    download: (name, text) => on.downloads.push({ name, text }),
+  };
+  const files = createFiles({
+    document,
+    view,
+    access,
+    store: on.store,
+    tab: async () => ({ id: tab, isRunning: async (other) => on.running.has(other) }),
+    gallery: {
+      first: "first",
+      load: async (id) => demos.find((demo) => demo.id === id) ?? null,
+      loadAll: async () => [...demos],
+    },
+    now: () => on.clock++,
+    newRecordId: () => `record-${++on.records}`,
+    confirm(question) {
+      on.questions.push(question);
+      return on.agrees;
+    },
+    onOpened: () => opened++,
+  });
+  return { document, view, files, opened: () => opened, said: () => view.getState().notice };
+}
+
+export function problem(name: string, message = "It failed."): Error {
+  return new DOMException(message, name);
+}
