@@ -3,7 +3,7 @@
  * the ties to the shell, and the lines that branches may meet.
  *
  * Terms. `planned`: what the plan lays on a piece of the band (for a question: the careful method).
- * A stretch: the part of the ring's course that lies over pieces planned as ring.
+ * A stretch: the part of the ring's course that lies over pieces planned as ring, or beside them.
  */
 import { unionRegions } from "../../geometry/clipping.ts";
 import { gridOver, shellGrid } from "../../geometry/grid.ts";
@@ -16,6 +16,7 @@ import type { Body, Yard } from "../measures/yard.ts";
 import { type PieceMethod, perimeterMethods } from "../perimeter/methods.ts";
 import { plannedTies } from "../recorded/ties.ts";
 import type { BandReport, Report, RingReport, TieReport } from "../report.ts";
+import { ringStrips } from "./beside-strips.ts";
 import { layRing, type RingCourse } from "./ring.ts";
 
 export interface PerimeterPlan {
@@ -50,7 +51,7 @@ export function planPerimeter(yard: Yard, judged: readonly Judged[]): PerimeterP
       [...methods.values()].flatMap((pieces) => pieces.filter((p) => p.planned === want).map((p) => p.piece.region)),
     );
   const needing = yard.bodies.filter((body) => methods.get(body.id)?.some((p) => p.planned !== "none-needed"));
-  const ringRegion = planned("ring");
+  const ringRegion = unionRegions([planned("ring"), ringStrips(yard)]);
   const whole = needing.every((body) => methods.get(body.id)?.every((p) => p.planned === "ring"));
   const ring =
     ringRegion.length === 0 ? noRing(yard) : layRing(yard, courseOf(yard, needing), whole ? null : ringRegion);

@@ -3,7 +3,7 @@
  *
  * Stages. 1. Loops: the curves midway between the ring's limits round the bodies that need perimeter bonding. 2. Each is
  * walked in steps; every position lies on a piece of a body's band, or on none. 3. Where that changes between two
- * positions, the place is narrowed down. 3. Pieces that the loop passes beside (a strip of turf behind a deck, a coping
+ * positions, the place is narrowed down. 4. Pieces that the loop passes beside (a strip of turf behind a deck, a coping
  * before a lawn) are found the same way, straight across the band at each position.
  *
  * Terms. Course: the loop cut into stretches with one piece each. Tight: the loop's own place is no ground of the band (a
