@@ -45,10 +45,17 @@ export function contactsOf(yard: Yard, body: Body): readonly Contact[] {
   ]);
 }
 
-/** A question about one element, as answered in the site. */
-function asked(yard: Yard, body: Body, element: KnownElement, question: Question) {
-  const settled = settle(yard, question, element.id, body.id);
-  return { settled, question };
+/** The same question asked of the body's water, where several contacts may raise it. */
+export function askedOfWater(question: Question, contact: Contact, body: Body): Question {
+  return contact.element.id === body.id ? question : { ...question, id: `${question.id}-${contact.element.id}` };
+}
+
+/** What the site answers about one contact: on the contact itself, or on the water with the contact named. */
+function asked(yard: Yard, body: Body, element: KnownElement, question: Question): Settled {
+  const own = settle(yard, question, element.id, body.id);
+  if (own.choice !== null || element.id === body.id) return own;
+  const ofWater = settle(yard, { ...question, id: `${question.id}-${element.id}` }, null, body.id);
+  return ofWater.note === "" ? own : ofWater;
 }
 
 function shellContact(yard: Yard, body: Body): Contact[] {
@@ -75,7 +82,7 @@ function shellContact(yard: Yard, body: Body): Contact[] {
     "shell-touches-water",
     "Does the shell touch the water, or conduct to it through its finish as plaster does?",
   );
-  const { settled } = asked(yard, body, body.element, question);
+  const settled = asked(yard, body, body.element, question);
   if (settled.choice === "yes")
     return [
       {
@@ -112,7 +119,7 @@ function metalContact(yard: Yard, body: Body, metal: MetalElement): Contact[] {
   const comesOut = metal.part === undefined || isLadderOrRail(metal.part);
   if (metal.removable === true || (metal.removable === undefined && comesOut)) {
     const question = yesNo("ladder-stays", "Does it stay in the water all the time the pool is in use?");
-    const settled = settle(yard, question, metal.id, body.id);
+    const settled = asked(yard, body, metal, question);
     if (settled.choice === "no") {
       return [{ ...base, state: "no", says: `${name} is taken out of the water.${settled.note}`, settled }];
     }
@@ -141,7 +148,7 @@ function sizedContact(
       "wetted-area",
       `Does it keep at least ${needed} sq in. of bare metal in the water at all times?`,
     );
-    const { settled } = asked(yard, body, base.element, question);
+    const settled = asked(yard, body, base.element, question);
     if (settled.choice === "yes")
       return { ...base, state: "sure", says: `${name} keeps enough bare metal in the water.${settled.note}`, settled };
     if (settled.choice === "no")
@@ -173,7 +180,7 @@ export function waterBondContact(yard: Yard, body: Body, fitting: WaterBondEleme
   const plain = elementName(fitting);
   const base = { element: fitting, area: fitting.exposedArea ?? null, at: fitting.at };
   const open = (says: string, question: Question, frees: "yes" | "no", denied: string): Contact | null => {
-    const { settled } = asked(yard, body, fitting, question);
+    const settled = asked(yard, body, fitting, question);
     if (settled.choice === frees) return null;
     if (settled.choice !== null) return { ...base, state: "no", says: denied + settled.note, settled };
     return { ...base, state: "open", says: says + settled.note, question, settled };

@@ -4,7 +4,7 @@ import { shellFacts } from "../common/shell-facts.ts";
 import { bondedBodies } from "../common/storable.ts";
 import { BARE, settle, yesNo } from "../common/verdicts.ts";
 import { everyEdition, type Need, type Rule, type Verdict } from "../rule.ts";
-import { type Contact, contactsOf, smallSum } from "./contacts.ts";
+import { askedOfWater, type Contact, contactsOf, smallSum } from "./contacts.ts";
 
 export const rule: Rule = {
   id: "water-contact",
@@ -56,8 +56,7 @@ function judgeBody(yard: Yard, body: Body): Verdict {
       outcome: "review",
       why: `${open.says} Nothing else is sure to put bonded metal in the water of ${plain}.`,
       remedy: `Settle it, or add a fitting that keeps ${needed} sq in. of bonded, corrosion-resistant metal in the water.`,
-      ...(open.question ? { question: open.question } : {}),
-      ...(open.element.id === body.id ? {} : { element: open.element.id }),
+      ...(open.question ? { question: askedOfWater(open.question, open, body) } : {}),
     };
   }
   const small = smallSum(yard, contacts);
