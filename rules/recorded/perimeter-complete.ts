@@ -119,7 +119,7 @@ function gapsOf(
 ): Gap[] {
   const gaps: Gap[] = [];
   const served: Served[] = [];
-  const byRing: Interval[] = [];
+  const byRing: (Interval & { readonly stretch: CourseStretch })[] = [];
   for (const stretch of loop.course) {
     const methods = methodsOf(stretch.entry);
     if (methods.length === 0) continue;
@@ -149,7 +149,8 @@ function gapsOf(
     for (const hole of holesOf(loop, stretch, holes)) {
       if (hole.to - hole.from > ENDS_MEET) gaps.push(gapOf(loop, stretch, hole));
     }
-    for (const part of rest) byRing.push(...within(part, united(ring, ENDS_MEET)));
+    for (const part of rest)
+      byRing.push(...within(part, united(ring, ENDS_MEET)).map((served) => ({ ...served, stretch })));
   }
   const joined = (a: Run, b: Run) => {
     if (a === b) return holds(recorded.closedOnItself(a.conductor), surely);
@@ -159,13 +160,18 @@ function gapsOf(
   for (const interval of acrossStart(united(byRing, ENDS_MEET), loop.length, ENDS_MEET)) {
     const closed = interval.to - interval.from >= loop.length - ENDS_MEET;
     const chain = chainOf(interval, loop.length, closed, runs, joined);
-    for (const s of chain.breaks) gaps.push(gapAt(loop, s));
-    for (const by of chain.conductors) served.push({ ...interval, by, stretch: stretchAt(loop, interval.from) });
+    const stretchAt = (at: number) => (byRing.find((part) => passes(part, at, loop.length)) ?? byRing[0])?.stretch;
+    for (const at of chain.breaks) {
+      const stretch = stretchAt(at);
+      if (stretch) gaps.push(gapAt(loop, at, stretch));
+    }
+    const stretch = stretchAt(interval.from);
+    if (stretch) for (const by of chain.conductors) served.push({ ...interval, by, stretch });
   }
   const first = served[0];
   for (const entry of served) {
     if (!first || served.findIndex(({ by }) => by === entry.by) !== served.indexOf(entry)) continue;
-    if (!holds(recorded.connected(first.by, entry.by), surely)) gaps.push(gapAt(loop, entry.from));
+    if (!holds(recorded.connected(first.by, entry.by), surely)) gaps.push(gapAt(loop, entry.from, entry.stretch));
   }
   return gaps;
 }
@@ -220,18 +226,12 @@ function gapOf(loop: PerimeterLoop, stretch: CourseStretch, { from, to }: Interv
   };
 }
 
-function gapAt(loop: PerimeterLoop, s: number): Gap {
-  const { entry, body } = stretchAt(loop, s);
+function gapAt(loop: PerimeterLoop, s: number, { entry, body }: CourseStretch): Gap {
   const at = pointAlong(loop.path, s);
   return { path: [at], length: 0, at, surface: entry.piece.surface, body, needed: surelyNeeded(entry) };
 }
 
-/** The stretch at a place of the loop, or the next one after it. */
-function stretchAt(loop: PerimeterLoop, at: number): CourseStretch {
-  const s = at % loop.length;
-  const here = ({ from, to }: CourseStretch) =>
-    (s >= from && s < to) || (s + loop.length >= from && s + loop.length < to);
-  const found = loop.course.find(here) ?? loop.course.find(({ from }) => from >= s) ?? loop.course[0];
-  if (!found) throw new Error("a loop without a course has nothing that is served");
-  return found;
+/** Whether an interval, turn after turn, has a place of the loop in it, its ends included. */
+function passes(interval: Interval, at: number, total: number): boolean {
+  return turnsIn(interval, total, { from: at - ENDS_MEET, to: at + ENDS_MEET }).length > 0;
 }
