@@ -1,0 +1,41 @@
+import { pathRoundPool, ringCopper } from "../common/example-copper.ts";
+import { concretePool, deck } from "../common/example-yard.ts";
+import type { RuleExample } from "../rule.ts";
+
+const place = "NEC 680.26(B)(2), restated";
+
+function example(
+  name: string,
+  source: string,
+  changes: object,
+  outcome: RuleExample["expect"]["outcome"],
+  edition: RuleExample["edition"] = "nec-2020",
+  more: readonly object[] = [],
+): RuleExample {
+  const elements = [concretePool(), ...more, ringCopper(changes)];
+  return { name, source, edition, elements, expect: { element: "ring", outcome, section: "680.26(B)(2)" } };
+}
+
+export const examples: readonly RuleExample[] = [
+  example("21 in. off, 5 in. below the subgrade", place, {}, "meets"),
+  example("exactly 18 in. off", place, { path: pathRoundPool(18) }, "meets"),
+  example("exactly 24 in. off", place, { path: pathRoundPool(24) }, "meets"),
+  example("17.9 in. off", place, { path: pathRoundPool(17.9) }, "conflict"),
+  example("24.1 in. off", place, { path: pathRoundPool(24.1) }, "conflict"),
+  example("7 in. below the subgrade", place, { cover: 7 }, "conflict"),
+  example("3 in. below the subgrade", place, { cover: 3 }, "conflict"),
+  example("insulated", place, { covering: "insulated" }, "conflict"),
+  example("joined by twisting", "NEC 680.26(B)(2), 250.8, restated", { joint: "twisted" }, "conflict"),
+  example("a depth that nobody gave", "common practice, no source", { cover: undefined }, "review"),
+  example(
+    "a depth below grade where the subgrade counts",
+    "common practice, no source",
+    { coverFrom: "grade" },
+    "review",
+  ),
+  example("in soil under the 2023 edition", place, { coverFrom: "grade" }, "meets", "nec-2023"),
+  example("alone under a concrete deck under the 2023 edition", place, { coverFrom: "grade" }, "conflict", "nec-2023", [
+    deck(),
+  ]),
+  example("under the same deck before 2023", place, {}, "meets", "nec-2020", [deck()]),
+];

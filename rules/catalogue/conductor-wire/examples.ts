@@ -1,0 +1,39 @@
+import { ringCopper } from "../common/example-copper.ts";
+import { concretePool } from "../common/example-yard.ts";
+import type { RuleExample } from "../rule.ts";
+
+const wire = "NEC 680.26(B), restated";
+
+function example(
+  name: string,
+  source: string,
+  changes: object,
+  outcome: RuleExample["expect"]["outcome"],
+): RuleExample {
+  const elements = [concretePool(), ringCopper(changes)];
+  return { name, source, edition: "nec-2020", elements, expect: { element: "ring", outcome, section: "680.26(B)" } };
+}
+
+export const examples: readonly RuleExample[] = [
+  example("solid copper of 8 AWG", wire, {}, "meets"),
+  example(
+    "larger copper, written as 1/0",
+    "NEC 680.26(B), restated; 1/0 is larger than 8 (ASTM B258)",
+    { awg: "1/0" },
+    "meets",
+  ),
+  example("insulated copper", wire, { covering: "insulated" }, "meets"),
+  example(
+    "brass conduit in place of the wire",
+    wire,
+    { material: "brass-conduit", awg: undefined, solid: undefined },
+    "meets",
+  ),
+  example("10 AWG", wire, { awg: 10 }, "conflict"),
+  example("stranded copper", wire, { solid: false }, "conflict"),
+  example("aluminum", wire, { material: "aluminum" }, "conflict"),
+  example("copper-clad steel, taken from 2026 on only", wire, { material: "copper-clad-steel" }, "conflict"),
+  example("a size that nobody gave", "common practice, no source", { awg: undefined }, "review"),
+  example("solid or stranded: not given", "common practice, no source", { solid: undefined }, "review"),
+  example("a metal that nobody gave", "common practice, no source", { material: undefined }, "review"),
+];

@@ -1,0 +1,51 @@
+import { clampTie, ringCopper } from "../common/example-copper.ts";
+import { concretePool, line } from "../common/example-yard.ts";
+import type { RuleExample } from "../rule.ts";
+
+const joins = "NEC 680.26(B), 250.8, restated";
+const tail = ringCopper({ id: "tail", role: "tail", path: line(405, 100, 600, 100), joint: "none" });
+const pump = { id: "pump", kind: "equipment", at: [600, 100], unit: "pump" };
+
+function example(
+  name: string,
+  source: string,
+  changes: object,
+  outcome: RuleExample["expect"]["outcome"],
+  ends: readonly string[] = ["perimeter", "pool"],
+): RuleExample {
+  const elements = [concretePool(), pump, tail, ringCopper(), clampTie("tie", [96, -21], ends, changes)];
+  return { name, source, edition: "nec-2020", elements, expect: { element: "tie", outcome, section: "680.26(B)" } };
+}
+
+export const examples: readonly RuleExample[] = [
+  example("a listed clamp that may be buried", joins, {}, "meets"),
+  example(
+    "an exothermic weld",
+    joins,
+    { hardware: "exothermic", listedForBurial: undefined, conductorsInClamp: undefined },
+    "meets",
+  ),
+  example("a lug at the pump, above ground", joins, { hardware: "lug", listedForBurial: undefined }, "meets", [
+    "tail",
+    "pump",
+  ]),
+  example("a sheet-metal screw", joins, { hardware: "screw" }, "conflict"),
+  example("solder alone", joins, { hardware: "solder" }, "conflict"),
+  example("steel tie wire on copper", joins, { hardware: "tie-wire" }, "conflict"),
+  example(
+    "two wires in one clamp",
+    "NEC 110.3(B), restated; one published source",
+    { conductorsInClamp: 2 },
+    "conflict",
+  ),
+  example("buried, and not listed for it", "NEC 680.26(B), restated", { listedForBurial: false }, "conflict"),
+  example("hardware that nobody gave", "common practice, no source", { hardware: undefined }, "review"),
+  example("buried, and no word of its listing", "common practice, no source", { listedForBurial: undefined }, "review"),
+  example(
+    "no word of how many wires it holds",
+    "common practice, no source",
+    { conductorsInClamp: undefined },
+    "review",
+  ),
+  example("a name that nothing has", "common practice, no source", {}, "review", ["perimeter", "slide"]),
+];
