@@ -18,7 +18,7 @@ export function inputName(name: string): string {
 /** The site, or the lines that say why there is none. */
 export async function readInput(name: string, terminal: Terminal): Promise<Input> {
   const text = await readText(name, terminal);
-  if (!text.ok) return { ok: false, lines: [`${inputName(name)}: ${text.reason}`] };
+  if (!text.ok) return { ok: false, lines: [`${inputName(name)} cannot be read: ${text.reason}.`] };
   const result = readSite(text.text);
   if (result.ok) return { ok: true, site: result.site };
   const { code, message, problems } = result.refusal;
