@@ -60,9 +60,12 @@ describe("clipLines", () => {
         fc.pre(length([line]) > 1);
         const region = differenceRegions(unionRegions([flattenArea(areaFrom(a))]), flattenArea(areaFrom(b)));
         const { inside, outside } = clipLines([line], region);
-        const [shape, area] = [lineShape(line), regionShape(region)];
-        expect(length(inside)).toBeCloseTo(intersection(shape, area).getLength(), 5);
-        expect(length(outside)).toBeCloseTo(difference(shape, area).getLength(), 5);
+        // segment by segment: jsts counts ground that a line covers twice only once
+        const shape = regionShape(region);
+        const segments = line.slice(1).map((p, i) => lineShape([line[i] as Point, p]));
+        const sum = (lengths: number[]): number => lengths.reduce((total, one) => total + one, 0);
+        expect(length(inside)).toBeCloseTo(sum(segments.map((one) => intersection(one, shape).getLength())), 5);
+        expect(length(outside)).toBeCloseTo(sum(segments.map((one) => difference(one, shape).getLength())), 5);
         expect(length(inside) + length(outside)).toBeCloseTo(length([line]), 7);
         for (const [pieces, wanted] of [
           [inside, true],

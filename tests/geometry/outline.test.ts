@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { pointToPath } from "../../geometry/distance.ts";
 import {
   areaFrom,
   areaOf,
@@ -21,7 +22,7 @@ import { chordsOf, polylineLength, toPolyline } from "../oracles/bulge-chords.ts
 import { covers, pointShape, ringShape } from "../oracles/jsts.ts";
 import { arcOutline, position } from "../oracles/random-outlines.ts";
 import { runs } from "../oracles/seed.ts";
-import { variantsOf } from "../oracles/variants.ts";
+import { placed, variantsOf } from "../oracles/variants.ts";
 import { circle, kidney, rectangle, romanEnd, samples, squareAt, stadium } from "./sample-outlines.ts";
 
 describe("areas and lengths", () => {
@@ -58,8 +59,9 @@ describe("areas and lengths", () => {
       fc.property(arcOutline, (data) => {
         const chords = chordsOf(data, 1e-4);
         const path = pathFrom(data);
-        expect(signedArea(path) / ringShape(chords).getArea()).toBeCloseTo(1, 5);
-        expect(pathLength(path) / polylineLength(chords, true)).toBeCloseTo(1, 5);
+        const length = polylineLength(chords, true);
+        expect(Math.abs(Math.abs(signedArea(path)) - ringShape(chords).getArea())).toBeLessThan(1e-4 * length);
+        expect(pathLength(path) / length).toBeCloseTo(1, 5);
       }),
       runs(100),
     );
@@ -137,6 +139,18 @@ describe("contains", () => {
     expect(contains(area, [159.999, 0])).toBe(true);
     expect(contains(area, [160.001, 0])).toBe(false);
     expect(contains(areaFrom(circle), [-80, 100])).toBe(false);
+  });
+
+  it("keeps its word near the greatest coordinate a site may have", () => {
+    for (const [name, data] of samples) {
+      const area = areaFrom(placed(data, ([x, y]) => [x + 999_000 + 1 / 3, y - 999_000 - 1 / 7]));
+      const length = pathLength(area.outer);
+      for (let i = 0; i < 500; i++) {
+        const p = pointAlong(area.outer, (length * i) / 500);
+        expect(contains(area, p), name).toBe(true);
+        expect(pointToPath(p, area.outer).length, name).toBe(0);
+      }
+    }
   });
 
   it("leaves holes out but not their edge", () => {

@@ -11,7 +11,7 @@ const coordinate = (limit: number): fc.Arbitrary<number> => number(-limit, limit
 
 export const position = (limit: number): fc.Arbitrary<Point> => fc.tuple(coordinate(limit), coordinate(limit));
 
-/** Closed outlines round the origin, 20 to 200 in. across, with bulges up to half circles; none crosses itself (checked on chords by jsts). */
+/** Closed outlines near the origin, in either direction, with bulges up to half circles; none crosses itself (checked on chords by jsts). */
 export const arcOutline: fc.Arbitrary<PathData> = fc
   .array(
     fc.record({
