@@ -30,14 +30,11 @@ export function worstCode(codes: readonly number[]): number {
 
 /** The process this program runs as. */
 export function processTerminal(): Terminal {
-  // A reader that stops early (`| head`) is no fault of ours: what is left is not written.
+  // A reader that stops early (`| head`) is no fault of ours: what is left is not written. Whatever else goes wrong is
+  // told by the write that it happened to.
   let hasReader = true;
-  process.stdout.on("error", (error: NodeJS.ErrnoException) => {
-    if (error.code !== "EPIPE") throw error;
+  process.stdout.on("error", () => {
     hasReader = false;
-  });
-  process.stderr.on("error", (error: NodeJS.ErrnoException) => {
-    if (error.code !== "EPIPE") throw error;
   });
   let input: Promise<string> | undefined;
   return {
