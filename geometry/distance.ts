@@ -6,18 +6,23 @@
 import { contains } from "./contains.ts";
 import { edgeToEdge } from "./edge-distance.ts";
 import { edgeTree, visitPairs } from "./edge-tree.ts";
+import { pointToArea, pointToPath } from "./point-distance.ts";
 import type { Area, Path, Witness } from "./types.ts";
 
 export { lengthWithin } from "./length-within.ts";
-export { pointToArea, pointToPath } from "./point-distance.ts";
+export { pointToArea, pointToPath };
+
+const UNKNOWN: Witness = {
+  length: Number.POSITIVE_INFINITY,
+  from: [Number.NaN, Number.NaN],
+  to: [Number.NaN, Number.NaN],
+};
 
 /** Shortest segment between two paths: `from` on a, `to` on b; length 0 at a common point where they cross or touch. */
 export function pathToPath(a: Path, b: Path): Witness {
-  return pathToPathWithin(a, b, {
-    length: Number.POSITIVE_INFINITY,
-    from: [Number.NaN, Number.NaN],
-    to: [Number.NaN, Number.NaN],
-  });
+  const start = b.edges[0]?.from;
+  // The distance of one vertex, quickly found, leaves out most pairs of edges.
+  return pathToPathWithin(a, b, start ? pointToPath(start, a) : UNKNOWN);
 }
 
 function pathToPathWithin(a: Path, b: Path, known: Witness): Witness {

@@ -19,12 +19,12 @@ export function crossings(a: Edge, b: Edge): Point[] {
   };
   for (const end of [a.from, a.to]) if (nearestOnEdge(b, end).distance === 0) add(end);
   for (const end of [b.from, b.to]) if (nearestOnEdge(a, end).distance === 0) add(end);
-  for (const p of carrierCrossings(a, b)) add(p);
+  for (const p of innerCrossings(a, b)) add(p);
   return found;
 }
 
-/** Crossings away from the ends. A tangent point within rounding of an end may come back a second time, beside it. */
-function carrierCrossings(a: Edge, b: Edge): Point[] {
+/** Stage 2 alone: meetings away from the ends. A tangent point within rounding of an end may come back a second time, beside it. */
+export function innerCrossings(a: Edge, b: Edge): Point[] {
   if (a.kind === "line") return b.kind === "line" ? lineLine(a, b) : lineArc(a, b);
   return b.kind === "line" ? lineArc(b, a) : arcArc(a, b);
 }

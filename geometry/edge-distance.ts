@@ -5,30 +5,38 @@
  * where it is square to both: then it lies on the line through a center, square to a line or through the other center.
  * Every candidate is a pair of real points of the edges, so the least of them is the answer.
  */
-import { nearestOnEdge, pointAt, shareOfAngle } from "./edge.ts";
-import { crossings } from "./edge-crossings.ts";
+import { distanceToEdge, nearestOnEdge, pointAt, shareOfAngle } from "./edge.ts";
+import { innerCrossings } from "./edge-crossings.ts";
 import { distanceBetween } from "./points.ts";
 import type { ArcEdge, Edge, LineEdge, Point, Witness } from "./types.ts";
 
 /** `from` on a, `to` on b. */
 export function edgeToEdge(a: Edge, b: Edge): Witness {
-  let best: Witness = { length: Number.POSITIVE_INFINITY, from: a.from, to: b.from };
-  const consider = (from: Point, to: Point, length: number): void => {
-    if (length < best.length) best = { length, from, to };
-  };
-  for (const end of [a.from, a.to]) {
-    const near = nearestOnEdge(b, end);
-    consider(end, near.point, near.distance);
-  }
-  for (const end of [b.from, b.to]) {
-    const near = nearestOnEdge(a, end);
-    consider(near.point, end, near.distance);
-  }
+  let best = nearestEnd(a, b);
   if (best.length === 0) return best;
-  const crossing = crossings(a, b)[0];
+  const [crossing] = innerCrossings(a, b);
   if (crossing) return { length: 0, from: crossing, to: crossing };
-  for (const [from, to] of squarePairs(a, b)) consider(from, to, distanceBetween(from, to));
+  for (const [from, to] of squarePairs(a, b)) {
+    const length = distanceBetween(from, to);
+    if (length < best.length) best = { length, from, to };
+  }
   return best;
+}
+
+/** The shortest segment that starts or ends at an end of one of the edges. */
+function nearestEnd(a: Edge, b: Edge): Witness {
+  const fromA = distanceToEdge(b, a.from);
+  const toA = distanceToEdge(b, a.to);
+  const fromB = distanceToEdge(a, b.from);
+  const toB = distanceToEdge(a, b.to);
+  if (Math.min(fromA, toA) <= Math.min(fromB, toB)) {
+    const end = fromA <= toA ? a.from : a.to;
+    const near = nearestOnEdge(b, end);
+    return { length: near.distance, from: end, to: near.point };
+  }
+  const end = fromB <= toB ? b.from : b.to;
+  const near = nearestOnEdge(a, end);
+  return { length: near.distance, from: near.point, to: end };
 }
 
 /** Pairs of inner points where a segment is square to both edges (not complete for parallel lines, whose ends serve). */

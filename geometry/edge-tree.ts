@@ -72,21 +72,21 @@ function boxTouches(boxes: Float64Array, at: number, box: Bounds): boolean {
 
 /** Calls `visit` with every edge whose box touches `box`, in the order of the path. */
 export function visitEdgesIn(tree: EdgeTree, box: Bounds, visit: (edge: Edge, index: number) => void): void {
-  const { edges, edgeBoxes, nodeBoxes, firstLeaf } = tree;
-  const descend = (node: number): void => {
-    if (!boxTouches(nodeBoxes, node, box)) return;
-    if (node < firstLeaf) {
-      descend(2 * node + 1);
-      descend(2 * node + 2);
-      return;
-    }
-    const start = (node - firstLeaf) * LEAF;
-    const end = Math.min(start + LEAF, edges.length);
-    for (let index = start; index < end; index++) {
-      if (boxTouches(edgeBoxes, index, box)) visit(edges[index] as Edge, index);
-    }
-  };
-  descend(0);
+  visitNodeIn(tree, 0, box, visit);
+}
+
+function visitNodeIn(tree: EdgeTree, node: number, box: Bounds, visit: (edge: Edge, index: number) => void): void {
+  if (!boxTouches(tree.nodeBoxes, node, box)) return;
+  if (node < tree.firstLeaf) {
+    visitNodeIn(tree, 2 * node + 1, box, visit);
+    visitNodeIn(tree, 2 * node + 2, box, visit);
+    return;
+  }
+  const start = (node - tree.firstLeaf) * LEAF;
+  const end = Math.min(start + LEAF, tree.edges.length);
+  for (let index = start; index < end; index++) {
+    if (boxTouches(tree.edgeBoxes, index, box)) visit(tree.edges[index] as Edge, index);
+  }
 }
 
 /** Square of the least distance from (x, y) to box number `at`; infinite for an inside-out box. */
@@ -107,27 +107,36 @@ export function visitNearest(
   within: number,
   measure: (edge: Edge, index: number) => number,
 ): void {
-  const { edges, edgeBoxes, nodeBoxes, firstLeaf } = tree;
-  const [x, y] = p;
+  if (tree.edges.length === 0 || toBoxSquared(tree.nodeBoxes, 0, p[0], p[1]) > within * within) return;
+  visitNodeNearest(tree, 0, p[0], p[1], within, measure);
+}
+
+/** Returns the least distance known after the node. */
+function visitNodeNearest(
+  tree: EdgeTree,
+  node: number,
+  x: number,
+  y: number,
+  within: number,
+  measure: (edge: Edge, index: number) => number,
+): number {
   let best = within;
-  const descend = (node: number): void => {
-    if (node >= firstLeaf) {
-      const start = (node - firstLeaf) * LEAF;
-      const end = Math.min(start + LEAF, edges.length);
-      for (let index = start; index < end; index++) {
-        if (toBoxSquared(edgeBoxes, index, x, y) > best * best) continue;
-        best = Math.min(best, measure(edges[index] as Edge, index));
-      }
-      return;
+  if (node >= tree.firstLeaf) {
+    const start = (node - tree.firstLeaf) * LEAF;
+    const end = Math.min(start + LEAF, tree.edges.length);
+    for (let index = start; index < end; index++) {
+      if (toBoxSquared(tree.edgeBoxes, index, x, y) > best * best) continue;
+      best = Math.min(best, measure(tree.edges[index] as Edge, index));
     }
-    const left = 2 * node + 1;
-    const toLeft = toBoxSquared(nodeBoxes, left, x, y);
-    const toRight = toBoxSquared(nodeBoxes, left + 1, x, y);
-    const near = toLeft <= toRight ? left : left + 1;
-    if (Math.min(toLeft, toRight) <= best * best) descend(near);
-    if (Math.max(toLeft, toRight) <= best * best) descend(near === left ? left + 1 : left);
-  };
-  if (edges.length > 0 && toBoxSquared(nodeBoxes, 0, x, y) <= best * best) descend(0);
+    return best;
+  }
+  const left = 2 * node + 1;
+  const toLeft = toBoxSquared(tree.nodeBoxes, left, x, y);
+  const toRight = toBoxSquared(tree.nodeBoxes, left + 1, x, y);
+  const near = toLeft <= toRight ? left : left + 1;
+  if (Math.min(toLeft, toRight) <= best * best) best = visitNodeNearest(tree, near, x, y, best, measure);
+  if (Math.max(toLeft, toRight) > best * best) return best;
+  return visitNodeNearest(tree, near === left ? left + 1 : left, x, y, best, measure);
 }
 
 /** Square of the least distance between box i of `a` and box j of `b`. */
@@ -149,40 +158,58 @@ export function visitPairs(
   within: number,
   measure: (one: Edge, other: Edge) => number,
 ): void {
-  let best = within;
-  const measureLeaves = (nodeA: number, nodeB: number): void => {
-    const startA = (nodeA - a.firstLeaf) * LEAF;
-    const startB = (nodeB - b.firstLeaf) * LEAF;
-    for (let i = startA; i < Math.min(startA + LEAF, a.edges.length); i++) {
-      for (let j = startB; j < Math.min(startB + LEAF, b.edges.length); j++) {
-        if (betweenBoxesSquared(a.edgeBoxes, i, b.edgeBoxes, j) > best * best) continue;
-        best = Math.min(best, measure(a.edges[i] as Edge, b.edges[j] as Edge));
-      }
-    }
-  };
-  const descend = (nodeA: number, nodeB: number): void => {
-    const leafA = nodeA >= a.firstLeaf;
-    const leafB = nodeB >= b.firstLeaf;
-    if (leafA && leafB) {
-      measureLeaves(nodeA, nodeB);
-      return;
-    }
-    // Open the node higher up in its tree.
-    const openA = !leafA && (leafB || nodeA <= nodeB);
-    const firstA = openA ? 2 * nodeA + 1 : nodeA;
-    const firstB = openA ? nodeB : 2 * nodeB + 1;
-    const secondA = openA ? firstA + 1 : nodeA;
-    const secondB = openA ? nodeB : firstB + 1;
-    const toFirst = betweenBoxesSquared(a.nodeBoxes, firstA, b.nodeBoxes, firstB);
-    const toSecond = betweenBoxesSquared(a.nodeBoxes, secondA, b.nodeBoxes, secondB);
-    if (toFirst <= toSecond) {
-      if (toFirst <= best * best) descend(firstA, firstB);
-      if (toSecond <= best * best) descend(secondA, secondB);
-    } else {
-      if (toSecond <= best * best) descend(secondA, secondB);
-      if (toFirst <= best * best) descend(firstA, firstB);
-    }
-  };
   if (a.edges.length === 0 || b.edges.length === 0) return;
-  if (betweenBoxesSquared(a.nodeBoxes, 0, b.nodeBoxes, 0) <= best * best) descend(0, 0);
+  if (betweenBoxesSquared(a.nodeBoxes, 0, b.nodeBoxes, 0) > within * within) return;
+  visitNodePair(a, 0, b, 0, within, measure);
+}
+
+/** Returns the least distance known after the two nodes. */
+function visitNodePair(
+  a: EdgeTree,
+  nodeA: number,
+  b: EdgeTree,
+  nodeB: number,
+  within: number,
+  measure: (one: Edge, other: Edge) => number,
+): number {
+  const leafA = nodeA >= a.firstLeaf;
+  const leafB = nodeB >= b.firstLeaf;
+  if (leafA && leafB) return visitLeafPair(a, nodeA, b, nodeB, within, measure);
+  // Open the node higher up in its tree.
+  const openA = !leafA && (leafB || nodeA <= nodeB);
+  const firstA = openA ? 2 * nodeA + 1 : nodeA;
+  const firstB = openA ? nodeB : 2 * nodeB + 1;
+  const secondA = openA ? firstA + 1 : nodeA;
+  const secondB = openA ? nodeB : firstB + 1;
+  const toFirst = betweenBoxesSquared(a.nodeBoxes, firstA, b.nodeBoxes, firstB);
+  const toSecond = betweenBoxesSquared(a.nodeBoxes, secondA, b.nodeBoxes, secondB);
+  let best = within;
+  if (toFirst <= toSecond) {
+    if (toFirst <= best * best) best = visitNodePair(a, firstA, b, firstB, best, measure);
+    if (toSecond <= best * best) best = visitNodePair(a, secondA, b, secondB, best, measure);
+  } else {
+    if (toSecond <= best * best) best = visitNodePair(a, secondA, b, secondB, best, measure);
+    if (toFirst <= best * best) best = visitNodePair(a, firstA, b, firstB, best, measure);
+  }
+  return best;
+}
+
+function visitLeafPair(
+  a: EdgeTree,
+  nodeA: number,
+  b: EdgeTree,
+  nodeB: number,
+  within: number,
+  measure: (one: Edge, other: Edge) => number,
+): number {
+  let best = within;
+  const startA = (nodeA - a.firstLeaf) * LEAF;
+  const startB = (nodeB - b.firstLeaf) * LEAF;
+  for (let i = startA; i < Math.min(startA + LEAF, a.edges.length); i++) {
+    for (let j = startB; j < Math.min(startB + LEAF, b.edges.length); j++) {
+      if (betweenBoxesSquared(a.edgeBoxes, i, b.edgeBoxes, j) > best * best) continue;
+      best = Math.min(best, measure(a.edges[i] as Edge, b.edges[j] as Edge));
+    }
+  }
+  return best;
 }
