@@ -16,6 +16,7 @@ import { lengthWithin } from "./length-within.ts";
 import { type OffsetLoop, offsetCurves } from "./offset.ts";
 import { flattenArea, pathFrom, pathLength, signedArea } from "./outline.ts";
 import { pointToPath } from "./point-distance.ts";
+import { samePoint } from "./points.ts";
 import { directReach } from "./reach.ts";
 import { detouredLoop } from "./ring-detours.ts";
 import { LIMIT_TOLERANCE, OFFSET_LEFTOVER, RING_ON_OFFSET } from "./tolerances.ts";
@@ -71,7 +72,11 @@ export function evenRing(request: EvenRingRequest): EvenRing {
 }
 
 function barrierPath({ shape, points }: Barrier): Path {
-  return pathFrom({ vertices: points, closed: shape === "solid" });
+  const distinct = points.filter((p, i) => {
+    const before = points[i - 1];
+    return !before || !samePoint(before, p);
+  });
+  return pathFrom({ vertices: distinct, closed: shape === "solid" });
 }
 
 function reaches(barrier: Barrier, bodies: readonly Area[], offset: number): boolean {
