@@ -1,0 +1,254 @@
+/** The corners of an element as numbers: every one can be typed, and every edge bent into an arc or made straight. */
+import { useEffect, useState } from "react";
+import type { Units } from "../../rules/words/lengths.ts";
+import { deleteVertex } from "../edits/delete-vertex.ts";
+import type { AnyElement, Edit } from "../edits/edit.ts";
+import { insertVertex } from "../edits/insert-vertex.ts";
+import { moveElements } from "../edits/move-elements.ts";
+import { moveVertex } from "../edits/move-vertex.ts";
+import { hasHeights, type PathRef, pathOf, pathRefs, pointOf } from "../edits/path-ref.ts";
+import { setBulge } from "../edits/set-bulge.ts";
+import { setHeight } from "../edits/set-height.ts";
+import { lengthEntry } from "../entry/length-entry.ts";
+import { parseLength } from "../entry/parse-length.ts";
+import { parseQuantity } from "../entry/parse-quantity.ts";
+
+interface CornerTableProps {
+  readonly element: AnyElement;
+  readonly units: Units;
+  apply(edit: Edit): string | null;
+}
+
+export function CornerTable({ element, units, apply }: CornerTableProps) {
+  const at = pointOf(element);
+  if (at) {
+    return (
+      <fieldset className="corners">
+        <legend>Position</legend>
+        <div className="row">
+          {([0, 1] as const).map((axis) => (
+            <LengthCell
+              key={axis}
+              label={axis === 0 ? "To the right" : "Up"}
+              inches={at[axis]}
+              units={units}
+              onChange={(value) =>
+                apply(moveElements([element.id], axis === 0 ? value - at[0] : 0, axis === 1 ? value - at[1] : 0))
+              }
+            />
+          ))}
+        </div>
+      </fieldset>
+    );
+  }
+  return pathRefs(element).map((ref) => (
+    <Corners key={`${ref.field} ${ref.index ?? ""}`} element={element} reference={ref} units={units} apply={apply} />
+  ));
+}
+
+/** Corners of an outline shown at once; a longer one is shown in pages. */
+const PAGE = 40;
+
+function Corners({ element, reference, units, apply }: CornerTableProps & { readonly reference: PathRef }) {
+  const [page, setPage] = useState(0);
+  const path = pathOf(element, reference);
+  if (!path) return null;
+  const heights = hasHeights(element);
+  const first = page * PAGE;
+  const shown = path.vertices.slice(first, first + PAGE);
+  const pages = Math.ceil(path.vertices.length / PAGE);
+  const name = reference.index === undefined ? "Corners" : `Corners of inner outline ${reference.index + 1}`;
+  return (
+    <fieldset className="corners">
+      <legend>{name}</legend>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">No.</th>
+            <th scope="col">Right</th>
+            <th scope="col">Up</th>
+            <th scope="col">{heights ? "Height" : "Bend"}</th>
+            <th scope="col">
+              <span className="unseen">Change</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {shown.map((vertex, i) => {
+            const index = first + i;
+            const next = path.vertices[(index + 1) % path.vertices.length] ?? vertex;
+            const lastOpen = !path.closed && index === path.vertices.length - 1;
+            return (
+              <tr key={index}>
+                <th scope="row">{index + 1}</th>
+                {([0, 1] as const).map((axis) => (
+                  <td key={axis}>
+                    <LengthCell
+                      label={`Corner ${index + 1}, ${axis === 0 ? "right" : "up"}`}
+                      hideLabel
+                      inches={vertex[axis]}
+                      units={units}
+                      onChange={(value) =>
+                        apply(
+                          moveVertex(element.id, reference, index, [
+                            axis === 0 ? value : vertex[0],
+                            axis === 1 ? value : vertex[1],
+                          ]),
+                        )
+                      }
+                    />
+                  </td>
+                ))}
+                <td>
+                  {heights ? (
+                    <LengthCell
+                      label={`Corner ${index + 1}, height`}
+                      hideLabel
+                      inches={vertex[2]}
+                      units={units}
+                      onChange={(value) => apply(setHeight(element.id, index, value))}
+                    />
+                  ) : lastOpen ? null : (
+                    <NumberCell
+                      label={`Bend of the edge from corner ${index + 1}`}
+                      value={vertex[2] ?? 0}
+                      onChange={(value) => apply(setBulge(element.id, reference, index, value))}
+                    />
+                  )}
+                </td>
+                <td className="row">
+                  {lastOpen ? null : (
+                    <button
+                      type="button"
+                      className="plain"
+                      title="Put a corner in the middle of the edge"
+                      aria-label={`Put a corner after corner ${index + 1}`}
+                      onClick={() =>
+                        apply(
+                          insertVertex(element.id, reference, index + 1, [
+                            (vertex[0] + next[0]) / 2,
+                            (vertex[1] + next[1]) / 2,
+                          ]),
+                        )
+                      }
+                    >
+                      +
+                    </button>
+                  )}
+                  <button
+                    type="button"
+                    className="plain"
+                    aria-label={`Take away corner ${index + 1}`}
+                    onClick={() => apply(deleteVertex(element.id, reference, index))}
+                  >
+                    −
+                  </button>
+                </td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+      {pages > 1 ? (
+        <div className="row">
+          <button type="button" disabled={page === 0} onClick={() => setPage(page - 1)}>
+            Corners before
+          </button>
+          <button type="button" disabled={page >= pages - 1} onClick={() => setPage(page + 1)}>
+            Corners after
+          </button>
+        </div>
+      ) : null}
+    </fieldset>
+  );
+}
+
+interface LengthCellProps {
+  readonly label: string;
+  readonly hideLabel?: boolean;
+  readonly inches: number | undefined;
+  readonly units: Units;
+  onChange(inches: number): string | null;
+}
+
+function LengthCell({ label, hideLabel = false, inches, units, onChange }: LengthCellProps) {
+  const written = inches === undefined ? "" : lengthEntry(inches, units);
+  return (
+    <TypedCell
+      label={label}
+      hideLabel={hideLabel}
+      written={written}
+      read={(text) => {
+        const read = parseLength(text, units, { mayBeNegative: true });
+        return read.ok ? onChange(read.inches) : read.reason;
+      }}
+    />
+  );
+}
+
+function NumberCell({
+  label,
+  value,
+  onChange,
+}: {
+  label: string;
+  value: number;
+  onChange(value: number): string | null;
+}) {
+  return (
+    <TypedCell
+      label={label}
+      hideLabel
+      written={value === 0 ? "" : String(Number(value.toFixed(4)))}
+      placeholder="straight"
+      read={(text) => {
+        if (text.trim() === "") return onChange(0);
+        const read = parseQuantity(text, "number");
+        return read.ok ? onChange(read.value) : read.reason;
+      }}
+    />
+  );
+}
+
+interface TypedCellProps {
+  readonly label: string;
+  readonly hideLabel: boolean;
+  readonly written: string;
+  readonly placeholder?: string;
+  read(text: string): string | null;
+}
+
+function TypedCell({ label, hideLabel, written, placeholder, read }: TypedCellProps) {
+  const [text, setText] = useState(written);
+  const [problem, setProblem] = useState<string | null>(null);
+  useEffect(() => {
+    setText(written);
+    setProblem(null);
+  }, [written]);
+  const commit = () => {
+    if (text !== written) setProblem(read(text));
+  };
+  return (
+    <label className="cell">
+      <span className={hideLabel ? "unseen" : undefined}>{label}</span>
+      <input
+        value={text}
+        placeholder={placeholder ?? ""}
+        aria-invalid={problem !== null}
+        title={problem ?? ""}
+        autoComplete="off"
+        onChange={(event) => setText(event.target.value)}
+        onBlur={commit}
+        onKeyDown={(event) => {
+          if (event.key === "Enter") commit();
+          if (event.key === "Escape") setText(written);
+        }}
+      />
+      {problem === null ? null : (
+        <span className="problem" role="alert">
+          {problem}
+        </span>
+      )}
+    </label>
+  );
+}
