@@ -7,6 +7,13 @@ try {
   process.exitCode = await run(process.argv.slice(2), terminal);
 } catch (error) {
   process.exitCode = CRASH;
-  const trace = error instanceof Error ? (error.stack ?? error.message) : String(error);
-  await terminal.complain(`This is a mistake of the program, not of the site.\n${trace}\n`);
+  await terminal.complain(crashText(error));
+}
+
+/** What the machine refused is told in a line; a mistake of ours with its trace. */
+function crashText(error: unknown): string {
+  if (!(error instanceof Error)) return `This is a mistake of the program, not of the site: ${String(error)}\n`;
+  const { code } = error as NodeJS.ErrnoException;
+  if (code !== undefined) return `The system refused to read or write (${code}).\n`;
+  return `This is a mistake of the program, not of the site.\n${error.stack ?? error.message}\n`;
 }

@@ -1,10 +1,10 @@
 /** One finding led to the eye: its element, the line that was measured, and the limit drawn as a line to be crossed. */
+import { lengthWithin } from "../../geometry/distance.ts";
 import { offsetCurves } from "../../geometry/offset.ts";
 import { areaFrom } from "../../geometry/outline.ts";
-import type { Point } from "../../geometry/types.ts";
+import type { Path, Point } from "../../geometry/types.ts";
 import { shapeOf } from "../../rules/measures/shapes.ts";
 import type { Finding } from "../../rules/report.ts";
-import type { PoolElement } from "../../rules/site/elements.ts";
 import { lengthText } from "../../rules/words/lengths.ts";
 import { type Drafting, isKnown } from "./drafting.ts";
 import { areaSteps, lineSteps, pathSteps, regionSteps } from "./steps.ts";
@@ -23,8 +23,20 @@ function drawElement(finding: Finding, drafting: Drafting): void {
   if (!element || !isKnown(element)) return;
   const shape = shapeOf(element);
   if (shape.kind === "point") return;
+  const about = { element: element.id, findings: [finding.id] };
+  const within = shape.kind === "path" ? partWithin(shape.path, finding, drafting) : null;
   const steps = shape.kind === "path" ? pathSteps(shape.path) : areaSteps(shape.area);
-  drafting.add("focus", { kind: "shape", role: "focus", steps, element: element.id, findings: [finding.id] });
+  drafting.add("focus", { kind: "shape", role: within === null ? "focus" : "focus-rest", steps, ...about });
+  for (const piece of within ?? [])
+    drafting.add("focus", { kind: "shape", role: "focus", steps: pathSteps(piece), ...about });
+}
+
+/** The stretches of a line that lie within the finding's limit; null where no straight distance decides. */
+function partWithin(path: Path, finding: Finding, { byId }: Drafting): readonly Path[] | null {
+  const limit = finding.required.horizontal;
+  const pool = byId.get(finding.body ?? "");
+  if (typeof limit !== "number" || !pool || !isKnown(pool) || pool.kind !== "pool") return null;
+  return lengthWithin(path, areaFrom(pool.outline, pool.islands), limit).pieces;
 }
 
 /** The limit of a distance from the water: where a reach of that distance is reported, its edge; else the exact offset. */
@@ -32,15 +44,14 @@ function drawLimit(finding: Finding, drafting: Drafting): void {
   const { path, horizontal } = finding.required;
   const distance = typeof path === "number" ? path : horizontal;
   const pool = drafting.byId.get(finding.body ?? "");
-  if (typeof distance !== "number" || distance <= 0 || pool?.kind !== "pool") return;
+  if (typeof distance !== "number" || distance <= 0 || !pool || !isKnown(pool) || pool.kind !== "pool") return;
   const findings = [finding.id];
   const reach = drafting.report.reach.find((one) => one.pool === finding.body && one.distance === distance);
   if (typeof path === "number" && reach) {
     drafting.add("focus", { kind: "shape", role: "limit", steps: regionSteps(reach.region), findings });
     return;
   }
-  const { outline, islands } = pool as PoolElement;
-  for (const loop of offsetCurves([areaFrom(outline, islands)], distance).loops) {
+  for (const loop of offsetCurves([areaFrom(pool.outline, pool.islands)], distance).loops) {
     drafting.add("focus", { kind: "shape", role: "limit", steps: pathSteps(loop.path), findings });
   }
 }
@@ -53,13 +64,16 @@ function drawWitness(finding: Finding, drafting: Drafting): void {
   if (!first || !last) return;
   if (witness.length > 1) {
     drafting.add("focus", { kind: "shape", role: "focus", steps: lineSteps(witness), findings });
+    const isUpright = Math.abs(last[1] - first[1]) > Math.abs(last[0] - first[0]);
+    const middle = middleOf(witness);
+    const aside = drafting.inches(7);
     drafting.add("focus", {
       kind: "text",
-      at: middleOf(witness),
+      at: isUpright ? [middle[0] + aside, middle[1] - drafting.inches(4)] : [middle[0], middle[1] + aside],
       text: lengthText(lengthOf(witness), drafting.units),
-      size: "heading",
+      size: "title",
       role: "measure",
-      anchor: "middle",
+      anchor: isUpright ? "start" : "middle",
       turn: 0,
       strong: true,
       plate: true,

@@ -49,6 +49,8 @@ export type Role =
   | "unknown-kind"
   | "witness"
   | "focus"
+  | "focus-rest"
+  | "veil"
   | "limit"
   | "leader"
   | "frame"
@@ -81,6 +83,7 @@ export interface LineStyle {
   readonly dash?: readonly number[];
   readonly cap?: "butt" | "round";
   readonly fill?: string;
+  /** Of the whole item; 1 when absent. */
   readonly opacity?: number;
 }
 
@@ -228,6 +231,8 @@ function paletteOf(name: PaletteName, inks: Inks): Palette {
     "unknown-kind": fill(paper, line(ink, 0.6, [1.5, 1.5])),
     witness: line(inks.measure, 0.6),
     focus: line(inks.measure, 2.2, undefined, "round"),
+    "focus-rest": line(inks.measure, 0.9),
+    veil: { fill: paper, opacity: 0.62 },
     limit: line(inks.measure, 0.8, [1.2, 2], "round"),
     leader: line(soft, 0.35),
     frame: line(ink, 0.9),

@@ -16,8 +16,6 @@ export interface Group {
   readonly view: View;
   /** Nothing of the group is shown outside this box, points of paper. */
   readonly clip?: Bounds;
-  /** Pushed into the background. */
-  readonly isDimmed?: boolean;
   readonly items: readonly Item[];
 }
 

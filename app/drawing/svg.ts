@@ -1,4 +1,5 @@
 /** Writes sheets and scenes as SVG: true to scale (1 unit = 1 point), every text escaped, nothing fetched from anywhere. */
+import { grownBounds } from "../../geometry/points.ts";
 import type { Point } from "../../geometry/types.ts";
 import { HATCHES, type HatchName } from "./hatches.ts";
 import { MARK_POINTS, markDrawing } from "./mark-shapes.ts";
@@ -14,12 +15,15 @@ import {
   TEXT_POINTS,
   type TextItem,
 } from "./scene.ts";
-import type { Group, Sheet, View } from "./sheet.ts";
+import { type Group, paperBox, type Sheet, type View } from "./sheet.ts";
 import { type Part, SYMBOLS } from "./symbols.ts";
 import { itemPoints } from "./text-width.ts";
 import { escapeXml } from "./xml.ts";
 
 export const FONT_FAMILY = "'IBM Plex Sans', 'DejaVu Sans', sans-serif";
+
+/** How far the veil behind a finding in focus reaches past the drawing, inches: past any sheet's edge. */
+const FAR = 1e5;
 
 /** Paper between two sheets of one file, points. */
 const BETWEEN_SHEETS = 24;
@@ -65,18 +69,20 @@ export function sceneToSvg(scene: Scene, options: SvgOptions & { readonly margin
   return document(width, height, writer.definitions() + paper + body, options);
 }
 
-/** The layers of a scene as groups of a sheet. Where a finding is in focus, everything else steps back. */
+/** The layers of a scene as groups of a sheet. A finding in focus comes last, over a veil that pushes all else back. */
 export function sceneGroups(scene: Scene, view: View, clip?: Group["clip"]): Group[] {
-  const hasFocus = scene.layers.some(({ name, items }) => name === "focus" && items.length > 0);
-  return scene.layers
+  const groups = scene.layers
     .filter(({ items }) => items.length > 0)
-    .map(({ name, items }) => ({
-      name,
-      view,
-      items,
-      ...(clip ? { clip } : {}),
-      ...(hasFocus && name !== "focus" ? { isDimmed: true } : {}),
-    }));
+    .map(({ name, items }): Group => ({ name, view, items, ...(clip ? { clip } : {}) }));
+  const focus = groups.filter(({ name }) => name === "focus");
+  if (focus.length === 0 || scene.bounds === null) return groups;
+  const veil: Group = {
+    name: "veil",
+    view,
+    items: [paperBox("veil", grownBounds(scene.bounds, FAR))],
+    ...(clip ? { clip } : {}),
+  };
+  return [...groups.filter(({ name }) => name !== "focus"), veil, ...focus];
 }
 
 function document(width: number, height: number, body: string, options: SvgOptions): string {
@@ -122,7 +128,6 @@ class SvgWriter {
     const items = [...leaders, ...group.items.map((item) => this.item(item, group.view))].filter((text) => text !== "");
     if (items.length === 0) return "";
     let attributes = ` data-layer="${escapeXml(group.name)}"`;
-    if (group.isDimmed) attributes += ' opacity="0.3"';
     if (group.clip) {
       const id = `${this.prefix}-clip-${this.clips.length}`;
       const { minX, minY, maxX, maxY } = group.clip;
@@ -249,7 +254,8 @@ function aboutOf(item: { readonly element?: string; readonly findings?: readonly
 }
 
 function paintOf(style: LineStyle): string {
-  const fill = style.fill === undefined ? ' fill="none"' : ` fill="${style.fill}" fill-rule="evenodd"`;
+  const opacity = style.opacity === undefined ? "" : ` opacity="${num(style.opacity)}"`;
+  const fill = `${style.fill === undefined ? ' fill="none"' : ` fill="${style.fill}" fill-rule="evenodd"`}${opacity}`;
   if (style.stroke === undefined) return fill;
   const dash = style.dash ? ` stroke-dasharray="${style.dash.map(num).join(" ")}"` : "";
   const cap = style.cap ? ` stroke-linecap="${style.cap}"` : "";

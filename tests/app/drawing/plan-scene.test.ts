@@ -129,7 +129,9 @@ describe("a finding in focus", () => {
     expect(finding).toBeDefined();
     const focus = items(planScene(site, report, { focus: finding?.id ?? "" }), "focus");
     const roles = focus.flatMap((item) => (item.kind === "shape" ? item.role : []));
+    // The stretch of the fence within the limit, and the measured line; the rest of the fence stays lighter.
     expect(roles.filter((role) => role === "focus").length).toBe(2);
+    expect(roles).toContain("focus-rest");
     expect(roles).toContain("limit");
     const texts = focus.flatMap((item) => (item.kind === "text" ? item.text : []));
     // The demo's own figure: the south run stands 55.03 in. away, 4' 7" to the nearest sixteenth.
