@@ -1,7 +1,7 @@
 /**
  * The shortest ring by brute force, sharing nothing with the project's own way: both limits are buffers made by jsts, every
  * pair of their corners that see each other is an edge, and the shortest closed walk that winds once round a point in
- * the water is found by Dijkstra's method from every corner of the inner limit, counting windings.
+ * the water is found by Dijkstra's method from the lowest corners of the inner limit, counting windings.
  */
 import type { Point } from "../../geometry/types.ts";
 import { buffer, ringShape } from "./jsts.ts";
@@ -88,11 +88,10 @@ export function searchedRing(
       links[j]?.push({ to: i, length, winds: -winds(a, b) });
     }
   });
-  // Every shortest ring touches the near limit; its lowest corner is one of the starts.
+  // A shortest ring cannot hang below the near limit: its lowest point is a corner of it. The lowest dozen are tried.
   let best = Number.POSITIVE_INFINITY;
-  corners.forEach(({ ring, p }, start) => {
-    if (ring === 0 && p[1] < center[1]) best = Math.min(best, roundTrip(links, start, best));
-  });
+  const starts = corners.map(({ ring, p }, i) => ({ ring, y: p[1], i })).filter(({ ring }) => ring === 0);
+  for (const { i } of starts.sort((a, b) => a.y - b.y).slice(0, 12)) best = Math.min(best, roundTrip(links, i, best));
   return best;
 }
 
