@@ -17,7 +17,7 @@ import { lengthOf, middleOf } from "./focus.ts";
 import { drawLineLetters } from "./line-letters.ts";
 import { boxAround, Placer } from "./placement.ts";
 import type { SceneOptions } from "./plan-scene.ts";
-import { type Item, type LayerName, type ShapeItem, TEXT_POINTS } from "./scene.ts";
+import { type Item, type LayerName, type MarkChoice, type ShapeItem, TEXT_POINTS } from "./scene.ts";
 import { lineSteps } from "./steps.ts";
 import { SYMBOLS } from "./symbols.ts";
 import { itemPoints } from "./text-width.ts";
@@ -69,12 +69,21 @@ export function drawLettering(bounds: Bounds, options: SceneOptions, drafting: D
   drawLineLetters(lettering);
 }
 
-function chosenFindings(options: SceneOptions, drafting: Drafting): NumberedFinding[] {
+function findingsOfPart(options: SceneOptions, drafting: Drafting): NumberedFinding[] {
   const all = findingsByPart(drafting.report).flatMap(({ findings }) => findings);
-  const ofPart = options.part === undefined ? all : all.filter(({ finding }) => partOf(finding) === options.part);
-  const choice = options.marks ?? (ofPart.length <= FEW_FINDINGS ? "all" : "open");
+  return options.part === undefined ? all : all.filter(({ finding }) => partOf(finding) === options.part);
+}
+
+/** Which findings get their number on the plan. */
+export function marksFor(options: SceneOptions, drafting: Drafting): MarkChoice {
+  return options.marks ?? (findingsOfPart(options, drafting).length <= FEW_FINDINGS ? "all" : "open");
+}
+
+function chosenFindings(options: SceneOptions, drafting: Drafting): NumberedFinding[] {
+  const choice = marksFor(options, drafting);
   if (choice === "none") return [];
-  return choice === "all" ? ofPart : ofPart.filter(({ finding }) => isOpen(finding));
+  const findings = findingsOfPart(options, drafting);
+  return choice === "all" ? findings : findings.filter(({ finding }) => isOpen(finding));
 }
 
 /** Whether something is still to be done or settled. */

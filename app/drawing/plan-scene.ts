@@ -17,15 +17,15 @@ import { drawDimensions } from "./dimensions.ts";
 import { Drafting, isKnown } from "./drafting.ts";
 import { drawFocus } from "./focus.ts";
 import { drawGround } from "./ground-layers.ts";
-import { drawLettering } from "./lettering.ts";
+import { drawLettering, marksFor } from "./lettering.ts";
 import { drawPart } from "./part-layers.ts";
-import type { Scene } from "./scene.ts";
+import type { MarkChoice, Scene } from "./scene.ts";
 
 export interface SceneOptions {
   /** Points of paper to an inch of the site: what type and marks are placed for. Default 1/8" = 1'. */
   readonly pointsPerInch?: number;
   /** Which findings get a number on the plan: all, those that are not settled, or none. Default: all while they are few. */
-  readonly marks?: "all" | "open" | "none";
+  readonly marks?: MarkChoice;
   /** Only the findings of this part of the article. */
   readonly part?: PartId;
   /** Id of the finding that the eye is led to. */
@@ -48,7 +48,13 @@ export function planScene(site: Site, report: Report, options: SceneOptions = {}
     if (options.focus !== undefined) drawFocus(options.focus, drafting);
     if (options.withoutLettering !== true) drawLettering(bounds, options, drafting);
   }
-  return { layers: drafting.layers(), bounds, pointsPerInch: drafting.pointsPerInch, unmarked: drafting.unmarked };
+  return {
+    layers: drafting.layers(),
+    bounds,
+    pointsPerInch: drafting.pointsPerInch,
+    marks: options.withoutLettering === true ? "none" : marksFor(options, drafting),
+    unmarked: drafting.unmarked,
+  };
 }
 
 function drawElement(element: KnownElement | UnknownElement, drafting: Drafting): void {

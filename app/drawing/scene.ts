@@ -117,12 +117,16 @@ export interface Layer {
   readonly items: readonly Item[];
 }
 
+export type MarkChoice = "all" | "open" | "none";
+
 export interface Scene {
   readonly layers: readonly Layer[];
   /** Box of everything the site holds, inches; null where it is empty. */
   readonly bounds: Bounds | null;
   /** Points of paper to one inch of the site that type and marks were placed for. */
   readonly pointsPerInch: number;
+  /** Which findings got a number on the plan: all asked for, those that are not settled, or none. */
+  readonly marks: MarkChoice;
   /** Numbers of findings that have a place on the plan but found no room there. */
   readonly unmarked: readonly number[];
 }

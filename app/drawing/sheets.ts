@@ -184,6 +184,11 @@ function columnBlocks(report: Report, list: ListOptions, scene: Scene): Block[] 
       ? "no open question"
       : `${counts.review} open ${counts.review === 1 ? "question" : "questions"}`;
   const left: Block[] = [];
+  if (scene.marks === "open") {
+    left.push(
+      paragraphBlock("The plan bears the numbers of what is not settled; the list holds every finding.", list.width),
+    );
+  }
   if (scene.unmarked.length > 0) {
     left.push(paragraphBlock(`No room on the plan for the numbers ${scene.unmarked.join(", ")}.`, list.width));
   }

@@ -36,6 +36,8 @@ const NAMES: Readonly<Record<string, MeasureName>> = {
   gridFromContour: named("grid from the shell's contour", "from the shell's contour"),
   ratedAmps: named("rating", "rating", "amps"),
   insideBondSize: named("bond inside the conduit", "inside the conduit", "awg"),
+  awg: named("size of the wire", "wire", "awg"),
+  wires: named("wires in the clamp", "in the clamp", "plain"),
   tailSize: named("tail", "tail", "awg"),
 };
 

@@ -62,6 +62,15 @@ describe("the sheets", () => {
     expect(planSheets(site, report).length).toBeGreaterThan(1);
   });
 
+  it("say when the plan does not bear the number of every finding", () => {
+    const isSaid = ({ site, report }: Pick<(typeof DRAWN)[number], "site" | "report">) =>
+      planSheets(site, report).some(({ groups }) =>
+        groups.some(({ items }) => items.some((item) => item.kind === "text" && item.text.includes("not settled"))),
+      );
+    expect(isSaid(crowdedYard())).toBe(true);
+    expect(isSaid(siteOf([POOL]))).toBe(false);
+  });
+
   it("stay on one small sheet when there is little to say", () => {
     const { site, report } = siteOf([]);
     const sheets = planSheets(site, report);
