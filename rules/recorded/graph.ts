@@ -9,6 +9,7 @@
  *
  * Terms. Link: a tie or a joint. Lying over or touching something in plan joins nothing.
  */
+import type { Point } from "../../geometry/types.ts";
 import { shellFacts } from "../catalogue/common/shell-facts.ts";
 import { bondedBodies } from "../catalogue/common/storable.ts";
 import type { Yard } from "../measures/yard.ts";
@@ -38,8 +39,8 @@ export interface Recorded {
   reached(elementId: string, connections: number): Reach;
   /** Whether the bonding comes to an element at all, by ties or joints. */
   inNetwork(elementId: string): Standing;
-  /** Whether two elements are joined by one tie, or by a joint. */
-  directly(a: string, b: string): Standing;
+  /** Ties that name both elements, and joints of both, with their places. */
+  jointsBetween(a: string, b: string): readonly PlacedJoint[];
   /** Whether a conductor's own two ends meet in a recorded joint. */
   closedOnItself(conductor: string): Standing;
   /** Whether any tie that counts joins an element to something else that bears the bonding. */
@@ -48,10 +49,17 @@ export interface Recorded {
   connected(a: string, b: string): Standing;
 }
 
+export interface PlacedJoint {
+  readonly at: Point;
+  readonly standing: Standing;
+}
+
 interface Link {
   /** The tie's id; null for joints and for grids that are their shell. */
   readonly tie: string | null;
   readonly ends: readonly string[];
+  /** Where it is made; null for grids that are their shell. */
+  readonly at: Point | null;
   readonly standing: Standing;
 }
 
@@ -77,7 +85,7 @@ export function readRecorded(yard: Yard): Recorded {
       ties,
       reached: (id, connections) => reachOf(graph, id, connections, sure, possible),
       inNetwork: (id) => (sure.ids.has(id) ? "sure" : possible.ids.has(id) ? "doubtful" : "no"),
-      directly: (a, b) => directly(graph, a, b),
+      jointsBetween: (a, b) => jointsBetween(graph, a, b),
       closedOnItself: (id) => recordedJoints(yard).find(({ a, b }) => a === id && b === id)?.standing ?? "no",
       tied: (id) => tied(graph, id),
       connected: (a, b) => (connected(graph, a, b, true) ? "sure" : connected(graph, a, b, false) ? "doubtful" : "no"),
@@ -92,14 +100,16 @@ function graphOf(yard: Yard): Graph {
     const ends = joins.map(({ id }) => id);
     const needed = body !== null && perimeterMethods(yard, body).some(({ planned }) => planned !== "none-needed");
     if (perimeterUnrecorded && needed) ends.push(UNRECORDED + body.id);
-    links.push({ tie: tie.id, ends, standing });
+    links.push({ tie: tie.id, ends, at: tie.at, standing });
   }
-  for (const { a, b, standing } of recordedJoints(yard)) if (a !== b) links.push({ tie: null, ends: [a, b], standing });
+  for (const { a, b, at, standing } of recordedJoints(yard)) {
+    if (a !== b) links.push({ tie: null, ends: [a, b], at, standing });
+  }
   for (const body of bondedBodies(yard)) {
     for (const grid of shellGrids(yard, body.id)) {
       // Where the steel cannot serve, a pool's id in `joins` means its shell's grid.
       if (shellFacts(yard, body).steel !== "bare")
-        links.push({ tie: null, ends: [body.id, grid.id], standing: "sure" });
+        links.push({ tie: null, ends: [body.id, grid.id], at: null, standing: "sure" });
     }
   }
   const linksOf = new Map<string, number[]>();
@@ -208,15 +218,11 @@ function doubtsOf(graph: Graph, id: string, ties: readonly string[], possible: S
   return doubts;
 }
 
-function directly(graph: Graph, a: string, b: string): Standing {
-  let best: Standing = "no";
-  for (const link of graph.linksOf.get(a) ?? []) {
-    const { ends, standing } = graph.links[link] as Link;
-    if (!ends.includes(b)) continue;
-    if (standing === "sure") return "sure";
-    best = standing;
-  }
-  return best;
+function jointsBetween(graph: Graph, a: string, b: string): PlacedJoint[] {
+  return (graph.linksOf.get(a) ?? []).flatMap((link) => {
+    const { ends, at, standing } = graph.links[link] as Link;
+    return ends.includes(b) && at !== null ? [{ at, standing }] : [];
+  });
 }
 
 function tied(graph: Graph, id: string): Standing {

@@ -17,6 +17,7 @@ export const ENDS_MEET = 1;
 export interface Joint {
   readonly a: string;
   readonly b: string;
+  readonly at: Point;
   readonly standing: Standing;
 }
 
@@ -35,26 +36,26 @@ export function recordedJoints(yard: Yard): readonly Joint[] {
     });
     const index = boxIndex(runs.map(({ path }) => path.bounds));
     const joints: Joint[] = [];
+    const add = (a: Run, b: Run, at: Point | undefined, standing: Standing) => {
+      if (at && standing !== "no") joints.push({ a: a.conductor.id, b: b.conductor.id, at, standing });
+    };
     for (const [i, run] of runs.entries()) {
-      if (endsMeet(run.ends[0], run.ends[1]))
-        add(joints, run.conductor, run.conductor, selfStanding(yard, run.conductor));
+      const [start, end] = run.ends;
+      if (start && end && meet(start, end)) add(run, run, start, selfStanding(yard, run.conductor));
       for (const j of index.search(grownBounds(run.path.bounds, ENDS_MEET))) {
         const other = runs[j];
         if (!other || j === i) continue;
-        const meets = run.ends.some((end) => other.ends.some((far) => endsMeet(end, far)));
-        if (meets && j > i)
-          add(joints, run.conductor, other.conductor, pairStanding(yard, run.conductor, other.conductor));
-        const onto = run.ends.some((end) => pointToPath(end, other.path).length <= ENDS_MEET);
-        if (!meets && onto)
-          add(joints, run.conductor, other.conductor, ontoStanding(yard, run.conductor, other.conductor));
+        for (const at of run.ends) {
+          if (other.ends.some((far) => meet(at, far))) {
+            if (j > i) add(run, other, at, pairStanding(yard, run.conductor, other.conductor));
+          } else if (pointToPath(at, other.path).length <= ENDS_MEET) {
+            add(run, other, at, ontoStanding(yard, run.conductor, other.conductor));
+          }
+        }
       }
     }
     return joints;
   });
-}
-
-function add(joints: Joint[], a: ConductorElement, b: ConductorElement, standing: Standing): void {
-  if (standing !== "no") joints.push({ a: a.id, b: b.id, standing });
 }
 
 function endsOf(path: Path): Point[] {
@@ -63,8 +64,8 @@ function endsOf(path: Path): Point[] {
   return path.closed || !first || !last ? [] : [first.from, last.to];
 }
 
-function endsMeet(a: Point | undefined, b: Point | undefined): boolean {
-  return a !== undefined && b !== undefined && distanceBetween(a, b) <= ENDS_MEET;
+function meet(a: Point, b: Point): boolean {
+  return distanceBetween(a, b) <= ENDS_MEET;
 }
 
 /** What a conductor's `joint` says: a splice or weld that counts, none, refused, or nothing that can be judged. */

@@ -55,6 +55,7 @@ const SEARCH_SAMPLES = 16;
 /** The stretches of a path whose distance to the nearest water lies from `min` to `max` inches (within LIMIT_TOLERANCE). */
 export function stretchesBetween(path: Path, waters: readonly Area[], min: number, max: number): Stretch[] {
   const found: Stretch[] = [];
+  if (waters.length === 0) return found;
   for (const [index, edge] of path.edges.entries()) {
     const shares = [0, 1];
     const length = edgeLength(edge);

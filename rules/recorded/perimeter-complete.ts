@@ -9,7 +9,7 @@
  * Source: NEC 680.26(B)(2) of the edition in force.
  */
 import { offsetRegion, regionContains } from "../../geometry/clipping.ts";
-import { pointAlong } from "../../geometry/outline.ts";
+import { distanceAlongPath, pointAlong } from "../../geometry/outline.ts";
 import type { Point } from "../../geometry/types.ts";
 import type { Yard } from "../measures/yard.ts";
 import type { PieceMethod } from "../perimeter/methods.ts";
@@ -85,6 +85,8 @@ export function perimeterComplete(
 
 /** Steps in which a grid's cover is looked at, inches. */
 const STEP = 2;
+/** How far along the loop a joint may be recorded from where two runs meet, inches: a tie is drawn near the ends it joins. */
+const JOINT_NEAR = 12;
 /** Ends of a gap's drawing, inches apart. */
 const DRAWN = 4;
 
@@ -152,10 +154,16 @@ function gapsOf(
     for (const part of rest)
       byRing.push(...within(part, united(ring, ENDS_MEET)).map((served) => ({ ...served, stretch })));
   }
-  const joined = (a: Run, b: Run) => {
+  const joined = (a: Run, b: Run, where: Interval) => {
     if (a === b) return holds(recorded.closedOnItself(a.conductor), surely);
     // Two runs of one conductor are one wire: what parts them is a stretch out of place, which is a gap of its own.
-    return a.conductor === b.conductor || holds(recorded.directly(a.conductor, b.conductor), surely);
+    if (a.conductor === b.conductor) return true;
+    const seam = { from: where.from - JOINT_NEAR, to: where.to + JOINT_NEAR };
+    return recorded
+      .jointsBetween(a.conductor, b.conductor)
+      .some(
+        ({ at, standing }) => holds(standing, surely) && passes(seam, distanceAlongPath(loop.path, at), loop.length),
+      );
   };
   for (const interval of acrossStart(united(byRing, ENDS_MEET), loop.length, ENDS_MEET)) {
     const closed = interval.to - interval.from >= loop.length - ENDS_MEET;

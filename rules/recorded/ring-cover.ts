@@ -41,6 +41,7 @@ const LONGEST_JUMP = 36;
 export function ringRuns(yard: Yard, loops: readonly Path[], surely: boolean): Run[][] {
   return yard.kept(`ring runs ${surely} ${loops.length}`, () => {
     const runs: Run[][] = loops.map(() => []);
+    if (loops.length === 0) return runs;
     for (const ring of perimeterCopper(yard)) {
       if (ring.role !== "ring" || !serves(yard, ring, surely)) continue;
       const shape = yard.shape(ring);

@@ -1,11 +1,12 @@
 /** Recorded copper that the rules' examples are put together from, right in everything for the pool of example-yard.ts. */
+import type { PathData } from "../../../geometry/types.ts";
 import { POOL_LENGTH, POOL_WIDTH } from "./example-yard.ts";
 
 /** Bulge of a quarter circle. Source: arithmetic, tan(90 / 4 degrees). */
 const QUARTER = Math.tan(Math.PI / 8);
 
 /** The closed path `offset` inches off the pool, round its corners. */
-export function pathRoundPool(offset: number) {
+export function pathRoundPool(offset: number): PathData {
   const [x, y] = [POOL_LENGTH, POOL_WIDTH];
   return {
     vertices: [
