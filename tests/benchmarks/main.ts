@@ -1,0 +1,4 @@
+/** `npm run bench`: prints figures, asserts none. */
+import { benchDemos } from "./demos.ts";
+
+benchDemos();
