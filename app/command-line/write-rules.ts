@@ -1,7 +1,5 @@
 /** Rewrites the index of the rules and their table: `npm run rules`. A test fails while either is out of step. */
 import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
-import { fileURLToPath } from "node:url";
-import type { Rule } from "../../rules/catalogue/rule.ts";
 import { type RuleSource, rulesIndexText, rulesTableText } from "./rules-index.ts";
 
 const catalogue = new URL("../../rules/catalogue/", import.meta.url);
@@ -12,7 +10,7 @@ for (const entry of readdirSync(catalogue, { withFileTypes: true })) {
   if (entry.isDirectory() && existsSync(file)) sources.push({ folder: entry.name, text: readFileSync(file, "utf8") });
 }
 writeFileSync(new URL("index.ts", catalogue), rulesIndexText(sources));
-const index = fileURLToPath(new URL("index.ts", catalogue));
-const { RULES } = (await import(index)) as { RULES: readonly Rule[] };
+// Only now: the index has just been written.
+const { RULES } = await import("../../rules/catalogue/index.ts");
 writeFileSync(new URL("README.md", catalogue), rulesTableText(RULES));
 process.stdout.write(`Wrote rules/catalogue/index.ts and README.md: ${sources.length} rules\n`);
