@@ -62,7 +62,11 @@ export interface BandReport {
   readonly pool: string;
   readonly area: number;
   readonly region: Region;
-  readonly bySurface: readonly { readonly surface: string | null; readonly area: number; readonly bonding: SurfaceBonding }[];
+  readonly bySurface: readonly {
+    readonly surface: string | null;
+    readonly area: number;
+    readonly bonding: SurfaceBonding;
+  }[];
 }
 
 export interface RingLoop {
@@ -132,7 +136,11 @@ export interface Report {
   readonly findings: readonly Finding[];
   readonly ring: RingReport;
   readonly grid: {
-    readonly band: { readonly length: number; readonly crossings: number; readonly lines?: readonly (readonly Point[])[] };
+    readonly band: {
+      readonly length: number;
+      readonly crossings: number;
+      readonly lines?: readonly (readonly Point[])[];
+    };
     readonly shell: { readonly length: number; readonly crossings: number };
   };
   readonly ties: readonly TieReport[];

@@ -33,10 +33,15 @@ export function findAnswer(
   return lapsed;
 }
 
-/** A print of what an answer is about: the element, the body and the edition. Changes when any of them does. */
+/**
+ * A print of what an answer is about: the element, the body and the edition. Changes when any of them does. A body asked
+ * about for itself has one print, whether it is named as the element, as the body or as both.
+ */
 export function printOf(site: Site, edition: EditionId, element: string | null, body: string | null): string {
   const parts: unknown[] = [edition];
-  for (const id of [element, body]) parts.push(id === null ? null : (site.elements.find((e) => e.id === id) ?? null));
+  for (const id of new Set([element, body])) {
+    if (id !== null) parts.push(site.elements.find((e) => e.id === id) ?? null);
+  }
   return hashOf(JSON.stringify(parts));
 }
 
