@@ -124,17 +124,18 @@ function joinsFact(yard: Yard, reading: TieReading): Fact {
   return open("joins", `${only}, and a connection takes two.`, remedy, question);
 }
 
-/** Something named that holds no metal to tie to: a liner, a deck without bare steel. */
+/** Something named that holds no metal to tie to, or of which that is not known: a liner, a deck without bare steel. */
 function deadEndFact(yard: Yard, reading: TieReading): Fact {
-  const dead = reading.joins.filter((e) => (e.kind === "pool" || e.kind === "surface") && bearing(yard, e) === "no");
-  if (dead.length === 0) return good("joins");
-  const which = dead.map(elementName).join(", ");
+  const without = reading.joins.filter(
+    (e) => (e.kind === "pool" || e.kind === "surface") && bearing(yard, e) !== "sure",
+  );
+  if (without.length === 0) return good("joins");
+  const which = without.map(elementName).join(", ");
+  const none = without.every((element) => bearing(yard, element) === "no");
+  const says = none
+    ? `It names ${which}, in which no bare steel and no copper grid is recorded.`
+    : `It names ${which}, and whether bare steel or a copper grid lies there is not given.`;
   const text = `Looked at on site, is there bare steel or a copper grid in ${which} that this tie joins?`;
   const remedy = `Tie to bare steel or copper, or record the steel or grid of ${which}.`;
-  return open(
-    "joins",
-    `It names ${which}, in which no bare steel and no copper grid is recorded.`,
-    remedy,
-    ask(yard, reading, "tie-steel-there", text),
-  );
+  return open("joins", says, remedy, ask(yard, reading, "tie-steel-there", text));
 }

@@ -1,0 +1,88 @@
+// A fact of recorded copper that is left out never makes a yard look safer. Source: the site format's own words on absent
+// fields. Each yard holds one of the faults that inspectors find (NEC 680.26(B), restated).
+import { describe, expect, it } from "vitest";
+import type { Finding, Outcome } from "../../../rules/report.ts";
+import {
+  branch,
+  clampTie,
+  concretePool,
+  deck,
+  fourTies,
+  ladder,
+  line,
+  pathRoundPool,
+  pump,
+  reportOf,
+  ringCopper,
+} from "./yards.ts";
+
+const parts = (changes: { ring?: object; branch?: object; tie?: object; deck?: object; pool?: object }) => [
+  deck({ steel: "none", ...changes.deck }),
+  concretePool(changes.pool),
+  ringCopper(changes.ring),
+  ...fourTies().slice(0, 3),
+  clampTie("tie-4", [0, 192], ["perimeter", "pool"], changes.tie),
+  pump,
+  ladder,
+  branch("b", line(405, 100, 600, 100), changes.branch),
+  clampTie("b-ring", [405, 100], ["perimeter", "b"], changes.tie),
+  clampTie("b-pump", [600, 100], ["b", "pump"], changes.tie),
+  clampTie("cup-1", [90, -21], ["perimeter", "ladder"], changes.tie),
+  clampTie("cup-2", [110, -21], ["perimeter", "ladder"]),
+];
+
+const YARDS: readonly (readonly [string, readonly object[]])[] = [
+  ["nothing wrong", parts({})],
+  ["stranded ring", parts({ ring: { solid: false } })],
+  ["thin aluminum branch", parts({ branch: { awg: 12, material: "aluminum" } })],
+  ["ring too deep, insulated and twisted", parts({ ring: { cover: 9, covering: "insulated", joint: "twisted" } })],
+  ["ring 30 in. off", parts({ ring: { path: pathRoundPool(30) } })],
+  ["branch soldered", parts({ branch: { joint: "solder" } })],
+  ["screws", parts({ tie: { hardware: "screw" } })],
+  [
+    "two wires in a clamp that is not listed for burial",
+    parts({ tie: { conductorsInClamp: 2, listedForBurial: false } }),
+  ],
+  ["steel tie wire on copper", parts({ tie: { hardware: "tie-wire" } })],
+  ["bare bars in the deck, tied", parts({ deck: { steel: "rebar" } })],
+  ["bars encapsulated in the shell", parts({ pool: { steel: "encapsulated" } })],
+];
+
+const FIELDS: Readonly<Record<string, readonly string[]>> = {
+  conductor: ["awg", "solid", "material", "covering", "cover", "coverFrom", "joint"],
+  tie: ["hardware", "listedForBurial", "conductorsInClamp"],
+  surface: ["steel"],
+  pool: ["steel"],
+};
+const WARNINGS: readonly Outcome[] = ["bond", "missing", "conflict", "review"];
+const keyOf = ({ rule, element, body }: Finding) => `${rule} ${element} ${body}`;
+
+function* leftOut(elements: readonly object[]): Generator<{ name: string; elements: object[] }> {
+  for (const [i, element] of elements.entries()) {
+    const record = element as Readonly<Record<string, unknown>>;
+    for (const field of FIELDS[String(record.kind)] ?? []) {
+      if (record[field] === undefined) continue;
+      const { [field]: _gone, ...rest } = record;
+      yield { name: `${record.id} without ${field}`, elements: elements.map((other, j) => (i === j ? rest : other)) };
+    }
+  }
+}
+
+describe.each(["nec-2020", "nec-2023"])("%s", (edition) => {
+  it.each(YARDS)("%s: looks no safer when a fact is left out", (_name, elements) => {
+    const before = reportOf(elements, { edition });
+    const safer: string[] = [];
+    for (const without of leftOut(elements)) {
+      const after = new Map(
+        reportOf(without.elements, { edition }).findings.map((finding) => [keyOf(finding), finding.outcome]),
+      );
+      for (const finding of before.findings) {
+        const now = after.get(keyOf(finding));
+        if (now === undefined) safer.push(`${without.name}: ${keyOf(finding)} vanished`);
+        else if (WARNINGS.includes(finding.outcome) && !WARNINGS.includes(now))
+          safer.push(`${without.name}: ${keyOf(finding)} ${finding.outcome} -> ${now}`);
+      }
+    }
+    expect(safer).toEqual([]);
+  });
+});
