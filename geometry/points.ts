@@ -66,3 +66,25 @@ export function boundsDistance(a: Bounds, b: Bounds): number {
   const dy = Math.max(0, a.minY - b.maxY, b.minY - a.maxY);
   return dx === 0 ? dy : dy === 0 ? dx : Math.hypot(dx, dy);
 }
+
+/** Whether a straight segment comes into a box (its edge counts). Slab test: T. Kay and J. Kajiya, 1986. */
+export function segmentMeetsBox(a: Point, b: Point, box: Bounds): boolean {
+  let enter = 0;
+  let leave = 1;
+  for (const axis of [0, 1] as const) {
+    const from = a[axis];
+    const step = b[axis] - from;
+    const low = axis === 0 ? box.minX : box.minY;
+    const high = axis === 0 ? box.maxX : box.maxY;
+    if (step === 0) {
+      if (from < low || from > high) return false;
+      continue;
+    }
+    const t0 = (low - from) / step;
+    const t1 = (high - from) / step;
+    enter = Math.max(enter, Math.min(t0, t1));
+    leave = Math.min(leave, Math.max(t0, t1));
+    if (enter > leave) return false;
+  }
+  return true;
+}

@@ -6,9 +6,9 @@ import { differenceRegions, intersectRegions, regionArea, unionRegions } from ".
 import { lengthWithin, pathToArea } from "../../geometry/distance.ts";
 import { areaFrom, flattenArea, pathFrom } from "../../geometry/outline.ts";
 import { shortestPathFromPath, shortestPathToArea } from "../../geometry/paths-around-barriers.ts";
-import { boundsOverlap } from "../../geometry/points.ts";
+import { boundsOfPoints, boundsOverlap, grownBounds, segmentMeetsBox } from "../../geometry/points.ts";
 import { reach } from "../../geometry/reach.ts";
-import type { Area, Barrier, Path, Point, Region, Route, Witness } from "../../geometry/types.ts";
+import type { Area, Barrier, Bounds, Path, Point, Region, Route, Witness } from "../../geometry/types.ts";
 import { wallFootprint } from "../../geometry/wall-footprint.ts";
 import type { EditionId } from "../editions/edition.ts";
 import { type EditionInForce, editionInForce } from "../editions/in-force.ts";
@@ -231,6 +231,11 @@ export class Yard {
   }
 
   #route(element: KnownElement, body: Body, barriers: readonly Barrier[]): Route | null {
+    // Nothing is shorter than the straight line: where no barrier comes near it, it is the path.
+    const straight = this.straight(element, body);
+    if (barriers.every((barrier) => !segmentMeetsBox(straight.from, straight.to, boxOfBarrier(barrier)))) {
+      return { length: straight.length, points: [straight.from, straight.to] };
+    }
     const shape = this.shape(element);
     if (shape.kind === "point") return shortestPathToArea(shape.at, body.water, barriers);
     const path = shape.kind === "path" ? shape.path : shape.area.outer;
@@ -325,6 +330,20 @@ const THIN_WALL = 0.5;
 
 /** Pieces of a region smaller than this come from rounding where outlines meet, square inches. */
 const SLIVER = 0.5;
+
+const boxes = new WeakMap<Barrier, Bounds>();
+
+/** The box of a barrier with room round it, so that a line along its edge counts as near. */
+function boxOfBarrier(barrier: Barrier): Bounds {
+  const known = boxes.get(barrier);
+  if (known) return known;
+  const box = grownBounds(boundsOfPoints(barrier.points), ROOM_ROUND_BARRIER);
+  boxes.set(barrier, box);
+  return box;
+}
+
+/** Inches: more than any gap that the paths treat as sealed. */
+const ROOM_ROUND_BARRIER = 1;
 
 export function isKnown(element: KnownElement | UnknownElement): element is KnownElement {
   return (KINDS as readonly string[]).includes(element.kind);
