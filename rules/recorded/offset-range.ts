@@ -10,6 +10,7 @@
 import { lengthWithin, pathToArea, pointToArea } from "../../geometry/distance.ts";
 import { edgeLength, nearestOnEdge, partOfEdge, pointAt } from "../../geometry/edge.ts";
 import { pathOfEdges } from "../../geometry/outline.ts";
+import { boundsDistance } from "../../geometry/points.ts";
 import { LIMIT_TOLERANCE, SAME_POINT } from "../../geometry/tolerances.ts";
 import type { Area, Edge, Path, Point, Witness } from "../../geometry/types.ts";
 
@@ -55,20 +56,22 @@ const SEARCH_SAMPLES = 16;
 /** The stretches of a path whose distance to the nearest water lies from `min` to `max` inches (within LIMIT_TOLERANCE). */
 export function stretchesBetween(path: Path, waters: readonly Area[], min: number, max: number): Stretch[] {
   const found: Stretch[] = [];
-  if (waters.length === 0) return found;
+  // Water that is farther off than `max` decides nothing.
+  const near = waters.filter((water) => boundsDistance(water.outer.bounds, path.bounds) <= max + LIMIT_TOLERANCE);
+  if (near.length === 0) return found;
   for (const [index, edge] of path.edges.entries()) {
     const shares = [0, 1];
     const length = edgeLength(edge);
     // A cut at an end of the edge is that end: rounding there must not part this edge from its neighbor.
     const settled = (t: number) => (t * length <= SAME_POINT ? 0 : (1 - t) * length <= SAME_POINT ? 1 : t);
-    for (const water of waters) for (const limit of [min, max]) shares.push(...cutsAt(edge, water, limit).map(settled));
+    for (const water of near) for (const limit of [min, max]) shares.push(...cutsAt(edge, water, limit).map(settled));
     shares.sort((a, b) => a - b);
     const kept: [from: number, to: number][] = [];
     for (let i = 0; i + 1 < shares.length; i++) {
       const from = shares[i] as number;
       const to = shares[i + 1] as number;
       if ((to - from) * length <= SAME_POINT) continue;
-      const away = nearestWater(pointAt(edge, (from + to) / 2), waters).length;
+      const away = nearestWater(pointAt(edge, (from + to) / 2), near).length;
       if (away < min - LIMIT_TOLERANCE || away > max + LIMIT_TOLERANCE) continue;
       const last = kept[kept.length - 1];
       if (last && (from - last[1]) * length <= SAME_POINT) last[1] = to;
@@ -120,7 +123,14 @@ function farthestOn(edge: Edge, waters: readonly Area[]): Witness {
 }
 
 function nearestWater(p: Point, waters: readonly Area[]): Witness {
-  return nearestOf(waters.map((water) => pointToArea(p, water)));
+  const here = { minX: p[0], minY: p[1], maxX: p[0], maxY: p[1] };
+  let best: Witness | null = null;
+  for (const water of waters) {
+    if (best && boundsDistance(water.outer.bounds, here) > best.length) continue;
+    const found = pointToArea(p, water);
+    if (!best || found.length < best.length) best = found;
+  }
+  return best ?? { length: Number.POSITIVE_INFINITY, from: p, to: p };
 }
 
 function nearestOf(witnesses: readonly Witness[]): Witness {

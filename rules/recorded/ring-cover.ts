@@ -12,6 +12,7 @@
 import { pointToPath } from "../../geometry/distance.ts";
 import { edgeLength, pointAt } from "../../geometry/edge.ts";
 import { distanceAlongPath } from "../../geometry/outline.ts";
+import { boundsDistance } from "../../geometry/points.ts";
 import { LIMIT_TOLERANCE } from "../../geometry/tolerances.ts";
 import type { Area, Path, Point } from "../../geometry/types.ts";
 import type { Yard } from "../measures/yard.ts";
@@ -77,16 +78,18 @@ function runsOf(
   loops: readonly Path[],
 ) {
   const found: { loop: number; run: Omit<Run, "near"> }[] = [];
+  const near = loops.flatMap((loop, i) => (boundsDistance(loop.bounds, path.bounds) <= max ? [i] : []));
+  if (near.length === 0) return found;
   for (const chain of chainsOf(path, stretchesBetween(path, waters, min, max))) {
     let open: { loop: number; at: number; from: number; to: number } | null = null;
     const close = () => {
       if (open) found.push({ loop: open.loop, run: { conductor, from: open.from, to: open.to } });
     };
     for (const p of positionsOf(chain)) {
-      const loop = nearestLoop(p, loops);
-      const path = loops[loop] as Path;
-      const total = lengthOf(path);
-      const s = distanceAlongPath(path, p);
+      const loop = nearestLoop(p, loops, near);
+      const course = loops[loop] as Path;
+      const total = lengthOf(course);
+      const s = distanceAlongPath(course, p);
       const step: number = open === null || open.loop !== loop ? Number.NaN : shortWay(s - open.at, total);
       if (open !== null && Math.abs(step) <= LONGEST_JUMP) {
         const at: number = open.at + step;
@@ -143,11 +146,13 @@ function positionsOf(chain: readonly Stretch[]): Point[] {
   return points;
 }
 
-function nearestLoop(p: Point, loops: readonly Path[]): number {
-  let best = 0;
+/** Of the loops numbered in `among`, the number of the nearest. */
+function nearestLoop(p: Point, loops: readonly Path[], among: readonly number[]): number {
+  let best = among[0] ?? 0;
+  if (among.length < 2) return best;
   let least = Number.POSITIVE_INFINITY;
-  for (const [i, loop] of loops.entries()) {
-    const away = pointToPath(p, loop).length;
+  for (const i of among) {
+    const away = pointToPath(p, loops[i] as Path).length;
     if (away < least) {
       least = away;
       best = i;
