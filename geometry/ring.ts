@@ -31,8 +31,8 @@ export interface EvenRingRequest {
   readonly barriers: readonly Barrier[];
   /** What it only may not run through: one wholly inside the ring does not matter. */
   readonly keepOuts?: readonly Barrier[];
-  /** Nearest that a ring may lie to the water, inches (default 18). */
-  readonly min?: number;
+  /** Nearest that a ring may lie to the water, inches: what comes nearer is reported. */
+  readonly min: number;
 }
 
 export interface RingLoopPath {
@@ -51,12 +51,9 @@ export interface EvenRing {
   readonly exact: boolean;
 }
 
-/** Nearest that a ring may lie when the caller names no limit, inches (NEC 680.26(B)(2)(b), restated). */
-const DEFAULT_MIN = 18;
-
 /** The even ring. No bodies: no loops. */
 export function evenRing(request: EvenRingRequest): EvenRing {
-  const { bodies, offset, barriers, keepOuts = [], min = DEFAULT_MIN } = request;
+  const { bodies, offset, barriers, keepOuts = [], min } = request;
   const curves = offsetCurves(bodies, offset);
   let blocking = barriers.filter((barrier) => reaches(barrier, bodies, offset));
   let loops = curves.loops.map((loop) => ringLoop(loop.path, loop.area, loop.bodies, bodies));

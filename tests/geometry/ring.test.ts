@@ -3,12 +3,15 @@ import { pointAt } from "../../geometry/edge.ts";
 import { offsetCurves } from "../../geometry/offset.ts";
 import { areaFrom, flattenPath, pathLength } from "../../geometry/outline.ts";
 import { pointToPath } from "../../geometry/point-distance.ts";
-import { type EvenRing, evenRing } from "../../geometry/ring.ts";
+import { type EvenRing, type EvenRingRequest, evenRing as ringWithin } from "../../geometry/ring.ts";
 import type { Barrier, PathData, Point } from "../../geometry/types.ts";
 import { rectangle, romanEnd } from "../oracles/outline-shapes.ts";
 import { turnedBy, variantsOf } from "../oracles/variants.ts";
 
 const pool = areaFrom(rectangle);
+
+/** Nearest a ring may lie, 18 in. Source: NEC 680.26(B)(2)(b), published restatements. */
+const evenRing = (request: Omit<EvenRingRequest, "min">): EvenRing => ringWithin({ ...request, min: 18 });
 
 const block = (x0: number, y0: number, x1: number, y1: number, place = (p: Point): Point => p): Barrier => ({
   id: `block ${x0} ${y0}`,
