@@ -1,7 +1,7 @@
 /** The copper of a report as text: ring, ties with their places, takeoff and hardware. */
 import type { Report } from "../../rules/report.ts";
 import { capitalized } from "../../rules/words/element-names.ts";
-import { lengthText } from "../../rules/words/lengths.ts";
+import { copperText, lengthText } from "../../rules/words/lengths.ts";
 import { heading, type Writing } from "./report-text.ts";
 import { leaderLine, wrapped } from "./text-lines.ts";
 
@@ -23,20 +23,20 @@ function ringLines(writing: Writing): string[] {
     const loops = ring.loops.length === 1 ? "" : `, ${ring.loops.length} loops`;
     lines.push(
       ...wrapped(
-        `${lengthText(ring.length, units)} laid evenly at ${lengthText(ring.offset, units)} from the inside wall${loops}; the shortest legal ring is ${lengthText(ring.shortestLegal, units)}.`,
+        `${copperText(ring.length, units)} laid evenly at ${lengthText(ring.offset, units)} from the inside wall${loops}; the shortest legal ring is ${copperText(ring.shortestLegal, units)}.`,
         width,
       ),
     );
     if (ring.loops.length > 1) {
       for (const loop of ring.loops) {
-        lines.push(leaderLine(loop.pools.map(nameOf).join(" and "), lengthText(loop.length, units), TABLE));
+        lines.push(leaderLine(loop.pools.map(nameOf).join(" and "), copperText(loop.length, units), TABLE));
       }
     }
   }
   for (const stretch of ring.tooClose ?? []) {
     lines.push(
       ...wrapped(
-        `No legal place for ${lengthText(stretch.length, units)} of it: a wall or building is too near.`,
+        `No legal place for ${copperText(stretch.length, units)} of it: a wall or building is too near.`,
         width,
       ),
     );
@@ -77,8 +77,8 @@ function takeoffLines(writing: Writing): string[] {
   const { conductor, hardware, weightPounds } = report.takeoff;
   return [
     ...heading("Copper and hardware", writing),
-    ...RUN_NAMES.map(([run, name]) => leaderLine(name, lengthText(conductor[run], units), TABLE)),
-    leaderLine("copper in all", lengthText(conductor.total, units), TABLE),
+    ...RUN_NAMES.map(([run, name]) => leaderLine(name, copperText(conductor[run], units), TABLE)),
+    leaderLine("copper in all", copperText(conductor.total, units), TABLE),
     leaderLine("weight", `${weightPounds.toFixed(1)} lb`, TABLE),
     ...hardware.map(({ item, count }) => leaderLine(item, String(count), TABLE)),
   ];

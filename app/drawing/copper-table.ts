@@ -1,7 +1,7 @@
 /** Copper, hardware and the places of the ties as blocks for a column of the sheet. */
 import type { Report } from "../../rules/report.ts";
 import { capitalized } from "../../rules/words/element-names.ts";
-import { lengthText } from "../../rules/words/lengths.ts";
+import { copperText, lengthText } from "../../rules/words/lengths.ts";
 import { type Block, headingBlock, paragraphBlock, rowBlock } from "./blocks.ts";
 import type { ListOptions } from "./finding-list.ts";
 
@@ -22,14 +22,14 @@ export function copperBlocks(report: Report, { units, width }: ListOptions): Blo
   const blocks = [headingBlock("Copper", "proposed broken, recorded solid")];
   if (ring.pending) blocks.push(paragraphBlock("Routes are still being worked out: lengths may grow.", width));
   for (const [run, name] of RUNS) {
-    if (conductor[run] !== 0) blocks.push(rowBlock(name, lengthText(conductor[run], units), width));
+    if (conductor[run] !== 0) blocks.push(rowBlock(name, copperText(conductor[run], units), width));
   }
-  blocks.push(rowBlock("Copper in all", lengthText(conductor.total, units), width, true));
+  blocks.push(rowBlock("Copper in all", copperText(conductor.total, units), width, true));
   blocks.push(rowBlock("Weight", `${weightPounds.toFixed(1)} lb`, width));
   if (ring.loops.length > 0) {
     const even = `Ring laid evenly, ${lengthText(ring.offset, units)} out`;
-    blocks.push(rowBlock(even, lengthText(ring.length, units), width));
-    blocks.push(rowBlock("Shortest legal ring", lengthText(ring.shortestLegal, units), width));
+    blocks.push(rowBlock(even, copperText(ring.length, units), width));
+    blocks.push(rowBlock("Shortest legal ring", copperText(ring.shortestLegal, units), width));
   }
   for (const { item, count } of hardware) blocks.push(rowBlock(capitalized(item), String(count), width));
   return blocks;

@@ -73,6 +73,11 @@ function trimmed(value: number, digits: number): string {
   return text.includes(".") ? text.replace(/0+$/, "").replace(/\.$/, "") : text;
 }
 
+/** A length of copper, to the inch (to the centimeter): nobody lays or buys a sixteenth. */
+export function copperText(inches: number, units: Units = "ft-in"): string {
+  return lengthText(units === "m" ? inches : Math.round(inches), units);
+}
+
 /** An area in square feet, or square meters. */
 export function areaText(squareInches: number, units: Units = "ft-in"): string {
   return units === "m"
