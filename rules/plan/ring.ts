@@ -90,7 +90,7 @@ function linksBetween(
 }
 
 /** How far apart the places on a loop are that a link may start from, inches. */
-const LINK_STEP = 6;
+const LINK_STEP = 24;
 
 function everySoOften(loop: readonly Point[]): Point[] {
   const places: Point[] = [];
