@@ -58,9 +58,11 @@ function fromNorth(clockwise: number, north: number): BearingEntry {
   return { ok: true, degrees: turn(north - clockwise) };
 }
 
+/** Into 0 up to 360; the least angle below zero rounds to a whole turn, which is none. */
 function turn(degrees: number): number {
   const within = degrees % 360;
-  return within < 0 ? within + 360 : within + 0;
+  const turned = within < 0 ? within + 360 : within + 0;
+  return turned === 360 ? 0 : turned;
 }
 
 function no(reason: string): BearingEntry {
