@@ -116,6 +116,7 @@ function metalContact(yard: Yard, body: Body, metal: MetalElement): Contact[] {
   const area = metal.wettedArea ?? null;
   const base = { element: metal, area, at: straight.to };
   if (area === 0) return [{ ...base, state: "no", says: `${name} leaves no surface in the water.` }];
+  let answered: Settled | undefined;
   const comesOut = metal.part === undefined || isLadderOrRail(metal.part);
   if (metal.removable === true || (metal.removable === undefined && comesOut)) {
     const question = yesNo("ladder-stays", "Does it stay in the water all the time the pool is in use?");
@@ -128,15 +129,29 @@ function metalContact(yard: Yard, body: Body, metal: MetalElement): Contact[] {
       const says = `${name} stands in the water, but ${doubt}.${settled.note}`;
       return [{ ...base, state: "open", says, question, settled }];
     }
+    answered = settled;
   }
-  return [sizedContact(yard, body, base, name, isLadder(metal.part) || (isLadderOrRail(metal.part) && below))];
+  return [
+    sizedContact(
+      yard,
+      body,
+      { ...base, ...said(answered) },
+      name,
+      isLadder(metal.part) || (isLadderOrRail(metal.part) && below),
+    ),
+  ];
+}
+
+/** The last answer that a contact rests on. */
+function said(settled: Settled | undefined): { settled?: Settled } {
+  return settled === undefined ? {} : { settled };
 }
 
 /** Holds the surface that stays in the water against what the code asks. */
 function sizedContact(
   yard: Yard,
   body: Body,
-  base: Pick<Contact, "element" | "area" | "at">,
+  base: Pick<Contact, "element" | "area" | "at" | "settled">,
   name: string,
   large: boolean,
 ): Contact {
@@ -179,9 +194,13 @@ export function waterBondContact(yard: Yard, body: Body, fitting: WaterBondEleme
   const name = subjectName(fitting);
   const plain = elementName(fitting);
   const base = { element: fitting, area: fitting.exposedArea ?? null, at: fitting.at };
+  let answered: Settled | undefined;
   const open = (says: string, question: Question, frees: "yes" | "no", denied: string): Contact | null => {
     const settled = asked(yard, body, fitting, question);
-    if (settled.choice === frees) return null;
+    if (settled.choice === frees) {
+      answered = settled;
+      return null;
+    }
     if (settled.choice !== null) return { ...base, state: "no", says: denied + settled.note, settled };
     return { ...base, state: "open", says: says + settled.note, question, settled };
   };
@@ -215,7 +234,7 @@ export function waterBondContact(yard: Yard, body: Body, fitting: WaterBondEleme
     );
     if (found) return found;
   }
-  return sizedContact(yard, body, base, name, false);
+  return sizedContact(yard, body, { ...base, ...said(answered) }, name, false);
 }
 
 function resists(yard: Yard, material: string): boolean {
@@ -223,9 +242,7 @@ function resists(yard: Yard, material: string): boolean {
     .trim()
     .toLowerCase()
     .replaceAll(/[\s_]+/g, "-");
-  return yard.edition
-    .value("water.materials")
-    .some((metal) => plain === metal || plain.endsWith(`-${metal}`) || plain.startsWith(`${metal}-`));
+  return yard.edition.value("water.materials").some((metal) => plain === metal || plain.endsWith(`-${metal}`));
 }
 
 /** Surfaces of contacts that are too small alone, summed, in words and number. */
