@@ -81,6 +81,10 @@ function depthFact(yard: Yard, conductor: ConductorElement, { min, max, limits }
   }
   const tooShallow = min !== null && standingOf(cover, min, 0) === "below";
   const tooDeep = standingOf(cover, max, 0) === "above";
+  if (!tooShallow && !tooDeep && yard.edition.named !== "yes") {
+    const says = "Editions measure this depth from different places, and the site names none that is held.";
+    return open("cover", says, "Name the edition that the permit falls under.", ask, limits);
+  }
   if (!tooShallow && !tooDeep) return good("cover", limits);
   const limit = tooShallow ? min : max;
   return bad(
