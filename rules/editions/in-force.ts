@@ -44,12 +44,24 @@ export function isEditionId(id: string | undefined): id is EditionId {
   return id !== undefined && (EDITION_IDS as readonly string[]).includes(id);
 }
 
+/** The question that a site without a usable edition is asked; its options are the editions' ids. */
+export const EDITION_QUESTION_ID = "edition-in-force";
+
+/** The edition that a site names: in its own field, or else in its answer to the question about it. */
+export function namedEdition(site: Site): EditionId | null {
+  if (isEditionId(site.edition)) return site.edition;
+  for (const answer of [...(site.answers ?? [])].reverse()) {
+    if (answer.question === EDITION_QUESTION_ID && isEditionId(answer.answer)) return answer.answer;
+  }
+  return null;
+}
+
 /** The edition in force for a site; `as` judges the same site under another edition (comparison). */
 export function editionInForce(site: Site, as?: EditionId): EditionInForce {
-  const id = as ?? (isEditionId(site.edition) ? site.edition : EDITION_WHEN_UNNAMED);
+  const known = as ?? namedEdition(site);
+  const id = known ?? EDITION_WHEN_UNNAMED;
   const edition = EDITIONS[id];
-  const named =
-    as !== undefined || isEditionId(site.edition) ? "yes" : site.edition === undefined ? "absent" : "not-held";
+  const named = known !== null ? "yes" : site.edition === undefined ? "absent" : "not-held";
   const parameters: Record<string, unknown> = { ...edition.parameters };
   const useless: UselessAmendment[] = [];
   const applied = new Map<string, Amendment>();

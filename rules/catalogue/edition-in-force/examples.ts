@@ -18,4 +18,12 @@ export const examples: readonly RuleExample[] = [
     elements: [concretePool()],
     expect: { element: null, outcome: "review" },
   },
+  {
+    name: "an edition given as the answer",
+    source: "common practice, no source",
+    edition: "nec-2017",
+    head: { edition: undefined, answers: [{ question: "edition-in-force", element: null, answer: "nec-2017" }] },
+    elements: [concretePool()],
+    expect: { element: null, outcome: "meets" },
+  },
 ];

@@ -1,13 +1,17 @@
 import { EDITION_IDS } from "../../editions/edition.ts";
+import { EDITION_QUESTION_ID, isEditionId } from "../../editions/in-force.ts";
+import type { Yard } from "../../measures/yard.ts";
 import type { Question } from "../../report.ts";
 import { BARE } from "../common/verdicts.ts";
-import { everyEdition, type Rule } from "../rule.ts";
+import { everyEdition, type Rule, type Verdict } from "../rule.ts";
 
 const QUESTION: Question = {
-  id: "edition-in-force",
+  id: EDITION_QUESTION_ID,
   text: "Which edition does the permit fall under?",
   options: EDITION_IDS,
 };
+
+const BASE = { ...BARE, element: null, body: null, basis: "judgement" } as const;
 
 export const rule: Rule = {
   id: "edition-in-force",
@@ -21,14 +25,28 @@ export const rule: Rule = {
     "The same letter asks for different things in different editions: a yard judged by the wrong one can pass wrongly.",
   judge(yard) {
     const { named, title } = yard.edition;
-    if (named === "yes") return [];
-    const why =
+    if (named === "yes") return byAnswer(yard);
+    const lead =
       named === "absent"
-        ? `The site names no edition. It is judged by ${title}, the newest held, and exemptions that only some editions write are not granted.`
-        : `The site names the edition "${yard.site.edition}", which is not held. It is judged by ${title} instead, and exemptions that only some editions write are not granted.`;
+        ? "The site names no edition."
+        : `The site names the edition "${yard.site.edition}", which is not held.`;
+    const why = `${lead} It is judged by ${title}, the newest held, and exemptions that only some editions write are not granted.`;
     const remedy = `Ask which edition the permit falls under and set it on the site: ${EDITION_IDS.join(", ")}.`;
-    return [
-      { ...BARE, element: null, body: null, outcome: "review", basis: "judgement", why, remedy, question: QUESTION },
-    ];
+    return [{ ...BASE, outcome: "review", why, remedy, question: QUESTION }];
   },
 };
+
+/** An edition that stands only in the site's answers is told of; one that the site names itself needs no finding. */
+function byAnswer(yard: Yard): Verdict[] {
+  const { id, title } = yard.edition;
+  const answers = yard.site.answers ?? [];
+  const given = answers.filter(({ question, answer }) => question === EDITION_QUESTION_ID && answer === id).at(-1);
+  if (isEditionId(yard.site.edition) || !given) return [];
+  const answered = {
+    answer: given.answer,
+    ...(given.on === undefined ? {} : { on: given.on }),
+    ...(given.by === undefined ? {} : { by: given.by }),
+  };
+  const why = `The site itself names no edition that is held; by its answer it is judged by ${title}.`;
+  return [{ ...BASE, outcome: "meets", why, answered }];
+}

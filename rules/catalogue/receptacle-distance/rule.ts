@@ -119,7 +119,7 @@ function judgeAt(yard: Yard, body: Body, element: DeviceElement): Verdict {
   if (middle === "no" && high === "no") return { ...base, outcome: "conflict", why: near, remedy: move };
   const facts = paths.openFacts.map((fact) => `${fact.field} of ${fact.element}`);
   const question: Question = yesNo(
-    "cord-reaches-six-feet",
+    "cord-keeps-distance",
     `On site, would a cord lie at least ${say.length(limit)} from the inside wall to it?`,
   );
   const settled = settle(yard, question, element.id, body.id);

@@ -106,7 +106,9 @@ function shellContact(yard: Yard, body: Body): Contact[] {
 
 function metalContact(yard: Yard, body: Body, metal: MetalElement): Contact[] {
   const kind = metalKind(yard, metal);
-  if (kind === "fixed" || bodyOf(yard, metal)?.id !== body.id) return [];
+  // Fixed metal counts where the drawing gives what of it stays in the water; what is not fixed counts never.
+  const apart = kind === "fixed" && (metal.wettedArea === undefined || yard.fact(metal, "fixed") === false);
+  if (apart || bodyOf(yard, metal)?.id !== body.id) return [];
   const straight = yard.straight(metal, body);
   const range = heightRange(metal.z);
   const below = range !== null && range.bottom < body.waterLevel;

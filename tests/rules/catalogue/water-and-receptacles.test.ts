@@ -71,6 +71,12 @@ describe("bonded metal in the water", () => {
     expect(judge([linerPool(), post(0, { shape: { point: [100, 100] } })]).need?.elements).toEqual([]);
   });
 
+  it("fixed metal counts where what of it stays in the water is given", () => {
+    const screen = post(0, { part: "plate", shape: { point: [100, 100] }, wettedArea: 12, removable: false });
+    expect(judge([linerPool(), screen]).need?.elements).toEqual(["post"]);
+    expect(judge([linerPool(), { ...screen, fixed: false }]).need?.elements).toEqual([]);
+  });
+
   it("several parts that only together keep 9 sq in. are a question", () => {
     const two = [linerPool(), plate({ exposedArea: 5 }), plate({ id: "second", exposedArea: 4 })];
     expect(judge(two)).toMatchObject({
@@ -227,7 +233,7 @@ describe("receptacles", () => {
     for (const changes of [{ permanent: undefined }, { top: undefined }]) {
       expect(judge([outlet(240), wall(changes)])).toMatchObject({
         outcome: "review",
-        question: { id: "cord-reaches-six-feet" },
+        question: { id: "cord-keeps-distance" },
       });
     }
     expect(judge([outlet(300), wall({ top: undefined })]).outcome).toBe("meets");
