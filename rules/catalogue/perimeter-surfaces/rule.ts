@@ -216,6 +216,12 @@ const COVERED_QUESTION: Question = {
   options: ["it is covered", "one can stand on it"],
 };
 
+/** Whether a piece needs no bonding, or may turn out to need none under an edition that frees some surfaces. */
+function mayBeFree(yard: Yard, method: PieceMethod): boolean {
+  if (method.planned === "none-needed") return true;
+  return method.bonding === "review" && yard.edition.value("perimeter.nonconductiveExempt");
+}
+
 /** A surface that others cover wherever it lies in the band. */
 function judgeCovered(
   yard: Yard,
@@ -224,7 +230,10 @@ function judgeCovered(
   base: Omit<Verdict, "outcome" | "why">,
 ): Verdict {
   const name = nameOf(surface);
-  const free = perimeterMethods(yard, body).some((method) => method.planned === "none-needed");
+  const whole = flattenArea(areaOfSurface(yard, surface));
+  const free = perimeterMethods(yard, body).some(
+    (method) => mayBeFree(yard, method) && regionArea(intersectRegions(method.piece.region, whole)) > 0,
+  );
   const covered = `${name} lies under other surfaces wherever it is within the perimeter, and those are judged instead.`;
   if (!free) return { ...base, outcome: "exempt", why: covered };
   const settled = settle(yard, COVERED_QUESTION, surface.id, body.id);
@@ -235,7 +244,7 @@ function judgeCovered(
     const why = `${name} can be stood on under the surface above it, so it is a perimeter surface of its own.${settled.note}`;
     return { ...base, ...settled.trace, outcome: "bond", why, remedy: "Bond it as any other perimeter surface.", need };
   }
-  const why = `${covered} One of those needs no bonding, so this one may have to be bonded under it.${settled.note}`;
+  const why = `${covered} One of those needs no bonding, or may need none, so this one may have to be bonded under it.${settled.note}`;
   return {
     ...base,
     ...settled.trace,

@@ -183,6 +183,15 @@ describe("the band", () => {
     expect(open).toMatchObject({ outcome: "review", question: { id: "covered-surface" } });
   });
 
+  it("asks about a covered surface only where the one above it is free or may be", () => {
+    const boards = (changes: object) => deck({ id: "boards", material: "wood", support: "raised", ...changes });
+    const below = (changes: object, edition: string) =>
+      verdictOf(rule, yardOf([concretePool(), deck(), boards(changes)], { edition }), "deck").outcome;
+    expect(below({}, "nec-2023")).toBe("review");
+    expect(below({ supports: "conductive" }, "nec-2023")).toBe("exempt");
+    expect(below({}, "nec-2020")).toBe("exempt");
+  });
+
   it("ends at a permanent wall of 5 ft, and asks where the wall's height hangs on a level that is not given", () => {
     const wall = {
       id: "wall",
