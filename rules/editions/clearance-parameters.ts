@@ -19,6 +19,8 @@ export const clearanceParameters = {
     "P",
     "Highest it may be above the floor, platform or grade that serves the pool.",
   ),
+  "receptacle.requiredVolts": p(125, "V", "680.22(A)(1)", "P", "Its voltage."),
+  "receptacle.requiredAmps": p<readonly string[]>(["15", "20"], "list", "680.22(A)(1)", "P", "Its ratings."),
   "receptacle.gfciWithin": p(240, "in", "680.22(A)(4)", "P", "Receptacles this near are protected by GFCI."),
   "receptacle.gfciVolts": p(125, "V", "680.22(A)(4)", "P", "Up to this voltage."),
   "receptacle.gfciAmps": p<readonly string[] | null>(
@@ -120,6 +122,27 @@ export const clearanceParameters = {
   ),
   "underground.coverMetal": p(6, "in", "680.11", "P", "Cover of rigid or intermediate metal conduit (Table 300.5)."),
   "underground.coverNonmetal": p(18, "in", "680.11", "P", "Cover of nonmetallic raceways (Table 300.5)."),
+  "underground.coverCable": p(
+    24,
+    "in",
+    "680.11",
+    "R",
+    "Cover of cable without a raceway (Table 300.5); some circuits may lie higher, so less is a question.",
+  ),
+  "underground.coverMetalMethods": p(
+    ["rmc", "imc"],
+    "list",
+    "680.11",
+    "P",
+    "Methods that lie at the cover of rigid or intermediate metal conduit.",
+  ),
+  "underground.coverNonmetalMethods": p(
+    ["pvc", "rtrc"],
+    "list",
+    "680.11",
+    "P",
+    "Methods that lie at the cover of nonmetallic raceways.",
+  ),
   "disconnect.distance": p(
     60,
     "in",
@@ -128,6 +151,13 @@ export const clearanceParameters = {
     "Maintenance disconnect from the inside walls unless a barrier makes the reach path this long.",
   ),
   "disconnect.sight": p(600, "in", "680.13", "P", "Within sight: visible and no farther than this (article 100)."),
+  "disconnect.personHeight": p(
+    66,
+    "in",
+    "680.13",
+    "J",
+    "A wall or building this much above the ground hides what is behind it: as high as a person, no figure is published.",
+  ),
   "junctionBox.aboveDeck": p(
     4,
     "in",

@@ -64,6 +64,8 @@ export interface ParameterTypes {
   "receptacle.requiredFrom": number;
   "receptacle.requiredTo": number;
   "receptacle.requiredHeight": number;
+  "receptacle.requiredVolts": number;
+  "receptacle.requiredAmps": List;
   "receptacle.gfciWithin": number;
   "receptacle.gfciVolts": number;
   "receptacle.gfciAmps": List | null;
@@ -93,8 +95,12 @@ export interface ParameterTypes {
   "underground.methods": List;
   "underground.coverMetal": number;
   "underground.coverNonmetal": number;
+  "underground.coverCable": number;
+  "underground.coverMetalMethods": List;
+  "underground.coverNonmetalMethods": List;
   "disconnect.distance": number;
   "disconnect.sight": number;
+  "disconnect.personHeight": number;
   "junctionBox.aboveDeck": number;
   "junctionBox.aboveWater": number;
   "junctionBox.distance": number;

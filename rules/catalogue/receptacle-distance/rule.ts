@@ -1,12 +1,10 @@
-import { pointToPath } from "../../../geometry/distance.ts";
-import { contains } from "../../../geometry/outline.ts";
-import { shortestPathToArea } from "../../../geometry/paths-around-barriers.ts";
-import type { Point, Route } from "../../../geometry/types.ts";
+import type { Route } from "../../../geometry/types.ts";
 import { reaches } from "../../measures/compare.ts";
-import type { Body, PathMeasure, Yard } from "../../measures/yard.ts";
+import type { Body, Yard } from "../../measures/yard.ts";
 import type { Question } from "../../report.ts";
 import type { DeviceElement } from "../../site/elements.ts";
 import { worstAcrossBodies } from "../across-bodies.ts";
+import { cordPath, type Place, placeOf } from "../common/cord-path.ts";
 import { storableOf } from "../common/storable.ts";
 import { BARE, settle, speakerOf, subjectName, witnessLine, yesNo } from "../common/verdicts.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
@@ -46,31 +44,6 @@ function servesCirculation(yard: Yard, element: DeviceElement): boolean {
   });
 }
 
-/** How near to a building's face a receptacle drawn inside it may be mounted on that face, inches. Judgement: the depth of a drawn wall. */
-const FACE_DEPTH = 6;
-
-interface Place {
-  /** `outside`: not in a building. `face`: drawn just inside one, so perhaps on its outer face. */
-  readonly kind: "outside" | "inside" | "face";
-  /** On the outer face, where it would hang if it is outside. */
-  readonly face: Point | null;
-  readonly building: string | null;
-}
-
-/** Where a receptacle is in relation to the buildings. */
-function placeOf(yard: Yard, body: Body, element: DeviceElement): Place {
-  for (const { area, element: building } of yard.buildings) {
-    if (!contains(area, element.at) || contains(area, body.water.outer.edges[0]?.from ?? element.at)) continue;
-    const nearest = pointToPath(element.at, area.outer);
-    if (nearest.length === 0) continue;
-    const face = nearest.from;
-    if (element.indoor === true) return { kind: "inside", face, building: building.id };
-    const near = nearest.length <= FACE_DEPTH || element.indoor === false;
-    return { kind: near ? "face" : "inside", face, building: building.id };
-  }
-  return { kind: "outside", face: null, building: null };
-}
-
 type Reach = ReturnType<typeof reaches>;
 
 function judgeAt(yard: Yard, body: Body, element: DeviceElement): Verdict {
@@ -79,7 +52,7 @@ function judgeAt(yard: Yard, body: Body, element: DeviceElement): Verdict {
   const name = subjectName(element);
   const straight = yard.straight(element, body);
   const place = placeOf(yard, body, element);
-  const paths = pathsTo(yard, body, element, place);
+  const paths = cordPath(yard, body, element, place);
   const length = paths.counted?.length ?? null;
   const storable = storableOf(yard, body).is === "yes";
   const base = {
@@ -172,24 +145,4 @@ function judgeOnFace(
     remedy: "Say whether it is indoors or on the outer face.",
     question,
   };
-}
-
-/** The cord's way: from the outer face where the receptacle may hang there, from where it stands otherwise. */
-function pathsTo(yard: Yard, body: Body, element: DeviceElement, place: Place): PathMeasure {
-  if (place.kind !== "face" || place.face === null) return yard.pathTo(element, body, "cord");
-  const face = place.face;
-  const set = yard.barriers("cord", body);
-  const round = (models: typeof set.counted) =>
-    shortestPathToArea(
-      face,
-      body.water,
-      models.flatMap((model) => model.barriers),
-    );
-  const counted = round(set.counted);
-  const surely = set.assumed.size === 0 ? counted : round(set.counted.filter((model) => !set.assumed.has(model.id)));
-  const atMost = set.possible.length === 0 ? counted : round([...set.counted, ...set.possible]);
-  const openFacts = [...set.counted.filter((model) => set.assumed.has(model.id)), ...set.possible].flatMap((model) => {
-    return model.openFacts.map((field) => ({ element: model.id, field }));
-  });
-  return { counted, surely, atMost, openFacts: surely?.length === atMost?.length ? [] : openFacts };
 }
