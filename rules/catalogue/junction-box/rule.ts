@@ -1,0 +1,101 @@
+import type { Body, Yard } from "../../measures/yard.ts";
+import type { DeviceElement } from "../../site/elements.ts";
+import { clearanceVerdict, worstOver } from "../common/clearance-verdict.ts";
+import { lowestOf } from "../common/heights.ts";
+import { separated } from "../common/separation.ts";
+import { servedBy, servedElements } from "../common/serves.ts";
+import { bodyOf, bondedBodies } from "../common/storable.ts";
+import { all, any, atLeast, notGiven, open, type Truth, YES } from "../common/truth.ts";
+import { BARE, speakerOf, subjectName, witnessLine } from "../common/verdicts.ts";
+import { everyEdition, type Rule, type Verdict } from "../rule.ts";
+
+export const rule: Rule = {
+  id: "junction-box",
+  title: "Junction boxes of underwater lights",
+  part: "junction-boxes",
+  sections: everyEdition("680.24(A)(2)"),
+  subjects: "Each junction box that serves an underwater light, or may.",
+  measure:
+    "How high the inside of its bottom lies above the deck and above the maximum water level, and its straight distance to the inside wall.",
+  parameters: ["junctionBox.aboveDeck", "junctionBox.aboveWater", "junctionBox.distance"],
+  protects: "The conduit to a light is full of pool water: a box below the water line floods, and its splices with it.",
+  judge: (yard) => yard.all("device").flatMap((box) => (box.device === "junction-box" ? judgeBox(yard, box) : [])),
+};
+
+function judgeBox(yard: Yard, box: DeviceElement): Verdict[] {
+  const lights = servedElements(yard, box).filter((served) => served.kind === "underwater-light");
+  const named = servedBy(box);
+  const elsewhere = named !== undefined && named.length > 0 && servedElements(yard, box).length === named.length;
+  const own = new Set(lights.map((light) => bodyOf(yard, light)?.id));
+  if (lights.length === 0) own.add(yard.nearestBody(box, bondedBodies(yard))?.id);
+  return worstOver(yard, box, (body) => {
+    if (lights.length === 0 && elsewhere) {
+      const why = `${subjectName(box)} serves no underwater light.`;
+      return { ...BARE, element: box.id, body: body.id, outcome: "exempt", why };
+    }
+    return judgeAt(yard, body, box, own.has(body.id));
+  });
+}
+
+/** `own`: the water of this body is in the box's conduit, so its level counts. */
+function judgeAt(yard: Yard, body: Body, box: DeviceElement, own: boolean): Verdict {
+  const say = speakerOf(yard);
+  const aboveDeck = yard.edition.value("junctionBox.aboveDeck");
+  const aboveWater = yard.edition.value("junctionBox.aboveWater");
+  const distance = yard.edition.value("junctionBox.distance");
+  const straight = yard.straight(box, body);
+  const bottom = lowestOf(box.z);
+  const deck = yard.levelAt(box.at);
+  const height = heightOf();
+  const place = any(
+    atLeast(yard, straight.length, distance, "its distance to the inside wall"),
+    separated(yard, body, straight),
+  );
+  const flush = height.state === "no" && box.lowVoltage === true;
+  const truth = flush ? open(FLUSH) : all(height, place);
+  const low =
+    bottom === undefined
+      ? null
+      : Math.min(bottom - deck.z - aboveDeck, own ? bottom - body.waterLevel - aboveWater : Number.POSITIVE_INFINITY);
+  const near = straight.length - distance;
+  const heights =
+    bottom === undefined
+      ? ""
+      : `, with its bottom ${say.length(bottom - deck.z, aboveDeck)} above the deck${own ? ` and ${say.length(bottom - body.waterLevel, aboveWater)} above the maximum water level` : ""}`;
+  const about = {
+    element: box.id,
+    body: body.id,
+    measured: {
+      horizontal: straight.length,
+      ...(bottom === undefined ? {} : { vertical: bottom - body.waterLevel, aboveDeck: bottom - deck.z }),
+    },
+    required: { horizontal: distance, ...(own ? { vertical: aboveWater } : {}), aboveDeck },
+    margin: low === null ? near : Math.min(low, near),
+    witness: witnessLine(straight),
+    limits: ["junctionBox.aboveDeck", "junctionBox.aboveWater", "junctionBox.distance"] as const,
+  };
+  const asked = `${say.length(aboveDeck)} above the deck and ${say.length(aboveWater)} above the maximum water level, and ${say.length(distance)} from the inside wall`;
+  return clearanceVerdict(yard, about, truth, {
+    question: "junction-box-place",
+    is: `${subjectName(box)} is ${say.length(straight.length, distance)} from the inside wall${heights}`,
+    wanted: `it keeps at least ${asked}`,
+    breaks: `at least ${asked} are asked for, unless a solid barrier separates it`,
+    remedy: `Set it so that the inside of its bottom is at least ${asked}.`,
+  });
+
+  function heightOf(): Truth {
+    if (bottom === undefined) return open(NO_HEIGHT);
+    const overWater = own ? atLeast(yard, bottom - body.waterLevel, aboveWater, "its height above the water") : YES;
+    const overDeck = atLeast(yard, bottom - deck.z, aboveDeck, "its height above the deck");
+    const level = notGiven(`level of ${deck.surface}`, "The level of the deck", "Is it high enough above the deck?");
+    return all(overWater, deck.given ? overDeck : open(level));
+  }
+}
+
+const NO_HEIGHT = notGiven("z", "How high the inside of its bottom lies", "Is it high enough above deck and water?");
+
+const FLUSH = {
+  says: "It lies low, as a flush deck box of a low-voltage light may, filled with potting compound and listed for it.",
+  asks: "Is it a flush deck box, allowed here for this low-voltage light by its listing and place?",
+  remedy: "Look for the listing of the box and ask the authority having jurisdiction",
+};
