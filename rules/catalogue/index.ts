@@ -7,15 +7,24 @@ import { rule as editionInForce } from "./edition-in-force/rule.ts";
 import { rule as equipment } from "./equipment/rule.ts";
 import { rule as fittings } from "./fittings/rule.ts";
 import { rule as fixedMetal } from "./fixed-metal/rule.ts";
+import { rule as junctionBox } from "./junction-box/rule.ts";
+import { rule as lensDepth } from "./lens-depth/rule.ts";
 import { rule as localAmendments } from "./local-amendments/rule.ts";
+import { rule as luminaireHeight } from "./luminaire-height/rule.ts";
 import { rule as nicheInsideBond } from "./niche-inside-bond/rule.ts";
+import { rule as otherEquipmentDistance } from "./other-equipment-distance/rule.ts";
+import { rule as outletDistance } from "./outlet-distance/rule.ts";
 import { rule as perimeterSurfaces } from "./perimeter-surfaces/rule.ts";
+import { rule as pumpGfci } from "./pump-gfci/rule.ts";
 import { rule as receptacleDistance } from "./receptacle-distance/rule.ts";
+import { rule as receptacleGfci } from "./receptacle-gfci/rule.ts";
+import { rule as requiredReceptacle } from "./required-receptacle/rule.ts";
 import type { Rule } from "./rule.ts";
 import { rule as shell } from "./shell/rule.ts";
 import { rule as spaException } from "./spa-exception/rule.ts";
 import { rule as storablePool } from "./storable-pool/rule.ts";
 import { rule as structureMetal } from "./structure-metal/rule.ts";
+import { rule as switchDistance } from "./switch-distance/rule.ts";
 import { rule as tieHardware } from "./tie-hardware/rule.ts";
 import { rule as tieSpacing } from "./tie-spacing/rule.ts";
 import { rule as underwaterLights } from "./underwater-lights/rule.ts";
@@ -32,14 +41,23 @@ export const RULES: readonly Rule[] = [
   equipment,
   fittings,
   fixedMetal,
+  junctionBox,
+  lensDepth,
   localAmendments,
+  luminaireHeight,
   nicheInsideBond,
+  otherEquipmentDistance,
+  outletDistance,
   perimeterSurfaces,
+  pumpGfci,
   receptacleDistance,
+  receptacleGfci,
+  requiredReceptacle,
   shell,
   spaException,
   storablePool,
   structureMetal,
+  switchDistance,
   tieHardware,
   tieSpacing,
   underwaterLights,
