@@ -1,0 +1,83 @@
+/**
+ * Whether one position is in view of another on the plan: a straight line that no building and no wall as high as a
+ * person crosses. Open passages are cut out of walls and buildings; a solid fence that high is a question.
+ */
+import { pointToPath } from "../../../geometry/distance.ts";
+import { contains, flattenPath, pathFrom } from "../../../geometry/outline.ts";
+import { sightLine } from "../../../geometry/paths-around-barriers.ts";
+import { FINE_FLATTEN_TOLERANCE } from "../../../geometry/tolerances.ts";
+import type { Area, Barrier, Path, Point } from "../../../geometry/types.ts";
+import { withoutOpenings } from "../../measures/openings.ts";
+import type { Yard } from "../../measures/yard.ts";
+import { elementName } from "../../words/element-names.ts";
+import { MOUNTING_DEPTH } from "./cord-path.ts";
+import { NO, type OpenFact, open, type Truth, YES } from "./truth.ts";
+
+interface Screen {
+  readonly id: string;
+  readonly lines: readonly Barrier[];
+  /** A field that is not given, on which it hangs whether it hides anything. */
+  readonly openField?: string;
+  /** Of a building: what is drawn just inside its face may hang on the outside. */
+  readonly area?: Area;
+}
+
+/** Yes, no, or open where the height of what stands between is not known. */
+export function inView(yard: Yard, a: Point, b: Point): Truth {
+  const facts: OpenFact[] = [];
+  for (const screen of screensOf(yard)) {
+    if (sightLine(a, b, screen.lines)) continue;
+    const element = yard.get(screen.id);
+    const name = element ? elementName(element) : screen.id;
+    const onFace = screen.area !== undefined && [a, b].some((p) => isAtFace(screen.area as Area, p));
+    if (screen.openField === undefined && !onFace) return NO;
+    const field = screen.openField;
+    const says =
+      field === undefined
+        ? `One of them is drawn just inside ${name}, perhaps on its outer face.`
+        : `${name} stands in between, and its \`${field}\` is not given.`;
+    facts.push({
+      says,
+      asks: `Is it in plain view past ${name}${field === undefined ? "" : ` (\`${field}\`)`}?`,
+      remedy: field === undefined ? `Draw it on the side of ${name} that it is on` : `Give \`${field}\` of ${name}`,
+    });
+  }
+  return facts.length === 0 ? YES : open(...facts);
+}
+
+function isAtFace(area: Area, p: Point): boolean {
+  return contains(area, p) && pointToPath(p, area.outer).length <= MOUNTING_DEPTH;
+}
+
+function screensOf(yard: Yard): readonly Screen[] {
+  return yard.kept("screens", () => {
+    const tall = yard.edition.value("disconnect.personHeight");
+    const screens: Screen[] = [];
+    const add = (id: string, path: Path, thickness: number, top: number | undefined, solid: string[], area?: Area) => {
+      const [at] = path.edges;
+      const level = at ? yard.levelAt(at.from) : { z: yard.grade, given: true };
+      if (top !== undefined && top - level.z < tall) return;
+      const openField = solid[0] ?? (top === undefined && area === undefined ? "top" : undefined);
+      screens.push({
+        id,
+        lines: linesOf(yard, id, path, thickness),
+        ...(openField === undefined ? {} : { openField }),
+        ...(area === undefined ? {} : { area }),
+      });
+    };
+    for (const { element, area } of yard.buildings) add(element.id, area.outer, 0, element.top, [], area);
+    for (const { element, path, thickness } of yard.walls) add(element.id, path, thickness, element.top, []);
+    for (const fence of yard.all("fence")) {
+      if (fence.solid !== false) add(fence.id, pathFrom(fence.path), 0, fence.top, ["solid"]);
+    }
+    return screens;
+  });
+}
+
+function linesOf(yard: Yard, id: string, path: Path, thickness: number): Barrier[] {
+  const passages = yard.all("opening").filter(({ opening }) => opening === "passage");
+  const pieces = withoutOpenings(path, thickness / 2, passages);
+  if (pieces !== null) return pieces.lines.map((points) => ({ id, shape: "thin", points }));
+  const points = flattenPath(path, FINE_FLATTEN_TOLERANCE);
+  return [{ id, shape: "thin", points: path.closed && points[0] ? [...points, points[0]] : points }];
+}
