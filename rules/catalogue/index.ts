@@ -2,9 +2,12 @@
 import { rule as conductorPlace } from "./conductor-place/rule.ts";
 import { rule as conductorWire } from "./conductor-wire/rule.ts";
 import { rule as coverMotor } from "./cover-motor/rule.ts";
+import { rule as disconnectDistance } from "./disconnect-distance/rule.ts";
+import { rule as disconnectSight } from "./disconnect-sight/rule.ts";
 import { rule as doubleInsulatedTail } from "./double-insulated-tail/rule.ts";
 import { rule as editionInForce } from "./edition-in-force/rule.ts";
 import { rule as equipment } from "./equipment/rule.ts";
+import { rule as equipmentRoomReceptacle } from "./equipment-room-receptacle/rule.ts";
 import { rule as fittings } from "./fittings/rule.ts";
 import { rule as fixedMetal } from "./fixed-metal/rule.ts";
 import { rule as junctionBox } from "./junction-box/rule.ts";
@@ -27,6 +30,7 @@ import { rule as structureMetal } from "./structure-metal/rule.ts";
 import { rule as switchDistance } from "./switch-distance/rule.ts";
 import { rule as tieHardware } from "./tie-hardware/rule.ts";
 import { rule as tieSpacing } from "./tie-spacing/rule.ts";
+import { rule as undergroundRun } from "./underground-run/rule.ts";
 import { rule as underwaterLights } from "./underwater-lights/rule.ts";
 import { rule as unknownKind } from "./unknown-kind/rule.ts";
 import { rule as waterBondFitting } from "./water-bond-fitting/rule.ts";
@@ -36,9 +40,12 @@ export const RULES: readonly Rule[] = [
   conductorPlace,
   conductorWire,
   coverMotor,
+  disconnectDistance,
+  disconnectSight,
   doubleInsulatedTail,
   editionInForce,
   equipment,
+  equipmentRoomReceptacle,
   fittings,
   fixedMetal,
   junctionBox,
@@ -60,6 +67,7 @@ export const RULES: readonly Rule[] = [
   switchDistance,
   tieHardware,
   tieSpacing,
+  undergroundRun,
   underwaterLights,
   unknownKind,
   waterBondFitting,
