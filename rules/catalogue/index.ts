@@ -17,6 +17,7 @@ import { rule as luminaireHeight } from "./luminaire-height/rule.ts";
 import { rule as nicheInsideBond } from "./niche-inside-bond/rule.ts";
 import { rule as otherEquipmentDistance } from "./other-equipment-distance/rule.ts";
 import { rule as outletDistance } from "./outlet-distance/rule.ts";
+import { rule as overheadClearance } from "./overhead-clearance/rule.ts";
 import { rule as perimeterSurfaces } from "./perimeter-surfaces/rule.ts";
 import { rule as pumpGfci } from "./pump-gfci/rule.ts";
 import { rule as receptacleDistance } from "./receptacle-distance/rule.ts";
@@ -55,6 +56,7 @@ export const RULES: readonly Rule[] = [
   nicheInsideBond,
   otherEquipmentDistance,
   outletDistance,
+  overheadClearance,
   perimeterSurfaces,
   pumpGfci,
   receptacleDistance,

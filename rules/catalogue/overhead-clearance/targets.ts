@@ -1,0 +1,75 @@
+/**
+ * What an overhead line has to keep clear of: the water with its edge, the base of diving platforms, rafts, and the tops of
+ * stands, towers and platforms. Source: NEC 680.9, restated.
+ */
+import type { Area } from "../../../geometry/types.ts";
+import type { ParameterId } from "../../editions/parameter-types.ts";
+import type { Body, Yard } from "../../measures/yard.ts";
+import type { OverheadElement, StructureElement } from "../../site/elements.ts";
+import { elementName } from "../../words/element-names.ts";
+
+export interface Target {
+  readonly name: string;
+  readonly area: Area;
+  /** Level of its highest part; undefined: not given. */
+  readonly level: number | undefined;
+  readonly parameter: LimitId;
+  readonly structure: StructureElement | null;
+  /** Not named by the code: too near is a question. */
+  readonly argued: boolean;
+}
+
+type LimitId = Extract<ParameterId, `overhead.${string}`>;
+
+/** Limits to the water and to stands. */
+const LIMITS: Readonly<Record<OverheadElement["class"], readonly [LimitId, LimitId]>> = {
+  "insulated-750": ["overhead.insulated750", "overhead.platformInsulated750"],
+  "to-15kv": ["overhead.to15kv", "overhead.platformTo15kv"],
+  "to-50kv": ["overhead.to50kv", "overhead.platformTo50kv"],
+  communications: ["overhead.communications", "overhead.communications"],
+  broadband: ["overhead.broadband", "overhead.platformBroadband"],
+};
+
+/** Structures with a base that people dive or climb from at the water. */
+const WITH_BASE: ReadonlySet<string> = new Set(["diving-board", "platform"]);
+
+export function targetsOf(yard: Yard, body: Body, line: OverheadElement): Target[] {
+  const [toWater, toStands] = LIMITS[line.class];
+  const water: Target = {
+    name: elementName(body.element),
+    area: body.water,
+    level: body.waterLevel,
+    parameter: toWater,
+    structure: null,
+    argued: false,
+  };
+  const targets = [water];
+  for (const structure of structuresOf(yard, body)) {
+    const shape = yard.shape(structure);
+    if (shape.kind !== "area") continue;
+    const { area } = shape;
+    const name = elementName(structure);
+    const kind = structure.structure;
+    if (kind === "raft") {
+      const level = structure.top ?? body.waterLevel;
+      targets.push({ name, area, level, parameter: toWater, structure, argued: false });
+      continue;
+    }
+    if (WITH_BASE.has(kind)) {
+      const base = `the base of ${name}`;
+      targets.push({ name: base, area, level: baseOf(yard, area), parameter: toWater, structure, argued: false });
+    }
+    targets.push({ name, area, level: structure.top, parameter: toStands, structure, argued: kind === "slide" });
+  }
+  return targets;
+}
+
+/** The structures that stand nearest to this body. */
+export function structuresOf(yard: Yard, body: Body): StructureElement[] {
+  return yard.all("structure").filter((structure) => yard.nearestBody(structure) === body);
+}
+
+/** Level of the ground that it stands on, the highest under its corners. */
+function baseOf(yard: Yard, area: Area): number {
+  return Math.max(...area.outer.edges.map(({ from }) => yard.levelAt(from).z));
+}
