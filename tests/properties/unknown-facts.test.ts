@@ -33,7 +33,7 @@ function drawn(fields: OptionalField[], name: string): OptionalField[] {
 /** The three parts of which every metal has one finding: a fact that is left out may move it from one to another. */
 const METAL_RULES = ["structure-metal", "fittings", "fixed-metal"];
 /** Judged once for each body; the element named is whatever decided. */
-const RULES_BY_BODY = ["water-contact"];
+const RULES_BY_BODY = ["water-contact", "required-receptacle"];
 
 /** The finding of another report about the same thing. */
 function counterpart(report: Report, { rule, element, body }: Finding): Finding | undefined {

@@ -4,8 +4,9 @@
  */
 import { flattenPath, pathFrom } from "../../../geometry/outline.ts";
 import { sightLine } from "../../../geometry/paths-around-barriers.ts";
+import { boundsOfPoints, grownBounds, segmentMeetsBox } from "../../../geometry/points.ts";
 import { FINE_FLATTEN_TOLERANCE } from "../../../geometry/tolerances.ts";
-import type { Barrier, Point, Witness } from "../../../geometry/types.ts";
+import type { Barrier, Bounds, Point, Witness } from "../../../geometry/types.ts";
 import type { Body, Yard } from "../../measures/yard.ts";
 import type { FenceElement } from "../../site/elements.ts";
 import { elementName } from "../../words/element-names.ts";
@@ -14,6 +15,7 @@ import { NO, open, type Truth } from "./truth.ts";
 interface Between {
   readonly id: string;
   readonly barriers: readonly Barrier[];
+  readonly boxes: readonly Bounds[];
   /** Fields that are not given and on which it hangs whether this counts. */
   readonly openFields: readonly string[];
 }
@@ -21,7 +23,11 @@ interface Between {
 /** Open where something solid stands across the witness, or may; no where nothing does. */
 export function separated(yard: Yard, body: Body, straight: Witness): Truth {
   if (straight.length === 0) return NO;
-  const found = standingBetween(yard, body).filter(({ barriers }) => !sightLine(straight.from, straight.to, barriers));
+  const found = standingBetween(yard, body).filter(
+    ({ barriers, boxes }) =>
+      boxes.some((box) => segmentMeetsBox(straight.from, straight.to, box)) &&
+      !sightLine(straight.from, straight.to, barriers),
+  );
   if (found.length === 0) return NO;
   const names = found.map(({ id }) => nameOf(yard, id)).join(", ");
   const fields = found.flatMap(({ id, openFields }) =>
@@ -47,6 +53,7 @@ function standingBetween(yard: Yard, body: Body): readonly Between[] {
     const built = [...counted, ...possible].map(({ id, barriers, openFacts }) => ({
       id,
       barriers,
+      boxes: barriers.map(boxOf),
       openFields: openFacts,
     }));
     return [...built, ...yard.all("fence").flatMap(fenceBetween)];
@@ -57,8 +64,17 @@ function fenceBetween(fence: FenceElement): Between[] {
   const { id, solid, permanent } = fence;
   if (solid === false || permanent === false) return [];
   const openFields = [...(solid === undefined ? ["solid"] : []), ...(permanent === undefined ? ["permanent"] : [])];
-  return [{ id, barriers: [{ id, shape: "thin", points: lineOf(fence) }], openFields }];
+  const barrier: Barrier = { id, shape: "thin", points: lineOf(fence) };
+  return [{ id, barriers: [barrier], boxes: [boxOf(barrier)], openFields }];
 }
+
+/** With room round it, so that a line along its edge counts as near. */
+export function boxOf({ points }: Barrier): Bounds {
+  return grownBounds(boundsOfPoints(points), ROOM);
+}
+
+/** Inches: more than any gap that a line of sight treats as closed. */
+const ROOM = 1;
 
 function lineOf(fence: FenceElement): Point[] {
   const points = flattenPath(pathFrom(fence.path), FINE_FLATTEN_TOLERANCE);

@@ -30,11 +30,8 @@ export function judgeStraight(
   const say = speakerOf(yard);
   const straight = yard.straight(element, body);
   const length = straight.length;
-  const truth = any(
-    atLeast(yard, length, limit, "its distance to the inside wall"),
-    unless,
-    separated(yard, body, straight),
-  );
+  const far = atLeast(yard, length, limit, "its distance to the inside wall");
+  const truth = far.state === "yes" ? far : any(far, unless, separated(yard, body, straight));
   const where = length === 0 ? "is over or at the water" : `is ${say.length(length, limit)} from the inside wall`;
   const limits: readonly ParameterId[] = [parameter];
   const about = {
@@ -48,7 +45,7 @@ export function judgeStraight(
   };
   const otherwise = unlessSays === undefined ? "" : `, or ${unlessSays}`;
   const wanted =
-    length >= limit
+    far.state === "yes"
       ? `it keeps at least ${say.length(limit)}`
       : `it keeps at least ${say.length(limit)}, or a solid, permanent barrier separates it from the water${otherwise}`;
   return clearanceVerdict(yard, about, truth, {

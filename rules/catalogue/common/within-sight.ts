@@ -5,17 +5,20 @@
 import { pointToPath } from "../../../geometry/distance.ts";
 import { contains, flattenPath, pathFrom } from "../../../geometry/outline.ts";
 import { sightLine } from "../../../geometry/paths-around-barriers.ts";
+import { segmentMeetsBox } from "../../../geometry/points.ts";
 import { FINE_FLATTEN_TOLERANCE } from "../../../geometry/tolerances.ts";
-import type { Area, Barrier, Path, Point } from "../../../geometry/types.ts";
+import type { Area, Barrier, Bounds, Path, Point } from "../../../geometry/types.ts";
 import { withoutOpenings } from "../../measures/openings.ts";
 import type { Yard } from "../../measures/yard.ts";
 import { elementName } from "../../words/element-names.ts";
 import { MOUNTING_DEPTH } from "./cord-path.ts";
+import { boxOf } from "./separation.ts";
 import { NO, type OpenFact, open, type Truth, YES } from "./truth.ts";
 
 interface Screen {
   readonly id: string;
   readonly lines: readonly Barrier[];
+  readonly boxes: readonly Bounds[];
   /** A field that is not given, on which it hangs whether it hides anything. */
   readonly openField?: string;
   /** Of a building: what is drawn just inside its face may hang on the outside. */
@@ -26,7 +29,7 @@ interface Screen {
 export function inView(yard: Yard, a: Point, b: Point): Truth {
   const facts: OpenFact[] = [];
   for (const screen of screensOf(yard)) {
-    if (sightLine(a, b, screen.lines)) continue;
+    if (!screen.boxes.some((box) => segmentMeetsBox(a, b, box)) || sightLine(a, b, screen.lines)) continue;
     const element = yard.get(screen.id);
     const name = element ? elementName(element) : screen.id;
     const onFace = screen.area !== undefined && [a, b].some((p) => isAtFace(screen.area as Area, p));
@@ -58,9 +61,11 @@ function screensOf(yard: Yard): readonly Screen[] {
       const level = at ? yard.levelAt(at.from) : { z: yard.grade, given: true };
       if (top !== undefined && top - level.z < tall) return;
       const openField = solid[0] ?? (top === undefined && area === undefined ? "top" : undefined);
+      const lines = linesOf(yard, id, path, thickness);
       screens.push({
         id,
-        lines: linesOf(yard, id, path, thickness),
+        lines,
+        boxes: lines.map(boxOf),
         ...(openField === undefined ? {} : { openField }),
         ...(area === undefined ? {} : { area }),
       });

@@ -31,7 +31,7 @@ function judgeAt(yard: Yard, body: Body, element: DeviceElement): Verdict {
   const far = atLeast(yard, straight.length, limit, "its distance to the inside wall");
   const around = far.state === "yes" ? null : yard.pathTo(element, body, "metal").atMost;
   const round: Truth = around === null ? YES : atLeast(yard, around.length, limit, "the way to it round the barrier");
-  const truth = any(far, all(separated(yard, body, straight), round));
+  const truth = far.state === "yes" ? far : any(far, all(separated(yard, body, straight), round));
   const where =
     straight.length === 0 ? "is over or at the water" : `is ${say.length(straight.length, limit)} from the inside wall`;
   const about = {
@@ -49,7 +49,7 @@ function judgeAt(yard: Yard, body: Body, element: DeviceElement): Verdict {
   return clearanceVerdict(yard, about, truth, {
     question: "disconnect-separated",
     is: `${subjectName(element)} ${where}`,
-    wanted: `it keeps at least ${say.length(limit)}, or a permanent barrier makes the way to it that long`,
+    wanted: `it keeps at least ${say.length(limit)}${far.state === "yes" ? "" : ", or a permanent barrier makes the way to it that long"}`,
     breaks: `${say.length(limit)} are asked for, and no barrier makes the way to it that long`,
     remedy: `Move it to at least ${say.length(limit)} from the inside wall, still within sight of what it serves.`,
   });

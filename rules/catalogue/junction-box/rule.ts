@@ -47,10 +47,8 @@ function judgeAt(yard: Yard, body: Body, box: DeviceElement, own: boolean): Verd
   const bottom = lowestOf(box.z);
   const deck = yard.levelAt(box.at);
   const height = heightOf();
-  const place = any(
-    atLeast(yard, straight.length, distance, "its distance to the inside wall"),
-    separated(yard, body, straight),
-  );
+  const far = atLeast(yard, straight.length, distance, "its distance to the inside wall");
+  const place = far.state === "yes" ? far : any(far, separated(yard, body, straight));
   const flush = height.state === "no" && box.lowVoltage === true;
   const truth = flush ? open(FLUSH) : all(height, place);
   const low =
@@ -61,7 +59,7 @@ function judgeAt(yard: Yard, body: Body, box: DeviceElement, own: boolean): Verd
   const heights =
     bottom === undefined
       ? ""
-      : `, with its bottom ${say.length(bottom - deck.z, aboveDeck)} above the deck${own ? ` and ${say.length(bottom - body.waterLevel, aboveWater)} above the maximum water level` : ""}`;
+      : `, with its bottom ${overWords(bottom - deck.z, aboveDeck, "the deck")}${own ? ` and ${overWords(bottom - body.waterLevel, aboveWater, "the maximum water level")}` : ""}`;
   const about = {
     element: box.id,
     body: body.id,
@@ -82,6 +80,10 @@ function judgeAt(yard: Yard, body: Body, box: DeviceElement, own: boolean): Verd
     breaks: `at least ${asked} are asked for, unless a solid barrier separates it`,
     remedy: `Set it so that the inside of its bottom is at least ${asked}.`,
   });
+
+  function overWords(height: number, limit: number, what: string): string {
+    return height < 0 ? `${say.length(-height)} below ${what}` : `${say.length(height, limit)} above ${what}`;
+  }
 
   function heightOf(): Truth {
     if (bottom === undefined) return open(NO_HEIGHT);

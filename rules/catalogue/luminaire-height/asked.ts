@@ -93,7 +93,7 @@ export function freeByLowVoltage(yard: Yard, device: DeviceElement): Truth {
   const { volts, needsGrounding, listedNearWater } = device;
   const listing = notGiven(
     "listedNearWater",
-    "Whether it is listed for use this near to the water, on the supply that its listing names,",
+    "Its listing for use this near to the water, on the supply that the listing names,",
     "Is it listed for this place, on the supply that its listing names?",
   );
   const grounding = notGiven("needsGrounding", "Whether it needs grounding", "Is it without need of grounding?");

@@ -102,7 +102,7 @@ function judgeAt(yard: Yard, body: Body, device: DeviceElement, lighting: Truth)
     {
       question: "luminaire-place",
       is: `${name} ${where}${high}`,
-      wanted: wantedWords(yard, say, asked),
+      wanted: `${wantedWords(yard, say, asked)}${free.state === "open" ? ", or it is a listed low-voltage luminaire that needs no grounding" : ""}`,
       breaks: `what is asked for there is this: ${wantedWords(yard, say, asked)}`,
       remedy: remedyWords(yard, say, asked),
     },

@@ -54,13 +54,18 @@ function judgeAt(yard: Yard, body: Body, element: DeviceElement): Verdict {
   const words = {
     question: "receptacle-gfci",
     is: `${name}: ${way}`,
-    wanted: `GFCI protects it, or it lies more than ${say.length(limit)} away`,
+    wanted:
+      element.gfci === true ? "GFCI protects it" : `GFCI protects it, or it lies more than ${say.length(limit)} away`,
     breaks: `within ${say.length(limit)} it is to be protected by GFCI, and is not`,
     remedy: "Protect it by GFCI.",
   };
   const { outcome, ...rest } = clearanceVerdict(yard, about, any(away, protectedBy(element)), words);
   if (away.state === "yes")
-    return { ...rest, outcome: "exempt", why: `${name}: ${way}, more than ${say.length(limit)}.` };
+    return {
+      ...rest,
+      outcome: "exempt",
+      why: `${name}: ${way}${reach.length === null ? "" : `, more than ${say.length(limit)}`}.`,
+    };
   if (ratingCounts(yard, element) === "yes" || element.gfci === true) return { ...rest, outcome };
   const { question: _, ...plain } = rest;
   const why = `${name} is rated ${element.volts ?? "?"} V and ${element.amps ?? "?"} A: this edition asks for GFCI on others.`;

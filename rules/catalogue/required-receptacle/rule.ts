@@ -69,14 +69,14 @@ function judgeBody(yard: Yard, body: Body): Verdict {
     const { element, fits } = candidate;
     const called = elementName(element);
     const open = fits.facts.map(({ asks }) => asks).join(" ");
-    const question = yesNo("required-receptacle-fits", `Is ${called} ${wanted}? Open: ${open}`);
-    const { choice, trace, note } = settle(yard, question, element.id, body.id);
+    const question = yesNo(`required-receptacle-fits-${element.id}`, `Is ${called} ${wanted}? Open: ${open}`);
+    const { choice, trace, note } = settle(yard, question, null, body.id);
     const why = `${capitalized(name)} needs ${wanted}. ${capitalized(called)} may be it. ${fits.facts.map(({ says }) => says).join(" ")}${note}`;
     if (choice === "yes") return { ...base, ...seen(yard, candidate), ...trace, outcome: "meets", why };
     notes += note;
     if (choice === "no") continue;
     const remedy = `${fits.facts.map((fact) => fact.remedy).join("; ")}.`;
-    return { ...base, ...seen(yard, candidate), ...trace, outcome: "review", why, remedy, question };
+    return { ...base, ...seen(yard, candidate), ...trace, element: null, outcome: "review", why, remedy, question };
   }
   const why = `${capitalized(name)} needs ${wanted}, and none of the receptacles drawn is.${notes}`;
   const remedy = `Add ${wanted}.`;
