@@ -17,7 +17,7 @@ export function rulesIndexText(sources: readonly RuleSource[]): string {
     if (exported === undefined) throw new Error(`rules/catalogue/${folder}/rule.ts exports no rule`);
     const name = folder.replace(/-(\w)/g, (_, letter: string) => letter.toUpperCase());
     const imported = exported === name ? name : `${exported} as ${name}`;
-    return { name, path: `${folder}/rule.ts`, line: `import { ${imported} } from "./${folder}/rule.ts";` };
+    return { name, path: folder, line: `import { ${imported} } from "./${folder}/rule.ts";` };
   });
   const type = { path: "rule.ts", line: 'import type { Rule } from "./rule.ts";' };
   const imports = [...entries, type].sort((a, b) => (a.path < b.path ? -1 : 1));

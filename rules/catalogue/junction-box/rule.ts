@@ -33,13 +33,17 @@ function judgeBox(yard: Yard, box: DeviceElement): Verdict[] {
       const why = `${subjectName(box)} serves no underwater light.`;
       return { ...BARE, element: box.id, body: body.id, outcome: "exempt", why };
     }
-    return judgeAt(yard, body, box, own.has(body.id));
+    return judgeAt(yard, body, box, own.has(body.id) ? "yes" : lights.length === 0 ? "perhaps" : "no");
   });
 }
 
-/** `own`: the water of this body is in the box's conduit, so its level counts. */
-function judgeAt(yard: Yard, body: Body, box: DeviceElement, own: boolean): Verdict {
+/**
+ * `conduit`: whether the water of this body is in the box's conduit, so that its level counts. Where the box names no light
+ * it counts for the nearest body, and may for any other.
+ */
+function judgeAt(yard: Yard, body: Body, box: DeviceElement, conduit: "yes" | "perhaps" | "no"): Verdict {
   const say = speakerOf(yard);
+  const own = conduit === "yes";
   const aboveDeck = yard.edition.value("junctionBox.aboveDeck");
   const aboveWater = yard.edition.value("junctionBox.aboveWater");
   const distance = yard.edition.value("junctionBox.distance");
@@ -87,7 +91,8 @@ function judgeAt(yard: Yard, body: Body, box: DeviceElement, own: boolean): Verd
 
   function heightOf(): Truth {
     if (bottom === undefined) return open(NO_HEIGHT);
-    const overWater = own ? atLeast(yard, bottom - body.waterLevel, aboveWater, "its height above the water") : YES;
+    const enough = atLeast(yard, bottom - body.waterLevel, aboveWater, "its height above the water");
+    const overWater = own || enough.state === "yes" ? enough : conduit === "no" ? YES : open(WHOSE);
     const overDeck = atLeast(yard, bottom - deck.z, aboveDeck, "its height above the deck");
     const level = notGiven(`level of ${deck.surface}`, "The level of the deck", "Is it high enough above the deck?");
     return all(overWater, deck.given ? overDeck : open(level));
@@ -95,6 +100,12 @@ function judgeAt(yard: Yard, body: Body, box: DeviceElement, own: boolean): Verd
 }
 
 const NO_HEIGHT = notGiven("z", "How high the inside of its bottom lies", "Is it high enough above deck and water?");
+
+const WHOSE = {
+  says: "It is too low for the water of this body, and which light it serves (`serves`) is not given.",
+  asks: "Does it serve a light of another body of water (`serves`)?",
+  remedy: "Give `serves`",
+};
 
 const FLUSH = {
   says: "It lies low, as a flush deck box of a low-voltage light may, filled with potting compound and listed for it.",

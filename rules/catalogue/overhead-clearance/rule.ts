@@ -22,7 +22,7 @@ import { clearanceVerdict } from "../common/clearance-verdict.ts";
 import { all, atLeast, eitherWay, notGiven, open, type Truth, withinAccuracy, YES } from "../common/truth.ts";
 import { BARE, speakerOf, subjectName, witnessLine } from "../common/verdicts.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
-import { structuresOf, type Target, targetsOf } from "./targets.ts";
+import { standsOf, type Target, targetsOf } from "./targets.ts";
 
 export const rule: Rule = {
   id: "overhead-clearance",
@@ -141,7 +141,7 @@ function judgeAt(yard: Yard, body: Body, line: OverheadElement): Verdict {
 
 /** Stage 1. */
 function stretchesOf(yard: Yard, body: Body, spans: ReturnType<typeof spansOf>, reach: number): Stretch[] {
-  const over = structuresOf(yard, body).flatMap((structure) => {
+  const over = standsOf(yard, body).flatMap((structure) => {
     const shape = yard.shape(structure);
     return shape.kind === "area" ? stretchesWithin(spans, shape.area, 0) : [];
   });
@@ -150,7 +150,7 @@ function stretchesOf(yard: Yard, body: Body, spans: ReturnType<typeof spansOf>, 
 
 function overStands(yard: Yard, body: Body, stretches: readonly Stretch[]): boolean {
   const spans = stretches.map(({ span }) => span);
-  return structuresOf(yard, body).some((structure) => {
+  return standsOf(yard, body).some((structure) => {
     const shape = yard.shape(structure);
     return shape.kind === "area" && stretchesWithin(spans, shape.area, 0).length > 0;
   });

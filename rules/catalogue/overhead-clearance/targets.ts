@@ -65,8 +65,13 @@ export function targetsOf(yard: Yard, body: Body, line: OverheadElement): Target
 }
 
 /** The structures that stand nearest to this body. */
-export function structuresOf(yard: Yard, body: Body): StructureElement[] {
+function structuresOf(yard: Yard, body: Body): StructureElement[] {
   return yard.all("structure").filter((structure) => yard.nearestBody(structure) === body);
+}
+
+/** The structures that carry the clearance out to their outer edge: all but slides, which the code does not name. */
+export function standsOf(yard: Yard, body: Body): StructureElement[] {
+  return structuresOf(yard, body).filter(({ structure }) => structure !== "slide");
 }
 
 /** Level of the ground that it stands on, the highest under its corners. */

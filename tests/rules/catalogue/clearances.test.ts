@@ -1,17 +1,14 @@
-// NEC 680.22(A)(1) and (4), (C), (D), (E), 680.13, 680.21(C), 680.23(A)(5), 680.24(A)(2), 680.11 and Table 300.5, restated;
+// NEC 680.22(C), (D), (E), 680.13, 680.21(C), 680.23(A)(5), 680.24(A)(2), 680.11 and Table 300.5, restated;
 // what is argued, and what stands between: common practice, no source. Distances: arithmetic.
 import { describe, expect, it } from "vitest";
 import { box, concretePool, deck, line, linerPool } from "../../../rules/catalogue/common/example-yard.ts";
 import { rule as disconnectDistance } from "../../../rules/catalogue/disconnect-distance/rule.ts";
 import { rule as sight } from "../../../rules/catalogue/disconnect-sight/rule.ts";
-import { rule as room } from "../../../rules/catalogue/equipment-room-receptacle/rule.ts";
 import { rule as junctionBox } from "../../../rules/catalogue/junction-box/rule.ts";
 import { rule as lens } from "../../../rules/catalogue/lens-depth/rule.ts";
 import { rule as equipment } from "../../../rules/catalogue/other-equipment-distance/rule.ts";
 import { rule as outlets } from "../../../rules/catalogue/outlet-distance/rule.ts";
 import { rule as pumps } from "../../../rules/catalogue/pump-gfci/rule.ts";
-import { rule as gfci } from "../../../rules/catalogue/receptacle-gfci/rule.ts";
-import { rule as required } from "../../../rules/catalogue/required-receptacle/rule.ts";
 import type { Rule } from "../../../rules/catalogue/rule.ts";
 import { rule as switches } from "../../../rules/catalogue/switch-distance/rule.ts";
 import { rule as runs } from "../../../rules/catalogue/underground-run/rule.ts";
@@ -135,117 +132,6 @@ describe("other equipment (one source)", () => {
   });
 });
 
-describe("the receptacle that every pool has", () => {
-  const outlet = (distance: number, changes: object = {}) =>
-    device("receptacle", distance, { z: 30, volts: 125, amps: 15, generalPurpose: true, gfci: true, ...changes });
-  const of = (elements: readonly object[], head: object = {}) => {
-    const [only, ...more] = required.judge(yardOf([concretePool(), ...elements], head));
-    expect(more).toEqual([]);
-    return only;
-  };
-
-  it.each(EDITION_IDS)("lies from 6 to 20 ft off and up to 6 ft 6 in. up, under %s", (edition) => {
-    for (const [distance, outcome] of [
-      [71.99, "conflict"],
-      [72, "meets"],
-      [240, "meets"],
-      [240.01, "conflict"],
-    ] as const)
-      expect(of([outlet(distance)], { edition })).toMatchObject({ outcome });
-    expect(of([outlet(100, { z: 78 })], { edition })).toMatchObject({ outcome: "meets", element: "it" });
-    expect(of([outlet(100, { z: 78.01 })], { edition })).toMatchObject({ outcome: "conflict", element: null });
-    expect(of([deck({ level: 6 }), outlet(100, { z: 84 })], { edition })).toMatchObject({ outcome: "meets" });
-    expect(of([deck({ level: undefined }), outlet(100, { z: 60 })], { edition })).toMatchObject({ outcome: "review" });
-  });
-
-  it("is for general use, of the right rating", () => {
-    for (const changes of [{ volts: 240 }, { volts: 12 }, { amps: 30 }, { generalPurpose: false }])
-      expect(of([outlet(100, changes)])).toMatchObject({ outcome: "conflict" });
-    for (const field of ["volts", "amps", "generalPurpose", "z"]) {
-      const found = of([outlet(100, { [field]: undefined })]);
-      expect(found).toMatchObject({ outcome: "review" });
-      expect(found?.question?.text).toContain(`\`${field}\``);
-    }
-  });
-
-  it("may be any of several, the nearest that fits", () => {
-    const second = { ...outlet(90), id: "second" };
-    expect(of([outlet(20), second])).toMatchObject({ outcome: "meets", element: "second", measured: { path: 90 } });
-    expect(of([outlet(100, { z: undefined }), second])).toMatchObject({ outcome: "meets", element: "second" });
-  });
-
-  it("is reached round a wall, and never through a house", () => {
-    // Round the end of a thin wall at (-8, 212) from the pool's corner, and up to the outlet at (200, 262).
-    const screen = wall({ path: line(-8, 212, 2000, 212), thickness: 0.5 });
-    const around = of([outlet(70), screen]);
-    expect(around?.outcome).toBe("meets");
-    const house = { id: "house", kind: "building", outline: box(0, 240, 384, 500), top: 120 };
-    expect(of([outlet(100, { indoor: true }), house])).toMatchObject({ outcome: "conflict" });
-    // Drawn 5 in. inside the wall 77 in. off: on the outer face it would serve, indoors it would not.
-    const near = { ...house, outline: box(0, 272, 384, 500) };
-    expect(of([outlet(85, { indoor: undefined }), near])).toMatchObject({ outcome: "review" });
-  });
-
-  it("is asked about where none is drawn", () => {
-    expect(of([])).toMatchObject({ outcome: "review", question: { id: "required-receptacle-there" } });
-    const answers = (answer: string) => ({
-      answers: [{ question: "required-receptacle-there", element: "pool", answer }],
-    });
-    expect(of([], answers("yes"))).toMatchObject({ outcome: "meets" });
-    expect(of([], answers("no"))).toMatchObject({ outcome: "conflict" });
-    const fits = { answers: [{ question: "required-receptacle-fits-it", element: "pool", answer: "no" }] };
-    expect(of([outlet(100, { z: undefined })], fits)).toMatchObject({ outcome: "conflict" });
-  });
-});
-
-describe("GFCI of receptacles", () => {
-  const outlet = (distance: number, changes: object = {}) =>
-    device("receptacle", distance, { volts: 125, amps: 20, gfci: false, ...changes });
-
-  it.each(EDITION_IDS)("within 20 ft, included, under %s", (edition) => {
-    expect(judge(gfci, [outlet(240)], { edition }).outcome).toBe("conflict");
-    expect(judge(gfci, [outlet(240.01)], { edition }).outcome).toBe("exempt");
-    expect(judge(gfci, [outlet(100, { gfci: true })], { edition }).outcome).toBe("meets");
-    expect(judge(gfci, [outlet(100, { gfci: undefined })], { edition })).toMatchObject({
-      outcome: "review",
-      question: { id: "receptacle-gfci" },
-    });
-  });
-
-  it("for 125 V and 15 or 20 A; wider from 2023 (from memory)", () => {
-    const at = (changes: object, edition: string) => judge(gfci, [outlet(100, changes)], { edition }).outcome;
-    for (const changes of [{ volts: 125.01 }, { volts: 240 }, { amps: 30 }]) {
-      expect(at(changes, "nec-2017")).toBe("exempt");
-      expect(at(changes, "nec-2020")).toBe("exempt");
-      expect(at(changes, "nec-2023")).toBe("conflict");
-    }
-    expect(at({ volts: 250.01 }, "nec-2023")).toBe("exempt");
-    for (const amps of [15, 20]) expect(at({ amps }, "nec-2020")).toBe("conflict");
-  });
-
-  it("also near a storable pool, under its own section (from memory)", () => {
-    const storable = linerPool({ installation: "on-ground", storable: true });
-    expect(verdictOf(gfci, yardOf([storable, outlet(100)]), "it")).toMatchObject({
-      outcome: "conflict",
-      section: "680.32",
-    });
-  });
-});
-
-describe("an equipment room", () => {
-  const shed = { id: "it", kind: "building", outline: box(560, 60, 640, 140), top: 96 };
-  const pump = { id: "pump", kind: "equipment", unit: "pump", at: [600, 100] };
-
-  it("is looked at from 2020 on, where equipment of the water stands in it", () => {
-    expect(room.judge(yardOf([concretePool(), shed, pump], { edition: "nec-2017" }))).toEqual([]);
-    expect(room.judge(yardOf([concretePool(), shed]))).toEqual([]);
-    expect(room.judge(yardOf([concretePool(), shed, { ...pump, servesWater: false }]))).toEqual([]);
-    expect(judge(room, [shed, pump]).outcome).toBe("review");
-    const hall = { ...shed, outline: box(-100, -100, 700, 400) };
-    expect(room.judge(yardOf([concretePool(), hall, pump]))).toEqual([]);
-  });
-});
-
 it("pump motors have GFCI in every edition (from memory)", () => {
   for (const edition of EDITION_IDS) {
     const pump = (changes: object) => ({ id: "it", kind: "equipment", unit: "pump", at: [600, 100], ...changes });
@@ -317,6 +203,9 @@ describe("junction boxes", () => {
     expect(of({ at: [200, 250], z: 12 }, [spa]).outcome).toBe("meets");
     expect(of({ at: [200, 250], z: 12, serves: ["other"] }, [spa])).toMatchObject({ outcome: "conflict", body: "spa" });
     expect(of({ z: 2, serves: ["pool"] }).outcome).toBe("exempt");
+    // Which pool's light is not given: the nearest counts, another that stands higher is a question.
+    const far = concretePool({ id: "spa", body: "spa", outline: box(0, 400, 384, 500), waterLevel: 24 });
+    expect(of({ serves: undefined }, [far])).toMatchObject({ outcome: "review", body: "spa" });
   });
 });
 
