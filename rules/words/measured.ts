@@ -38,6 +38,13 @@ const NAMES: Readonly<Record<string, MeasureName>> = {
   insideBondSize: named("bond inside the conduit", "inside the conduit", "awg"),
   awg: named("size of the wire", "wire", "awg"),
   wires: named("wires in the clamp", "in the clamp", "plain"),
+  aboveFloor: named("height above the floor", "above the floor"),
+  aboveDeck: named("height above the deck", "above the deck"),
+  sight: named("distance to its disconnect", "to its disconnect"),
+  cover: named("cover", "of cover"),
+  underWater: named("length under the water", "under the water"),
+  pathFrom: named("shortest way of a cord", "at least, as a cord lies"),
+  pathTo: named("longest way of a cord", "at most, as a cord lies"),
   tailSize: named("tail", "tail", "awg"),
 };
 
