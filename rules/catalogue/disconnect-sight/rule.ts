@@ -43,18 +43,19 @@ function judgeUnit(yard: Yard, element: EquipmentElement): Verdict[] {
     return [{ ...base, outcome: "exempt", why: `${name} does not serve the pool.` }];
   const electric = isElectric(element);
   if (electric.state === "no") return [{ ...base, outcome: "exempt", why: `${name} is not electric.` }];
-  const disconnects = yard.all("device").filter(({ device }) => device === "disconnect");
-  const named = disconnects.filter((disconnect) => servedBy(disconnect)?.includes(element.id));
-  const seen = (named.length > 0 ? named : disconnects.filter((disconnect) => servedBy(disconnect) === undefined))
+  const { byServed, unnamed } = disconnectsOf(yard);
+  const named = byServed.get(element.id) ?? [];
+  const seen = (named.length > 0 ? named : unnamed)
     .map((disconnect): Seen => {
       const distance = distanceBetween(disconnect.at, element.at);
-      const truth = all(inView(yard, element.at, disconnect.at), atMost(yard, distance, limit, "the distance to it"));
+      const near = atMost(yard, distance, limit, "the distance to it");
+      const truth = named.length === 0 ? open(UNNAMED) : all(near, inView(yard, element.at, disconnect.at));
       return { disconnect, distance, truth };
     })
     .sort(
       (a, b) => BEST_FIRST.indexOf(a.truth.state) - BEST_FIRST.indexOf(b.truth.state) || a.distance - b.distance,
     )[0];
-  const truth = withElectric(named.length > 0 && seen ? seen.truth : open(UNNAMED), electric);
+  const truth = withElectric(seen?.truth ?? open(UNNAMED), electric);
   const measured: Measured = seen ? { sight: seen.distance } : {};
   const about = {
     ...base,
@@ -77,6 +78,24 @@ function judgeUnit(yard: Yard, element: EquipmentElement): Verdict[] {
     remedy: `Set a disconnect for it in view of it, at most ${say.length(limit)} away.`,
   });
   return [named.length > 0 ? verdict : { ...verdict, why: `${verdict.why}${its}` }];
+}
+
+/** The disconnects by what they say that they serve, and those that say nothing. */
+function disconnectsOf(yard: Yard): {
+  readonly byServed: ReadonlyMap<string, readonly DeviceElement[]>;
+  readonly unnamed: readonly DeviceElement[];
+} {
+  return yard.kept("disconnects", () => {
+    const byServed = new Map<string, DeviceElement[]>();
+    const unnamed: DeviceElement[] = [];
+    for (const disconnect of yard.all("device")) {
+      if (disconnect.device !== "disconnect") continue;
+      const serves = servedBy(disconnect);
+      if (serves === undefined) unnamed.push(disconnect);
+      for (const id of serves ?? []) byServed.set(id, [...(byServed.get(id) ?? []), disconnect]);
+    }
+    return { byServed, unnamed };
+  });
 }
 
 const UNNAMED = {

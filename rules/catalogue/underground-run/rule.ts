@@ -56,7 +56,7 @@ function judgeAt(yard: Yard, body: Body, run: UndergroundElement): Verdict {
   const say = speakerOf(yard);
   const cover = coverOf(yard, run.method);
   const straight = yard.straight(run, body);
-  const under = yard.lengthWithin(run, body, 0).length;
+  const under = straight.length > 0 ? 0 : yard.lengthWithin(run, body, 0).length;
   const truth = all(methodTruth(yard, run), placeTruth(yard, run, straight.length, under), coverTruth(say, run, cover));
   const about = {
     element: run.id,
