@@ -34,7 +34,8 @@ export async function check(files: readonly string[], options: CheckOptions, ter
   return worstCode(codes);
 }
 
-function fileHeading(name: string, width: number): string {
+/** The line that tells one of several files from the next. */
+export function fileHeading(name: string, width: number): string {
   return `## ${name} ${"#".repeat(Math.max(2, width - name.length - 4))}`;
 }
 

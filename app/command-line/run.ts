@@ -4,12 +4,14 @@ import { EDITION_IDS, type EditionId } from "../../rules/editions/edition.ts";
 import { PALETTE_NAMES, type PaletteName } from "../drawing/palette.ts";
 import { PAPER_NAMES, type PaperName } from "../drawing/paper.ts";
 import { check } from "./check.ts";
+import { compare } from "./compare.ts";
 import { draw } from "./draw.ts";
 import { CLEAR, type Terminal, UNREADABLE } from "./terminal.ts";
 
 interface CheckFlags {
   json?: boolean;
   as?: EditionId;
+  compare?: EditionId;
 }
 
 interface DrawFlags {
@@ -68,9 +70,17 @@ function commands(terminal: Terminal, done: (code: number) => void): Command {
     .addArgument(new Argument("<file...>", "site files; - reads standard input"))
     .option("--json", "print the whole report as JSON, one report a line")
     .addOption(editionOption())
+    .addOption(
+      new Option("--compare <edition>", "show instead what changes under this edition, and why").choices(EDITION_IDS),
+    )
     .addHelpText("after", EXIT_CODES)
     .action(async (files: string[], flags: CheckFlags) => {
-      done(await check(files, { json: flags.json === true, as: flags.as }, terminal));
+      const options = { json: flags.json === true, as: flags.as };
+      done(
+        flags.compare === undefined
+          ? await check(files, options, terminal)
+          : await compare(files, { ...options, to: flags.compare }, terminal),
+      );
     });
   program
     .command("draw")
