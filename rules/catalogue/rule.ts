@@ -94,6 +94,8 @@ export interface RuleExample {
     readonly outcome: Outcome;
     readonly section?: string;
   };
+  /** Outcomes in the editions where they differ ("none": nothing is asked there); in every other the same comes. */
+  readonly elsewhere?: Readonly<Partial<Record<EditionId, Outcome | "none">>>;
 }
 
 export interface Rule {

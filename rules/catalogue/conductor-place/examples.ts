@@ -16,26 +16,47 @@ function example(
   return { name, source, edition, elements, expect: { element: "ring", outcome, section: "680.26(B)(2)" } };
 }
 
+/** A depth below the subgrade is of no use from 2023 on, where it is told from finished grade; before, the other way round. */
+const ASKED_FROM_2023 = { "nec-2023": "review" } as const;
+const ASKED_UNTIL_2020 = { "nec-2017": "review", "nec-2020": "review" } as const;
+
 export const examples: readonly RuleExample[] = [
-  example("21 in. off, 5 in. below the subgrade", place, {}, "meets"),
-  example("exactly 18 in. off", place, { path: pathRoundPool(18) }, "meets"),
-  example("exactly 24 in. off", place, { path: pathRoundPool(24) }, "meets"),
+  { ...example("21 in. off, 5 in. below the subgrade", place, {}, "meets"), elsewhere: ASKED_FROM_2023 },
+  { ...example("exactly 18 in. off", place, { path: pathRoundPool(18) }, "meets"), elsewhere: ASKED_FROM_2023 },
+  { ...example("exactly 24 in. off", place, { path: pathRoundPool(24) }, "meets"), elsewhere: ASKED_FROM_2023 },
   example("17.9 in. off", place, { path: pathRoundPool(17.9) }, "conflict"),
   example("24.1 in. off", place, { path: pathRoundPool(24.1) }, "conflict"),
-  example("7 in. below the subgrade", place, { cover: 7 }, "conflict"),
-  example("3 in. below the subgrade", place, { cover: 3 }, "conflict"),
+  { ...example("7 in. below the subgrade", place, { cover: 7 }, "conflict"), elsewhere: ASKED_FROM_2023 },
+  { ...example("3 in. below the subgrade", place, { cover: 3 }, "conflict"), elsewhere: ASKED_FROM_2023 },
   example("insulated", place, { covering: "insulated" }, "conflict"),
   example("joined by twisting", "NEC 680.26(B)(2), 250.8, restated", { joint: "twisted" }, "conflict"),
   example("a depth that nobody gave", "common practice, no source", { cover: undefined }, "review"),
-  example(
-    "a depth below grade where the subgrade counts",
-    "common practice, no source",
-    { coverFrom: "grade" },
-    "review",
-  ),
-  example("in soil under the 2023 edition", place, { coverFrom: "grade" }, "meets", "nec-2023"),
-  example("alone under a concrete deck under the 2023 edition", place, { coverFrom: "grade" }, "conflict", "nec-2023", [
-    deck(),
-  ]),
-  example("under the same deck before 2023", place, {}, "meets", "nec-2020", [deck()]),
+  {
+    ...example(
+      "a depth below grade where the subgrade counts",
+      "common practice, no source",
+      { coverFrom: "grade" },
+      "review",
+    ),
+    elsewhere: { "nec-2023": "meets" },
+  },
+  {
+    ...example("in soil under the 2023 edition", place, { coverFrom: "grade" }, "meets", "nec-2023"),
+    elsewhere: ASKED_UNTIL_2020,
+  },
+  {
+    ...example(
+      "alone under a concrete deck under the 2023 edition",
+      place,
+      { coverFrom: "grade" },
+      "conflict",
+      "nec-2023",
+      [deck()],
+    ),
+    elsewhere: ASKED_UNTIL_2020,
+  },
+  {
+    ...example("under the same deck before 2023", place, {}, "meets", "nec-2020", [deck()]),
+    elsewhere: { "nec-2023": "conflict" },
+  },
 ];

@@ -11,6 +11,7 @@ function example(name: string, outcome: RuleExample["expect"]["outcome"], more: 
     edition: "nec-2020",
     elements: [concretePool(), shed, pump, ...more],
     expect: { element: "shed", outcome, section: "680.22(A)(5)" },
+    elsewhere: { "nec-2017": "none" },
   };
 }
 

@@ -17,6 +17,7 @@ function example(
     edition: "nec-2020",
     elements: [concretePool(), { ...unit, ...changes }, ...more],
     expect: { element: "unit", outcome, section: "680.22(E)" },
+    elsewhere: { "nec-2017": "none" },
   };
 }
 

@@ -22,6 +22,7 @@ export const examples: readonly RuleExample[] = [
     edition: "nec-2023",
     elements: [concretePool(), deck({ material: "wood", support: "raised", supports: "nonconductive" })],
     expect: { element: "deck", outcome: "exempt" },
+    elsewhere: { "nec-2017": "review", "nec-2020": "review" },
   },
   {
     name: "the same deck in 2020: no exemption is written",
@@ -29,6 +30,7 @@ export const examples: readonly RuleExample[] = [
     edition: "nec-2020",
     elements: [concretePool(), deck({ material: "wood", support: "raised", supports: "nonconductive" })],
     expect: { element: "deck", outcome: "review" },
+    elsewhere: { "nec-2023": "exempt" },
   },
   {
     name: "wood whose supports are not given in 2023",
@@ -43,6 +45,7 @@ export const examples: readonly RuleExample[] = [
     edition: "nec-2023",
     elements: [concretePool(), deck({ material: "stone" })],
     expect: { element: "deck", outcome: "review" },
+    elsewhere: { "nec-2017": "bond", "nec-2020": "bond" },
   },
   {
     name: "welded wire before 2023: argued",
@@ -50,6 +53,7 @@ export const examples: readonly RuleExample[] = [
     edition: "nec-2017",
     elements: [concretePool(), deck({ steel: "mesh" })],
     expect: { element: "deck", outcome: "review" },
+    elsewhere: { "nec-2023": "bond" },
   },
   {
     name: "a terrace beyond the band",

@@ -1,34 +1,29 @@
-// The rules' own examples; the source of each stands beside it in the rule's folder.
-import { existsSync } from "node:fs";
+// The rules' own examples, each under every edition; the source of each stands beside it in the rule's folder. The whole
+// report is made, so that what is recorded counts as well.
 import { describe, expect, it } from "vitest";
-import { RULES } from "../../../rules/catalogue/index.ts";
-import type { Rule, RuleExample } from "../../../rules/catalogue/rule.ts";
-import { yardOf } from "./yards.ts";
+import { EDITION_IDS } from "../../../rules/editions/edition.ts";
+import { recompute } from "../../../rules/recompute.ts";
+import { examplesByRule, expectedUnder, siteOfExample } from "../../support/rule-examples.ts";
 
-async function examplesOf(rule: Rule): Promise<readonly RuleExample[]> {
-  const file = new URL(`../../../rules/catalogue/${rule.id}/examples.ts`, import.meta.url);
-  if (!existsSync(file)) return [];
-  const loaded = (await import(file.href)) as { examples: readonly RuleExample[] };
-  return loaded.examples;
-}
-
-const withExamples = await Promise.all(RULES.map(async (rule) => ({ rule, examples: await examplesOf(rule) })));
-
-describe.each(withExamples)("$rule.id", ({ rule, examples }) => {
-  it("shows itself at work", () => {
+describe.each(await examplesByRule())("$rule.id", ({ rule, examples }) => {
+  it("shows itself at work, each example with a name of its own and a source", () => {
     expect(examples.length).toBeGreaterThan(0);
+    expect(new Set(examples.map(({ name }) => name)).size).toBe(examples.length);
+    for (const { source } of examples) expect(source.trim()).not.toBe("");
   });
 
   for (const example of examples) {
-    it(example.name, () => {
-      expect(example.source.length).toBeGreaterThan(0);
-      const yard = yardOf(example.elements, { edition: example.edition, ...example.head });
-      const { element, body, outcome, section } = example.expect;
-      const verdicts = rule
-        .judge(yard)
-        .filter((verdict) => verdict.element === element && (body === undefined || verdict.body === body));
-      expect(verdicts.map((verdict) => verdict.outcome)).toEqual([outcome]);
-      if (section !== undefined) expect(verdicts[0]?.section ?? rule.sections[example.edition]).toBe(section);
-    });
+    for (const edition of EDITION_IDS) {
+      it(`${example.name}, ${edition}`, () => {
+        const { element, body, section } = example.expect;
+        const found = recompute(siteOfExample(example, edition), { withoutRoutes: true }).findings.filter(
+          (finding) =>
+            finding.rule === rule.id && finding.element === element && (body ?? finding.body) === finding.body,
+        );
+        const outcome = expectedUnder(example, edition);
+        expect(found.map((finding) => finding.outcome)).toEqual(outcome === "none" ? [] : [outcome]);
+        if (section !== undefined && edition === example.edition) expect(found[0]?.section).toBe(section);
+      });
+    }
   }
 });
