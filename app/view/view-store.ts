@@ -37,6 +37,9 @@ export type ToolId =
 
 export type Palette = "sheet" | "projector";
 
+/** The lines of the takeoff that have pieces on the sheet. */
+export type TakeoffLine = "ring" | "grid" | "ties" | "branches" | "drops" | "tails";
+
 /** What the right-hand column shows. */
 export type Panel = "findings" | "element" | "copper" | "outline";
 
@@ -49,6 +52,8 @@ export interface ViewState {
   readonly part: PartId | null;
   /** The finding that is chosen: the rest dims, its witness shows. */
   readonly finding: string | null;
+  /** The line of the takeoff whose pieces are lit up on the sheet. */
+  readonly highlight: TakeoffLine | null;
   readonly panel: Panel;
   readonly palette: Palette;
   readonly snapping: boolean;
@@ -61,6 +66,7 @@ export interface ViewState {
   setTool(tool: ToolId): void;
   choosePart(part: PartId | null): void;
   chooseFinding(finding: string | null): void;
+  setHighlight(highlight: TakeoffLine | null): void;
   setPanel(panel: Panel): void;
   setPalette(palette: Palette): void;
   setSnapping(on: boolean): void;
@@ -78,6 +84,7 @@ export function createViewStore(): ViewStore {
     tool: "select",
     part: null,
     finding: null,
+    highlight: null,
     panel: "findings",
     palette: "sheet",
     snapping: true,
@@ -88,7 +95,8 @@ export function createViewStore(): ViewStore {
     setTool: (tool) => set({ tool }),
     choosePart: (part) => set({ part, finding: null, panel: "findings" }),
     chooseFinding: (finding) => set((state) => ({ finding, panel: finding === null ? state.panel : "findings" })),
-    setPanel: (panel) => set({ panel }),
+    setHighlight: (highlight) => set((state) => (state.highlight === highlight ? state : { highlight })),
+    setPanel: (panel) => set({ panel, highlight: null }),
     setPalette: (palette) => set({ palette }),
     setSnapping: (snapping) => set({ snapping }),
     say: (text, kind = "plain") => set({ notice: { text, kind, at: Date.now() } }),
