@@ -1,6 +1,7 @@
 /** Every rule of the catalogue. Written by `npm run rules` from the folders beside it; not to be edited by hand. */
 import { rule as conductorPlace } from "./conductor-place/rule.ts";
 import { rule as conductorWire } from "./conductor-wire/rule.ts";
+import { rule as cordLuminaire } from "./cord-luminaire/rule.ts";
 import { rule as coverMotor } from "./cover-motor/rule.ts";
 import { rule as disconnectDistance } from "./disconnect-distance/rule.ts";
 import { rule as disconnectSight } from "./disconnect-sight/rule.ts";
@@ -40,6 +41,7 @@ import { rule as waterContact } from "./water-contact/rule.ts";
 export const RULES: readonly Rule[] = [
   conductorPlace,
   conductorWire,
+  cordLuminaire,
   coverMotor,
   disconnectDistance,
   disconnectSight,

@@ -101,14 +101,7 @@ export const bondingParameters = {
     "list",
     "680.26(B)(2)",
     "R",
-    "Surfaces that do not conduct.",
-  ),
-  "perimeter.argued": p(
-    ["stone", "tile", "artificial-turf"],
-    "list",
-    "680.26(B)(2)",
-    "J",
-    "Surfaces whose class is a question.",
+    "Surfaces that do not conduct; one on none of these lists (stone, tile, artificial turf) is a question.",
   ),
   "perimeter.nonconductiveExempt": p(
     false,

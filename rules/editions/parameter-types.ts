@@ -26,7 +26,6 @@ export interface ParameterTypes {
   "perimeter.paved": List;
   "perimeter.unpaved": List;
   "perimeter.nonconductive": List;
-  "perimeter.argued": List;
   "perimeter.nonconductiveExempt": boolean;
   "perimeter.ringUnderPaving": boolean;
   "perimeter.ringUnpaved": boolean;

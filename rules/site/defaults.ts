@@ -3,6 +3,7 @@
 export const ABSENT_MEANS = {
   existing: false,
   lowVoltage: false,
+  cordConnected: false,
   doubleInsulated: false,
   listedLowVoltage: false,
   inPoolStructure: false,

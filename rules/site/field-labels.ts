@@ -159,6 +159,7 @@ export const FIELD_LABELS: Readonly<Record<string, FieldLabel>> = {
   "device.needsGrounding": { label: "Needs grounding", help: "Its listing or design asks for grounding." },
   "device.rigidlyAttached": { label: "Rigidly attached", help: "Fastened so that it cannot swing." },
   "device.totallyEnclosed": { label: "Totally enclosed", help: "A closed fitting." },
+  "device.cordConnected": { label: "On a cord", help: "Connected by a cord and plug." },
   "device.generalPurpose": { label: "General purpose", help: "A receptacle for anyone's use, not for one machine." },
   "device.amps": { label: "Rated current", help: "Of the device.", measure: "amps" },
   "device.serves": { label: "Serves", help: "The elements it feeds, switches or belongs to.", refersTo: "element" },
@@ -175,6 +176,10 @@ export const FIELD_LABELS: Readonly<Record<string, FieldLabel>> = {
     help: "Metal surface that touches the water.",
     measure: "area",
   },
+  "water-bond.width": { label: "Width", help: "Of a plate: one side of the face that touches the water." },
+  "water-bond.height": { label: "Height", help: "Of a plate: the other side of that face." },
+  "water-bond.diameter": { label: "Diameter", help: "Of a tube or rod, inside where the water runs through it." },
+  "water-bond.length": { label: "Length", help: "Of the tube or rod in the water." },
   "water-bond.material": {
     label: "Metal",
     help: "What the fitting is made of.",

@@ -120,12 +120,14 @@ describe("the pool with a spa", () => {
     expect(total("copper")?.after).toBeLessThan(total("copper")?.before ?? 0);
   });
 
-  it("changes for the surfaces alone", () => {
+  it("changes for the surfaces alone: what lies in them, and how deep", () => {
     const otherwise = comparison.changes.filter(saysOtherwise);
     expect(otherwise.map(({ element, body }) => `${element} ${body}`)).toEqual([
       "lawn-1 pool-1",
       "deck-1 pool-1",
+      "beam-1 pool-1",
       "deck-1 spa-1",
+      "beam-1 spa-1",
     ]);
   });
 });

@@ -4,6 +4,11 @@ import type { RuleExample } from "../rule.ts";
 
 const place = "NEC 680.26(B)(2), restated";
 
+const gridPlace = "NEC 680.26(B)(2)(c), restated; depth from memory before 2023";
+
+/** A copper grid round the pool, to the edge of the perimeter surface. */
+const GRID = { role: "grid", path: pathRoundPool(36) };
+
 function example(
   name: string,
   source: string,
@@ -58,5 +63,57 @@ export const examples: readonly RuleExample[] = [
   {
     ...example("under the same deck before 2023", place, {}, "meets", "nec-2020", [deck()]),
     elsewhere: { "nec-2023": "conflict" },
+  },
+  ...[4, 6].map((cover) => ({
+    ...example(`exactly ${cover} in. below the subgrade`, place, { cover }, "meets"),
+    elsewhere: ASKED_FROM_2023,
+  })),
+  ...[3.99, 6.01].map((cover) => ({
+    ...example(`${cover} in. below the subgrade`, place, { cover }, "conflict"),
+    elsewhere: ASKED_FROM_2023,
+  })),
+  ...[4, 6].map((cover) => ({
+    ...example(`exactly ${cover} in. below grade`, place, { cover, coverFrom: "grade" }, "meets", "nec-2023"),
+    elsewhere: ASKED_UNTIL_2020,
+  })),
+  ...[3.99, 6.01].map((cover) => ({
+    ...example(`${cover} in. below grade`, place, { cover, coverFrom: "grade" }, "conflict", "nec-2023"),
+    elsewhere: ASKED_UNTIL_2020,
+  })),
+  ...["none", "exothermic"].map((joint) => ({
+    ...example(`joints: ${joint}`, place, { joint }, "meets"),
+    elsewhere: ASKED_FROM_2023,
+  })),
+  ...["none", "exothermic"].map((joint) => ({
+    ...example(`joints: ${joint}, its depth below grade`, place, { joint, coverFrom: "grade" }, "meets", "nec-2023"),
+    elsewhere: ASKED_UNTIL_2020,
+  })),
+  ...[4, 6].map((cover) => ({
+    ...example(`a grid exactly ${cover} in. below the subgrade`, gridPlace, { ...GRID, cover }, "meets"),
+    elsewhere: ASKED_FROM_2023,
+  })),
+  ...[3.99, 6.01].map((cover) => ({
+    ...example(`a grid ${cover} in. below the subgrade`, gridPlace, { ...GRID, cover }, "conflict"),
+    elsewhere: ASKED_FROM_2023,
+  })),
+  ...[1, 6].map((cover) => ({
+    ...example(
+      `a grid ${cover} in. below grade`,
+      gridPlace,
+      { ...GRID, cover, coverFrom: "grade" },
+      "meets",
+      "nec-2023",
+    ),
+    elsewhere: ASKED_UNTIL_2020,
+  })),
+  {
+    ...example(
+      "a grid too deep below grade",
+      gridPlace,
+      { ...GRID, cover: 6.01, coverFrom: "grade" },
+      "conflict",
+      "nec-2023",
+    ),
+    elsewhere: ASKED_UNTIL_2020,
   },
 ];

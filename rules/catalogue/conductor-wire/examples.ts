@@ -36,4 +36,6 @@ export const examples: readonly RuleExample[] = [
   example("a size that nobody gave", "common practice, no source", { awg: undefined }, "review"),
   example("solid or stranded: not given", "common practice, no source", { solid: undefined }, "review"),
   example("a metal that nobody gave", "common practice, no source", { material: undefined }, "review"),
+  example("a size thinner, 9 AWG", wire, { awg: 9 }, "conflict"),
+  example("covered copper", wire, { covering: "covered" }, "meets"),
 ];

@@ -37,4 +37,6 @@ export const examples: readonly RuleExample[] = [
   example("behind a wall of which nobody says how high", 60, "review", [wall]),
   example("behind a shed", 100, "conflict", [shed]),
   example("that nobody says it serves", 60, "review", [], { serves: undefined }),
+  example("behind a wall exactly as high as a person", 60, "conflict", [{ ...wall, top: 66 }]),
+  example("behind a wall a hundredth lower", 60, "meets", [{ ...wall, top: 65.99 }]),
 ];

@@ -37,4 +37,6 @@ export const examples: readonly RuleExample[] = [
   example("flush in the deck, for a low-voltage light", { z: 0, lowVoltage: true, volts: 12 }, "review"),
   example("nobody says how high", { z: undefined }, "review"),
   example("of something else", { z: 2, serves: "pool" }, "exempt"),
+  example("on a deck 6 in. up, exactly 4 in. above it", { z: 10 }, "meets", [deck({ level: 6 })]),
+  example("on that deck, a hundredth lower", { z: 9.99 }, "conflict", [deck({ level: 6 })]),
 ];

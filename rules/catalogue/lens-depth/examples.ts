@@ -18,4 +18,5 @@ export const examples: readonly RuleExample[] = [
   example("listed for less", { lensTopDepth: 8, listedMinDepth: 6 }, "meets"),
   example("never under 4 in.", { lensTopDepth: 3.99, listedMinDepth: 2 }, "conflict"),
   example("nobody says how deep", {}, "review"),
+  example("listed for 4 in., exactly there", { lensTopDepth: 4, listedMinDepth: 4 }, "meets"),
 ];

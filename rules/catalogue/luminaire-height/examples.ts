@@ -75,4 +75,21 @@ export const examples: readonly RuleExample[] = [
     "review",
     "680.22(B)(6)",
   ),
+  example("indoors, a hundredth lower", indoors, 0, { indoor: true, z: 89.99, gfci: true }, "conflict", "680.22(B)(2)"),
+  example(
+    "exactly at the contact limit, listed for it",
+    "NEC 680.22(B)(6), restated; the limit from memory",
+    20,
+    { ...garden, volts: 15, listedNearWater: true, needsGrounding: false },
+    "meets",
+    "680.22(B)(6)",
+  ),
+  example(
+    "low voltage, yet a hundredth over the contact limit",
+    "NEC 680.22(B)(6), restated; the limit from memory",
+    20,
+    { ...garden, volts: 15.01, listedNearWater: true, needsGrounding: false },
+    "review",
+    "680.22(B)(6)",
+  ),
 ];

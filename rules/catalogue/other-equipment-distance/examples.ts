@@ -38,4 +38,6 @@ export const examples: readonly RuleExample[] = [
   example("a tank with nothing electric", 36, "exempt", { unit: "filter", electric: false }),
   example("a tank of which nobody says so", 36, "review", { unit: "filter", electric: undefined }),
   example("behind a wall", 40, "review", {}, [wall]),
+  example("exactly at the contact limit", 36, "exempt", { volts: 15 }),
+  example("a hundredth over the contact limit", 36, "conflict", { volts: 15.01 }),
 ];

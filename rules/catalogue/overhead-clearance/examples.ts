@@ -54,8 +54,35 @@ export const examples: readonly RuleExample[] = [
   example("straight it would do, with its sag it does not", wire(-96, 275, { sag: 6 }), "conflict"),
   example("of which nobody says how it sags", wire(-96, 400, { sag: undefined }), "review"),
   example("beyond 10 ft", wire(120.01, 50), "exempt"),
-  example("beyond 10 ft, over a tower", wire(138, 120 + 173.99), "conflict", "680.9(A)", [tower]),
   example("a telephone line 10 ft up", wire(-96, 120, { class: "communications" }), "meets", "680.9(B)"),
   example("a hundredth lower", wire(-96, 119.99, { class: "communications" }), "conflict", "680.9(B)"),
-  example("broadband with its own power", wire(-96, 269.99, { class: "broadband" }), "conflict", "680.9(C)"),
+  ...(
+    [
+      ["to-15kv", 300, "680.9(A)"],
+      ["to-50kv", 324, "680.9(A)"],
+      ["broadband", 270, "680.9(C)"],
+    ] as const
+  ).flatMap(([rating, clear, section]) => [
+    example(`${rating}: exactly enough over the water`, wire(-96, clear, { class: rating }), "review", section),
+    example(`${rating}: a hundredth too low`, wire(-96, clear - 0.01, { class: rating }), "conflict", section),
+  ]),
+  ...(
+    [
+      ["insulated-750", 174, "680.9(A)"],
+      ["to-15kv", 204, "680.9(A)"],
+      ["to-50kv", 216, "680.9(A)"],
+      ["broadband", 174, "680.9(C)"],
+    ] as const
+  ).flatMap(([rating, clear, section]) => [
+    example(`${rating}: exactly enough over a tower`, wire(138, 120 + clear, { class: rating }), "meets", section, [
+      tower,
+    ]),
+    example(
+      `${rating}: over a tower, a hundredth too low`,
+      wire(138, 120 + clear - 0.01, { class: rating }),
+      "conflict",
+      section,
+      [tower],
+    ),
+  ]),
 ];

@@ -33,12 +33,21 @@ export const rule: Rule = {
     "perimeter.paved",
     "perimeter.unpaved",
     "perimeter.nonconductive",
-    "perimeter.argued",
     "perimeter.nonconductiveExempt",
     "perimeter.ringUnderPaving",
     "perimeter.ringUnpaved",
     "perimeter.grid",
     "perimeter.meshCounts",
+    "perimeter.pavedCoverMax",
+    "conductor.size",
+    "ring.min",
+    "ring.max",
+    "ring.coverMin",
+    "ring.coverMax",
+    "ring.coverFrom",
+    "grid.spacing",
+    "grid.tolerance",
+    "grid.coverMax",
   ],
   protects:
     "Wet feet on the deck and a hand in the water: the ground round a pool is brought to the voltage of the water.",
@@ -119,11 +128,14 @@ function remedyFor(yard: Yard, surface: SurfaceElement | null, allowed: readonly
   }
   if (planned === "grid") {
     sentences.push(
-      `Lay bare solid copper of ${edition.value("conductor.size")} AWG or larger ${say.length(edition.value("grid.spacing"))} both ways, at most ${say.length(edition.value("grid.coverMax"))} below ${from}, joined at every crossing.`,
+      `Lay bare solid copper of ${edition.value("conductor.size")} AWG or larger ${say.length(edition.value("grid.spacing"))} both ways (give or take ${say.length(edition.value("grid.tolerance"))}), at most ${say.length(edition.value("grid.coverMax"))} below ${from}, joined at every crossing.`,
     );
   }
-  if (planned === "steel")
-    sentences.push("Tie the steel together, carry it across every joint, and join it to the bonding.");
+  if (planned === "steel") {
+    const deepest = edition.value("perimeter.pavedCoverMax");
+    const depth = deepest === null ? "" : `, at most ${say.length(deepest)} below finished grade`;
+    sentences.push(`Tie the steel together${depth}, carry it across every joint, and join it to the bonding.`);
+  }
   if (surface?.existing === true && planned !== "steel") {
     sentences.push("The slab is there already: copper cannot be laid under it without breaking it.");
   }

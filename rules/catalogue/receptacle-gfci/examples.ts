@@ -44,4 +44,14 @@ export const examples: readonly RuleExample[] = [
     elsewhere: { "nec-2023": "conflict" },
   },
   example("behind a wall of which nobody says that it stays", 120, { gfci: false }, "review", [wall]),
+  example("exactly 125 V and 15 A, without", 120, { gfci: false, volts: 125, amps: 15 }, "conflict"),
+  {
+    ...example("126 V, without", 120, { gfci: false, volts: 126, amps: 20 }, "exempt"),
+    elsewhere: { "nec-2023": "conflict" },
+  },
+  {
+    ...example("exactly 250 V, without", 120, { gfci: false, volts: 250, amps: 50 }, "conflict", [], "nec-2023"),
+    elsewhere: { "nec-2017": "exempt", "nec-2020": "exempt" },
+  },
+  example("251 V, without", 120, { gfci: false, volts: 251, amps: 50 }, "exempt"),
 ];

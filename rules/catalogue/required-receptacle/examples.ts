@@ -36,4 +36,7 @@ export const examples: readonly RuleExample[] = [
   example("the only one for 240 V", [outlet(120, { volts: 240 })], null, "conflict"),
   example("none drawn", [], null, "review"),
   example("one of which the height is not given", [outlet(120, { z: undefined })], null, "review"),
+  example("the only one a hundredth too near", [outlet(71.99)], null, "conflict"),
+  example("one of 15 A", [outlet(120, { amps: 15 })], "outlet", "meets"),
+  example("the only one of another voltage, 126 V", [outlet(120, { volts: 126 })], null, "conflict"),
 ];

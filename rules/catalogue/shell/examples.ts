@@ -44,4 +44,20 @@ export const examples: readonly RuleExample[] = [
     elements: [linerPool({ wallFrame: "metal" })],
     expect: { element: "pool", outcome: "review" },
   },
+  ...["cast-concrete", "coated-block"].map(
+    (shell): RuleExample => ({
+      name: `${shell} with bare steel`,
+      source: "NEC 680.26(B)(1), restated",
+      edition: "nec-2020",
+      elements: [concretePool({ shell })],
+      expect: { element: "pool", outcome: "meets" },
+    }),
+  ),
+  {
+    name: "fiberglass",
+    source: "NEC 680.26(B)(1), restated",
+    edition: "nec-2020",
+    elements: [linerPool({ shell: "fiberglass", finish: "fiberglass" })],
+    expect: { element: "pool", outcome: "exempt" },
+  },
 ];

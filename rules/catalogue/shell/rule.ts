@@ -13,7 +13,13 @@ export const rule: Rule = {
   sections: everyEdition("680.26(B)(1)"),
   subjects: "The shell of each body of water.",
   measure: "What the shell is made of, and whether bare steel or a copper grid lies in it.",
-  parameters: ["shell.conductive", "shell.nonconductive", "shell.gridSpacing", "shell.gridFromContour"],
+  parameters: [
+    "shell.conductive",
+    "shell.nonconductive",
+    "shell.gridSpacing",
+    "shell.gridTolerance",
+    "shell.gridFromContour",
+  ],
   protects:
     "Concrete conducts: a swimmer who touches the shell and the water stands between two voltages unless both are one.",
   judge: (yard) => bondedBodies(yard).map((body) => judgeShell(yard, body)),
@@ -67,6 +73,7 @@ function judgeShell(yard: Yard, body: Body): Verdict {
   }
   const steel = facts.steel === "encapsulated" ? "its steel is encapsulated and cannot serve" : "it holds no steel";
   const spacing = yard.edition.value("shell.gridSpacing");
+  const tolerance = yard.edition.value("shell.gridTolerance");
   const contour = yard.edition.value("shell.gridFromContour");
   return {
     ...base,
@@ -74,7 +81,7 @@ function judgeShell(yard: Yard, body: Body): Verdict {
     limits: ["shell.conductive", "shell.gridSpacing", "shell.gridFromContour"],
     required: { gridSpacing: spacing, gridFromContour: contour },
     why: `The shell of ${plain} conducts, but ${steel}. It needs a copper grid.${facts.settled.note}`,
-    remedy: `Lay a grid of bare solid copper, ${say.length(spacing)} both ways, joined at every crossing, along the shell and at most ${say.length(contour)} from its outer contour.`,
+    remedy: `Lay a grid of bare solid copper, ${say.length(spacing)} both ways (give or take ${say.length(tolerance)}), joined at every crossing, along the shell and at most ${say.length(contour)} from its outer contour.`,
     need: {
       kind: "shell-grid",
       elements: [body.id],

@@ -70,4 +70,29 @@ export const examples: readonly RuleExample[] = [
     ],
     expect: { element: "spa", outcome: "review", section: "680.43" },
   },
+  ...(
+    [
+      [29.5, "bond"],
+      [30.5, "exempt"],
+    ] as const
+  ).map(
+    ([away, outcome]): RuleExample => ({
+      name: `a step 10 in. high, ${away} in. from the spa`,
+      source: "NEC 680.42(B), restated: within 30 in.; one published source",
+      edition: "nec-2020",
+      elements: [
+        concretePool({
+          id: "spa",
+          body: "spa",
+          shell: "fiberglass",
+          installation: "on-ground",
+          listedSelfContained: true,
+          indoorOnly: false,
+          rim: 36,
+        }),
+        { id: "step", kind: "surface", material: "wood", outline: box(0, 192 + away, 40, 260), level: 10 },
+      ],
+      expect: { element: "spa", outcome },
+    }),
+  ),
 ];

@@ -1,5 +1,5 @@
 import { clampTie, ringCopper } from "../common/example-copper.ts";
-import { concretePool, line } from "../common/example-yard.ts";
+import { concretePool, deck, line } from "../common/example-yard.ts";
 import type { RuleExample } from "../rule.ts";
 
 const joins = "NEC 680.26(B), 250.8, restated";
@@ -48,4 +48,13 @@ export const examples: readonly RuleExample[] = [
     "review",
   ),
   example("a name that nothing has", "common practice, no source", {}, "review", ["perimeter", "slide"]),
+  example("a listed pressure connector", joins, { hardware: "pressure-connector" }, "meets"),
+  {
+    ...example("steel tie wire between bars", joins, {}, "meets"),
+    elements: [
+      concretePool(),
+      deck({ steel: "rebar" }),
+      clampTie("tie", [96, -6], ["deck", "pool"], { hardware: "tie-wire", conductorsInClamp: undefined }),
+    ],
+  },
 ];

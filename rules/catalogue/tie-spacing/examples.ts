@@ -22,6 +22,21 @@ function example(
 /** All four on one long side. */
 const bunched = [96, 128, 160, 192].map((x, i) => clampTie(`tie-${i}`, [x, 0], ["perimeter", "pool"]));
 
+/** Ties at distances along the inside wall from its first corner. Source: arithmetic, 384 by 192 in. */
+function alongTies(distances: readonly number[]) {
+  return distances.map((along, i) => {
+    const at: [number, number] =
+      along <= 384
+        ? [along, 0]
+        : along <= 576
+          ? [384, along - 384]
+          : along <= 960
+            ? [960 - along, 192]
+            : [0, 1152 - along];
+    return clampTie(`tie-${i}`, at, ["perimeter", "pool"]);
+  });
+}
+
 export const examples: readonly RuleExample[] = [
   example("four ties, evenly round the pool", four, [concretePool(), ringCopper(), ...fourTies()], "meets"),
   example("nothing recorded yet", four, [concretePool()], "bond"),
@@ -54,6 +69,24 @@ export const examples: readonly RuleExample[] = [
     "a liner with a metal wall behind it",
     "common practice, no source",
     [linerPool({ wallFrame: "metal" }), ringCopper()],
+    "review",
+  ),
+  example(
+    "three ties, evenly round the pool",
+    four,
+    [concretePool(), ringCopper(), ...alongTies([0, 384, 768])],
+    "missing",
+  ),
+  example(
+    "a widest gap of exactly 1 1/4 quarters of the perimeter",
+    "common practice, no source",
+    [concretePool(), ringCopper(), ...alongTies([0, 264, 528, 792])],
+    "meets",
+  ),
+  example(
+    "a widest gap a hundredth over 1 1/4 quarters of the perimeter",
+    "common practice, no source",
+    [concretePool(), ringCopper(), ...alongTies([0, 264, 528, 791.99])],
     "review",
   ),
 ];

@@ -32,4 +32,8 @@ export const examples: readonly RuleExample[] = [
   example("nobody says how deep", { cover: undefined }, "review"),
   example("under a pool that it does not serve", under, "conflict"),
   example("under a pool that it serves", { ...under, servesPool: true }, "meets"),
+  example("intermediate metal conduit 6 in. down", { method: "imc", cover: 6 }, "meets"),
+  example("reinforced resin conduit 18 in. down", { method: "rtrc", cover: 18 }, "meets"),
+  example("metal-clad cable 24 in. down", { method: "mc", cover: 24 }, "meets"),
+  example("metal-clad cable a hundredth less", { method: "mc", cover: 23.99 }, "review"),
 ];

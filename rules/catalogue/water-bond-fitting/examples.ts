@@ -1,3 +1,4 @@
+import { clampTie, ringCopper } from "../common/example-copper.ts";
 import { linerPool } from "../common/example-yard.ts";
 import type { RuleExample } from "../rule.ts";
 
@@ -64,5 +65,45 @@ export const examples: readonly RuleExample[] = [
       },
     ],
     expect: { element: "plate", outcome: "review" },
+  },
+  ...["copper", "brass", "stainless steel", "titanium"].map(
+    (material): RuleExample => ({
+      name: `a plate of ${material}`,
+      source: "NEC 680.26(C), restated; which metals resist corrosion is a judgement, no source",
+      edition: "nec-2020",
+      elements: [
+        linerPool(),
+        {
+          id: "plate",
+          kind: "water-bond",
+          at: [100, 1],
+          pool: "pool",
+          exposedArea: 9,
+          material,
+          alwaysSubmerged: true,
+        },
+      ],
+      expect: { element: "plate", outcome: "bond" },
+    }),
+  ),
+  {
+    name: "a plate tied to the ring",
+    source: "NEC 680.26(C), restated",
+    edition: "nec-2020",
+    elements: [
+      linerPool(),
+      ringCopper(),
+      clampTie("tie", [100, -21], ["plate", "perimeter"]),
+      {
+        id: "plate",
+        kind: "water-bond",
+        at: [100, 1],
+        pool: "pool",
+        exposedArea: 9,
+        material: "bronze",
+        alwaysSubmerged: true,
+      },
+    ],
+    expect: { element: "plate", outcome: "meets" },
   },
 ];

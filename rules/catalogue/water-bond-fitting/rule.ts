@@ -6,6 +6,7 @@ import { bodyOf } from "../common/storable.ts";
 import { BARE, settle, yesNo } from "../common/verdicts.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
 import { contactsOf, smallSum, waterBondContact } from "../water-contact/contacts.ts";
+import { exposedSurface } from "../water-contact/exposed-surface.ts";
 
 export const rule: Rule = {
   id: "water-bond-fitting",
@@ -26,7 +27,7 @@ export const rule: Rule = {
 function judgeFitting(yard: Yard, body: Body, element: WaterBondElement): Verdict {
   const needed = yard.edition.value("water.area");
   const contact = waterBondContact(yard, body, element);
-  const area = element.exposedArea ?? null;
+  const area = exposedSurface(element);
   const base = {
     ...BARE,
     element: element.id,

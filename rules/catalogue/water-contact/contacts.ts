@@ -16,6 +16,7 @@ import { heightRange } from "../common/needs.ts";
 import { shellFacts } from "../common/shell-facts.ts";
 import { bodyOf } from "../common/storable.ts";
 import { type Settled, settle, subjectName, yesNo } from "../common/verdicts.ts";
+import { exposedSurface } from "./exposed-surface.ts";
 
 export interface Contact {
   readonly element: KnownElement;
@@ -195,7 +196,7 @@ const IN_A_PIPE = /pipe|plumb|line|skimmer|return|filter|pump|pad/i;
 export function waterBondContact(yard: Yard, body: Body, fitting: WaterBondElement): Contact {
   const name = subjectName(fitting);
   const plain = elementName(fitting);
-  const base = { element: fitting, area: fitting.exposedArea ?? null, at: fitting.at };
+  const base = { element: fitting, area: exposedSurface(fitting), at: fitting.at };
   let answered: Settled | undefined;
   const open = (says: string, question: Question, frees: "yes" | "no", denied: string): Contact | null => {
     const settled = asked(yard, body, fitting, question);

@@ -17,7 +17,10 @@ const ASKS: ReadonlySet<Outcome> = new Set<Outcome>(["bond", "missing", "conflic
 const FILLED_IN: ReadonlySet<string> = new Set([...Object.keys(ABSENT_MEANS), "waterLevel", "grade", "accuracy"]);
 
 /** A site that contradicts itself is asked about, and is not once the wrong half is gone: the removal settles it. */
-const CONTRADICTIONS: ReadonlySet<string> = new Set(["storable, yet of concrete"]);
+const CONTRADICTIONS: ReadonlySet<string> = new Set([
+  "storable, yet of concrete",
+  "low voltage, yet a hundredth over the contact limit",
+]);
 
 const examples: RuleExample[] = [];
 for (const rule of RULES) {

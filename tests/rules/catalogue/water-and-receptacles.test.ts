@@ -121,6 +121,21 @@ describe("a fitting for the water's bond", () => {
     expect(judge(changes).outcome).toBe(outcome);
   });
 
+  // Arithmetic: 2 x 4.5 = 9; pi x 1.5 x 1.91 = 9.0007, pi x 1.5 x 1.9 = 8.95.
+  it.each([
+    [{ width: 2, height: 4.5 }, "bond", 9],
+    [{ width: 2, height: 4.49 }, "conflict", 8.98],
+    [{ diameter: 1.5, length: 1.91 }, "bond", Math.PI * 2.865],
+    [{ diameter: 1.5, length: 1.9 }, "conflict", Math.PI * 2.85],
+    [{ width: 2, diameter: 3 }, "review", null],
+    [{ exposedArea: 12, width: 1, height: 1 }, "bond", 12],
+  ])("a plate or a tube by its dimensions, %j: %s", (changes, outcome, area) => {
+    const found = judge({ exposedArea: undefined, ...changes });
+    expect(found.outcome).toBe(outcome);
+    if (area === null) expect(found.measured.wettedArea).toBeNull();
+    else expect(found.measured.wettedArea).toBeCloseTo(area, 9);
+  });
+
   it("counts only once it is bonded", () => {
     expect(judge({}).need).toMatchObject({ kind: "part", elements: ["plate"], connections: 1 });
   });

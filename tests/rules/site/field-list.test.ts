@@ -91,6 +91,7 @@ describe("the list of fields", () => {
     expect(Object.fromEntries(values)).toEqual({
       existing: false,
       lowVoltage: false,
+      cordConnected: false,
       doubleInsulated: false,
       listedLowVoltage: false,
       inPoolStructure: false,
