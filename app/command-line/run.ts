@@ -6,6 +6,7 @@ import { PAPER_NAMES, type PaperName } from "../drawing/paper.ts";
 import { check } from "./check.ts";
 import { compare } from "./compare.ts";
 import { draw } from "./draw.ts";
+import { listRules } from "./rules-text.ts";
 import { CLEAR, type Terminal, UNREADABLE } from "./terminal.ts";
 
 interface CheckFlags {
@@ -94,6 +95,14 @@ function commands(terminal: Terminal, done: (code: number) => void): Command {
     .addOption(new Option("--palette <name>", "colors").choices(PALETTE_NAMES))
     .action(async (file: string, flags: DrawFlags) => {
       done(await draw(file, flags, terminal));
+    });
+  program
+    .command("rules")
+    .description("list the rules that hold a word or a section, with their limits; all of them without one")
+    .argument("[text...]", "words, or a section such as 680.26(B)(7)")
+    .addOption(new Option("--as <edition>", "the edition whose limits are shown").choices(EDITION_IDS))
+    .action(async (text: string[], flags: { as?: EditionId }) => {
+      done(await listRules(text.join(" "), flags.as, terminal));
     });
   return program;
 }

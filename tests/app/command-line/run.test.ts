@@ -154,3 +154,23 @@ describe("draw", () => {
     expect(terminal.written.size).toBe(0);
   });
 });
+
+describe("rules", () => {
+  it("prints the rules that hold a word, with limits, basis and teaching note", async () => {
+    const terminal = fakeTerminal();
+    expect(await run(["rules", "fixed", "metal", "--as", "nec-2020"], terminal)).toBe(0);
+    expect(terminal.out()).toMatch(/680\.26\(B\)\(7\)/);
+    expect(terminal.out().replace(/\s+/g, " ")).toMatch(/Limit: 5' 0"\. [^.]*\. 680\.26\(B\)\(7\), published\./);
+    expect(terminal.out()).toContain("limits by NEC 2020");
+  });
+
+  it("prints all of them without a word, and says so where nothing is found", async () => {
+    const all = fakeTerminal();
+    expect(await run(["rules"], all)).toBe(0);
+    expect(all.out().match(/ {2}Looks at: /g)?.length).toBeGreaterThan(30);
+    const none = fakeTerminal();
+    expect(await run(["rules", "zebra"], none)).toBe(1);
+    expect(none.out()).toBe("");
+    expect(none.err()).toContain("No rule");
+  });
+});

@@ -1,0 +1,84 @@
+// Rules found by a word or a section. Common practice, no source; sections: NEC article 680, restated in the rules.
+import { describe, expect, it } from "vitest";
+import { RULES } from "../../rules/catalogue/index.ts";
+import { EDITION_IDS } from "../../rules/editions/edition.ts";
+import { editionInForce } from "../../rules/editions/in-force.ts";
+import { findRules } from "../../rules/search.ts";
+import { siteOf } from "./catalogue/yards.ts";
+
+const site = siteOf([]);
+const find = (text: string) => findRules(text, editionInForce(site, "nec-2020")).map(({ rule }) => rule.id);
+
+describe("a section", () => {
+  it.each(["680.26(B)(7)", "26(B)(7)", "26 b 7", "26b7", " 680.26 (b) (7) "])("%s finds fixed metal first", (text) => {
+    expect(find(text)[0]).toBe("fixed-metal");
+    expect(find(text).length).toBeLessThan(4);
+  });
+
+  it("finds what lies under it, its own first, and not what only begins alike", () => {
+    expect(find("680.26(B)(2)")[0]).toBe("perimeter-surfaces");
+    expect(find("680.2")).toEqual(expect.arrayContaining(["edition-in-force", "storable-pool"]));
+    expect(find("680.2")).not.toContain("fixed-metal");
+    expect(find("680.22(A)").sort()).toEqual([
+      "equipment-room-receptacle",
+      "receptacle-distance",
+      "receptacle-gfci",
+      "required-receptacle",
+    ]);
+  });
+
+  it("finds a rule by the section of one of its limits", () => {
+    expect(find("680.22(B)(3)")).toEqual(["luminaire-height"]);
+  });
+
+  it("of every rule finds that rule, in every edition", () => {
+    for (const id of EDITION_IDS) {
+      for (const rule of RULES) {
+        const found = findRules(rule.sections[id] ?? "", editionInForce(site, id));
+        expect(found.map((one) => one.rule.id)).toContain(rule.id);
+      }
+    }
+  });
+});
+
+describe("a word", () => {
+  it.each([
+    ["ladder", "fittings"],
+    ["reinforcing", "structure-metal"],
+    ["overhead", "overhead-clearance"],
+    ["awnings", "fixed-metal"],
+    ["skimmer", "fittings"],
+  ])("%s finds %s", (word, id) => {
+    expect(find(word)).toContain(id);
+  });
+
+  it("has to be found with every other one", () => {
+    expect(find("pump gfci")[0]).toBe("pump-gfci");
+    expect(find("pump zebra")).toEqual([]);
+    expect(find("receptacle 22(A)(4)")).toEqual(["receptacle-gfci"]);
+  });
+
+  it("puts a title before a remark", () => {
+    expect(find("receptacles").slice(0, 1)).toEqual(["receptacle-distance"]);
+  });
+
+  it("that is missing finds every rule", () => {
+    expect(find("  ").sort()).toEqual(RULES.map(({ id }) => id).sort());
+  });
+});
+
+describe("the limits", () => {
+  it("are those of the edition in force, amendments and all", () => {
+    const amended = siteOf([], {
+      amendments: [{ parameter: "fixedMetal.distance", value: 72, reason: "ordinance 4" }],
+    });
+    const [found] = findRules("26 b 7", editionInForce(amended));
+    expect(found?.limits.find(({ id }) => id === "fixedMetal.distance")).toMatchObject({
+      value: `6' 0"`,
+      basis: "published",
+      amended: "ordinance 4",
+    });
+    const metric = findRules("26 b 7", editionInForce(site), "m")[0];
+    expect(metric?.limits.find(({ id }) => id === "fixedMetal.distance")?.value).toBe("1.52 m");
+  });
+});
