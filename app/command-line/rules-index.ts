@@ -43,8 +43,8 @@ export function rulesTableText(rules: readonly Rule[]): string {
   return [
     "# The rules",
     "",
-    "One folder a rule: `rule.ts` holds the record and its judgement, `examples.ts` the yards that show it at work and run as",
-    "tests. The numbers stand in `rules/editions`. Written by `npm run rules`.",
+    "One folder a rule in `catalogue`: `rule.ts` holds the record and its judgement, `examples.ts` the yards that show it at work and",
+    "run as tests. The numbers stand in `editions`. Written by `npm run rules`.",
     "",
     "| rule | section | looks at | measures |",
     "| --- | --- | --- | --- |",

@@ -12,5 +12,6 @@ for (const entry of readdirSync(catalogue, { withFileTypes: true })) {
 writeFileSync(new URL("index.ts", catalogue), rulesIndexText(sources));
 // Only now: the index has just been written.
 const { RULES } = await import("../../rules/catalogue/index.ts");
-writeFileSync(new URL("README.md", catalogue), rulesTableText(RULES));
-process.stdout.write(`Wrote rules/catalogue/index.ts and README.md: ${sources.length} rules\n`);
+const table = rulesTableText(RULES);
+writeFileSync(new URL("../README.md", catalogue), table);
+process.stdout.write(`${table}\nWrote rules/catalogue/index.ts and rules/README.md: ${sources.length} rules\n`);

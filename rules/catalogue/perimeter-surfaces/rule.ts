@@ -139,6 +139,10 @@ function remedyFor(yard: Yard, surface: SurfaceElement | null, allowed: readonly
   if (surface?.existing === true && planned !== "steel") {
     sentences.push("The slab is there already: copper cannot be laid under it without breaking it.");
   }
+  const isPaving = surface !== null && !edition.value("perimeter.unpaved").includes(surface.material);
+  if (isPaving && surface.existing === undefined && planned !== "steel") {
+    sentences.push("It is taken as not yet laid: say so if it is there already, as copper then has no way under it.");
+  }
   return sentences.join(" ");
 }
 

@@ -17,7 +17,7 @@ describe("the index of the rules", () => {
       .map((entry) => entry.name);
     const sources = folders.map((folder) => ({ folder, text: read(`${folder}/rule.ts`) }));
     expect(read("index.ts")).toBe(rulesIndexText(sources));
-    expect(read("README.md")).toBe(rulesTableText(RULES));
+    expect(read("../README.md")).toBe(rulesTableText(RULES));
     expect(RULES.map((rule) => rule.id).sort()).toEqual(folders.sort());
   });
 
