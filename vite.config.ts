@@ -1,5 +1,6 @@
 import { fileURLToPath } from "node:url";
 import react from "@vitejs/plugin-react";
+import type { Plugin } from "vite";
 import { defineConfig } from "vitest/config";
 
 const repository = fileURLToPath(new URL(".", import.meta.url));
@@ -9,10 +10,27 @@ const hasScreen =
   !process.env.CI &&
   (process.platform !== "linux" || Boolean(process.env.DISPLAY) || Boolean(process.env.WAYLAND_DISPLAY));
 
+/**
+ * The page's content policy forbids inline scripts and styles. While developing, vite puts its own into the page: the
+ * policy then lets those in, and its connection; a built page keeps the strict one.
+ */
+const policyWhileDeveloping: Plugin = {
+  name: "policy-while-developing",
+  apply: "serve",
+  transformIndexHtml: {
+    order: "pre",
+    handler: (html) =>
+      html
+        .replace("script-src 'self'", "script-src 'self' 'unsafe-inline'")
+        .replace("style-src 'self'", "style-src 'self' 'unsafe-inline'")
+        .replace("connect-src 'self'", "connect-src 'self' ws:"),
+  },
+};
+
 export default defineConfig({
   root: "app",
   base: "./",
-  plugins: [react()],
+  plugins: [react(), policyWhileDeveloping],
   server: { open: hasScreen },
   build: { outDir: "../dist", emptyOutDir: true },
   worker: { format: "es" },

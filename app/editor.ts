@@ -41,7 +41,7 @@ export function createEditor(page: Window): Editor {
     canvas: null,
     files: createBrowserFiles(page, document, view, () => editor.canvas?.fit()),
     openDialog: (open) => dialogs.setState({ open }),
-    print: () => page.print(),
+    print: () => dialogs.setState({ open: "print" }),
   };
   return editor;
 }

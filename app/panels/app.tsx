@@ -1,26 +1,79 @@
-/** The page: the parts of the article, the sheet, and beside it what the code says, the element's facts, the copper. */
+/** The page: the parts of the article, the sheet with its tools, and beside it what the code says, facts and copper. */
+import { useEffect, useState } from "react";
 import { CAUTIONS } from "../../rules/cautions.ts";
+import { EntryBar } from "../canvas/entry-bar.tsx";
 import { SheetCanvas } from "../canvas/sheet-canvas.tsx";
-import { FindingPanel } from "./finding-panel.tsx";
+import { useEditor, useView } from "../editor-context.tsx";
+import { acceptDrops } from "../files/drop.ts";
+import { PrintView } from "../print/print-view.tsx";
+import { Dialogs } from "./dialogs.tsx";
+import { EmptySheet } from "./empty-sheet.tsx";
+import { Notice } from "./notice.tsx";
 import { PartsColumn } from "./parts-column.tsx";
+import { SideColumn } from "./side-column.tsx";
+import { StatusLine } from "./status-line.tsx";
+import { ToolBar } from "./tool-bar.tsx";
 import { TopBar } from "./top-bar.tsx";
 import "../theme/theme.css";
-import "./panels.css";
+import "./common.css";
+import "./shell.css";
+import "./top-bar.css";
+import "./tool-bar.css";
+import "./parts.css";
+import "./findings.css";
+import "./facts.css";
+import "./copper.css";
+import "./outline.css";
+import "./dialogs.css";
+
+/** On a narrow screen the columns lie over the sheet, one at a time. */
+export type Column = "parts" | "details";
 
 export function App() {
+  const editor = useEditor();
+  const palette = useView((view) => view.palette);
+  const part = useView((view) => view.part);
+  const finding = useView((view) => view.finding);
+  const [shown, setShown] = useState<Column | null>(null);
+  const [isDropping, setDropping] = useState(false);
+
+  useEffect(() => {
+    document.documentElement.dataset.palette = palette;
+  }, [palette]);
+
+  useEffect(() => acceptDrops(window, editor.files, setDropping), [editor]);
+
+  useEffect(() => {
+    if (part !== null || finding !== null) setShown((now) => (now === null && finding === null ? now : "details"));
+  }, [part, finding]);
+
   return (
-    <div className="app">
-      <TopBar />
-      <div className="left">
-        <PartsColumn />
-        <p className="caution">{CAUTIONS.slice(0, 2).join(" ")}</p>
+    <>
+      <div className="app" data-shown={shown ?? undefined}>
+        <TopBar shown={shown} onShow={(column) => setShown(shown === column ? null : column)} />
+        <div className="left" id="parts-column">
+          <PartsColumn />
+          <p className="caution">{CAUTIONS.slice(0, 2).join(" ")}</p>
+        </div>
+        <main className="middle">
+          <ToolBar />
+          <div className="sheet">
+            <SheetCanvas />
+            <EmptySheet />
+            <div className="entry-slot">
+              <EntryBar />
+            </div>
+            <Notice />
+            {isDropping ? <p className="drop-here">Let go to open the site file</p> : null}
+          </div>
+          <StatusLine />
+        </main>
+        <aside className="side" id="details-column" aria-label="Details">
+          <SideColumn onClose={() => setShown(null)} />
+        </aside>
       </div>
-      <main className="sheet">
-        <SheetCanvas />
-      </main>
-      <aside className="side" aria-label="Details">
-        <FindingPanel />
-      </aside>
-    </div>
+      <Dialogs />
+      <PrintView />
+    </>
   );
 }

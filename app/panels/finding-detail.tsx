@@ -1,4 +1,5 @@
 /** One finding: outcome, the measurement on its gauge, why, what settles it, how sure the limit is, its question. */
+import { ChevronDown, ChevronLeft, ChevronUp } from "lucide-react";
 import { RULES } from "../../rules/catalogue/index.ts";
 import type { NumberedFinding } from "../../rules/findings-by-part.ts";
 import type { BasisWord, Finding } from "../../rules/report.ts";
@@ -6,8 +7,9 @@ import { capitalized, namesOf } from "../../rules/words/element-names.ts";
 import { measuredTexts } from "../../rules/words/measured.ts";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
 import { useDocument, useView } from "../editor-context.tsx";
-import { subjectOf } from "./finding-panel.tsx";
+import { isOpen, subjectOf } from "./finding-panel.tsx";
 import { Gauge } from "./gauge.tsx";
+import { KeptAnswer } from "./kept-answer.tsx";
 import { OutcomeMark } from "./outcome-mark.tsx";
 import { QuestionSlip } from "./question-slip.tsx";
 
@@ -43,15 +45,30 @@ export function FindingDetail({ numbered, siblings }: FindingDetailProps) {
   return (
     <article className="finding" aria-label={`Finding ${number}`}>
       <div className="finding-steps">
-        <button type="button" className="plain" onClick={() => chooseFinding(null)}>
-          ← All findings
+        <button type="button" className="plain back" onClick={() => chooseFinding(null)}>
+          <ChevronLeft size={16} aria-hidden="true" /> All findings
         </button>
         <span className="steps">
-          <button type="button" className="plain" aria-label="Finding before" onClick={() => goTo(-1)}>
-            ‹
+          <span className="small soft">
+            {at + 1} of {siblings.length}
+          </span>
+          <button
+            type="button"
+            className="plain icon-button"
+            aria-label="Previous finding"
+            title="Previous finding ([)"
+            onClick={() => goTo(-1)}
+          >
+            <ChevronUp size={18} aria-hidden="true" />
           </button>
-          <button type="button" className="plain" aria-label="Finding after" onClick={() => goTo(1)}>
-            ›
+          <button
+            type="button"
+            className="plain icon-button"
+            aria-label="Next finding"
+            title="Next finding (])"
+            onClick={() => goTo(1)}
+          >
+            <ChevronDown size={18} aria-hidden="true" />
           </button>
         </span>
       </div>
@@ -65,14 +82,14 @@ export function FindingDetail({ numbered, siblings }: FindingDetailProps) {
       </p>
       <Gauge finding={finding} units={units} />
       <p>{finding.why}</p>
-      {finding.question ? <QuestionSlip finding={finding} /> : null}
-      <AnswerKept finding={finding} />
       {finding.remedy !== "" ? (
         <>
-          <h3>What settles it</h3>
+          <h3>{isOpen(finding) ? "What settles it" : "What to do"}</h3>
           <p>{finding.remedy}</p>
         </>
       ) : null}
+      <KeptAnswer finding={finding} />
+      {finding.question ? <QuestionSlip key={finding.id} finding={finding} /> : null}
       <Measurements finding={finding} units={units} />
       <h3>How sure the limit is</h3>
       <p>{BASIS_SENTENCES[finding.basis]}</p>
@@ -94,18 +111,6 @@ export function FindingDetail({ numbered, siblings }: FindingDetailProps) {
         </button>
       ) : null}
     </article>
-  );
-}
-
-function AnswerKept({ finding }: { readonly finding: Finding }) {
-  if (!finding.answered) return null;
-  const { answer, by, on } = finding.answered;
-  const who = [by, on].filter((text) => text !== undefined && text !== "").join(", ");
-  return (
-    <p className="kept-answer">
-      {finding.lapsed ? "Lapsed answer" : "Answered"}: {answer}
-      {who === "" ? "" : ` (${who})`}
-    </p>
   );
 }
 

@@ -3,7 +3,7 @@ import { useState } from "react";
 import type { PartId } from "../../rules/catalogue/rule.ts";
 import { findingsByPart, type NumberedFinding } from "../../rules/findings-by-part.ts";
 import type { Finding, Report } from "../../rules/report.ts";
-import { namesOf } from "../../rules/words/element-names.ts";
+import { capitalized, namesOf } from "../../rules/words/element-names.ts";
 import { briefTexts } from "../../rules/words/measured.ts";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
 import { useDocument, useReport, useView } from "../editor-context.tsx";
@@ -42,6 +42,8 @@ function FindingList({ report, part, numbered }: FindingListProps) {
   const units = useDocument((state) => state.shown.display?.units);
   const chooseFinding = useView((view) => view.chooseFinding);
   const select = useView((view) => view.select);
+  const selected = useView((view) => view.selection);
+  const hover = useView((view) => view.hover);
   const names = namesOf(elements);
   const wanted = sift === "all" ? numbered : numbered.filter(({ finding }) => isOpen(finding));
   const groups = findingsByPart(report).filter((group) => part === null || group.part.id === part);
@@ -52,7 +54,7 @@ function FindingList({ report, part, numbered }: FindingListProps) {
         <fieldset className="switch">
           <legend className="unseen">Which findings</legend>
           <button type="button" aria-pressed={sift === "open"} onClick={() => setSift("open")}>
-            Open
+            Open {numbered.filter(({ finding }) => isOpen(finding)).length}
           </button>
           <button type="button" aria-pressed={sift === "all"} onClick={() => setSift("all")}>
             All {numbered.length}
@@ -62,14 +64,18 @@ function FindingList({ report, part, numbered }: FindingListProps) {
       {numbered.length === 0 ? (
         <p className="panel-note">Nothing on this sheet falls under this part yet.</p>
       ) : wanted.length === 0 ? (
-        <p className="panel-note">Nothing here is missing, in conflict or in question.</p>
+        <p className="panel-note">
+          Nothing here is missing, in conflict or in question: {numbered.length} settled, under “All”.
+        </p>
       ) : (
         <ul className="finding-list">
           {wanted.map(({ number, finding }) => (
             <li key={finding.id}>
               <button
                 type="button"
-                className="finding-row"
+                className={selected.includes(finding.element ?? "") ? "finding-row is-selected" : "finding-row"}
+                onPointerEnter={() => hover(finding.element)}
+                onPointerLeave={() => hover(null)}
                 onClick={() => {
                   chooseFinding(finding.id);
                   if (finding.element !== null) select([finding.element]);
@@ -77,7 +83,7 @@ function FindingList({ report, part, numbered }: FindingListProps) {
               >
                 <span className="finding-number">{number}</span>
                 <OutcomeMark outcome={finding.outcome} />
-                <span className="finding-name">{subjectOf(finding, names)}</span>
+                <span className="finding-name">{capitalized(subjectOf(finding, names))}</span>
                 <span className="small soft finding-brief">
                   {[OUTCOME_WORDS[finding.outcome], ...briefTexts(finding, units).slice(0, 1)].join(" · ")}
                 </span>

@@ -33,7 +33,7 @@ export function PartsColumn() {
           <li key={part.id} className={part.id === FIRST_CLEARANCE ? "first-clearance" : undefined}>
             <button
               type="button"
-              className="part"
+              className={groups.has(part.id) ? "part" : "part part-none"}
               aria-pressed={chosen === part.id}
               onClick={() => choosePart(chosen === part.id ? null : part.id)}
             >
@@ -56,7 +56,7 @@ export function shortSection(section: string): string {
 }
 
 function Counts({ group }: { readonly group: PartFindings | undefined }) {
-  if (!group) return <span className="part-counts faint">none</span>;
+  if (!group) return <span className="part-counts part-nothing">none</span>;
   const counts = new Map<Outcome, number>();
   for (const { finding } of group.findings) counts.set(finding.outcome, (counts.get(finding.outcome) ?? 0) + 1);
   return (

@@ -25,7 +25,14 @@ export function QuestionSlip({ finding }: { readonly finding: Finding }) {
   };
   return (
     <section className="slip" aria-label="Question">
-      <h2>{question.text}</h2>
+      <p className="slip-question">{question.text}</p>
+      <div className="slip-answers">
+        {question.options.map((option) => (
+          <button key={option} type="button" onClick={() => answer(option)}>
+            {capitalized(option)}
+          </button>
+        ))}
+      </div>
       <div className="slip-who">
         <label htmlFor={`${field}-by`}>
           Initials
@@ -42,13 +49,6 @@ export function QuestionSlip({ finding }: { readonly finding: Finding }) {
           Date
           <input id={`${field}-on`} type="date" value={on} onChange={(event) => setOn(event.target.value)} />
         </label>
-      </div>
-      <div className="slip-answers">
-        {question.options.map((option) => (
-          <button key={option} type="button" onClick={() => answer(option)}>
-            {capitalized(option)}
-          </button>
-        ))}
       </div>
       {problem === null ? null : (
         <p className="problem" role="alert">

@@ -1,77 +1,132 @@
-/** The line above the sheet: which site, whether it is kept, what is open in it, how much copper. */
+/** The line above everything: which site, whether it is kept, what is open in it, how much copper. */
+import { Menu as MenuSign, PanelLeft, PanelRight, Redo2, Undo2 } from "lucide-react";
 import { useStore } from "zustand";
-import type { Outcome } from "../../rules/report.ts";
-import { lengthText } from "../../rules/words/lengths.ts";
-import { outcomeCount } from "../../rules/words/outcomes.ts";
 import { runCommand } from "../commands/command.ts";
-import { useDocument, useEditor, useLive } from "../editor-context.tsx";
-import { OutcomeMark } from "./outcome-mark.tsx";
+import { useDocument, useEditor, useView } from "../editor-context.tsx";
+import type { Column } from "./app.tsx";
+import { CountsLine } from "./counts-line.tsx";
+import { keyWords } from "./key-words.ts";
+import { Menu } from "./menu.tsx";
+import { SiteName } from "./site-name.tsx";
 
-/** What stands in the line: everything that asks for something. */
-const SHOWN: readonly Outcome[] = ["missing", "bond", "conflict", "review"];
+/** The commands of the menu; an empty string begins a group. */
+const MENU: readonly string[] = [
+  "new",
+  "open",
+  "gallery",
+  "",
+  "save",
+  "save-as",
+  "print",
+  "",
+  "palette",
+  "snapping",
+  "",
+  "commands",
+  "help",
+];
 
-export function TopBar() {
+interface TopBarProps {
+  readonly shown: Column | null;
+  onShow(column: Column): void;
+}
+
+export function TopBar({ shown, onShow }: TopBarProps) {
   const editor = useEditor();
-  const name = useDocument((state) => state.shown.name);
-  const units = useDocument((state) => state.shown.display?.units);
-  const undoable = useDocument((state) => state.history.past.at(-1)?.label ?? null);
-  const redoable = useDocument((state) => state.history.future[0]?.label ?? null);
-  const { report, routesPending, failure } = useLive((state) => state);
-  const keeping = useStore(editor.files.state, (state) => state.keeping);
-  const run = (id: string) => runCommand(editor, editor.commands.get(id));
+  // Read so that the words of the menu follow what they say.
+  useView((view) => `${view.palette} ${view.snapping}`);
+  const items = MENU.flatMap((id, i) => {
+    if (id === "") return [];
+    const command = editor.commands.get(id);
+    return [
+      {
+        id,
+        label: command.labelNow?.(editor) ?? command.label,
+        ...(command.key === undefined ? {} : { key: keyWords(command.key) }),
+        startsGroup: MENU[i - 1] === "",
+        run: () => runCommand(editor, command),
+      },
+    ];
+  });
   return (
     <header className="topbar">
+      <Menu
+        name="Site menu"
+        className="plain topbar-menu"
+        label={
+          <>
+            <MenuSign size={18} aria-hidden="true" /> Site
+          </>
+        }
+        items={items}
+      />
       <div className="topbar-site">
-        <strong className="site-name" title={name}>
-          {name === undefined || name.trim() === "" ? "Unnamed site" : name}
-        </strong>
-        <span className="small soft">
-          {keeping.state === "failed" ? "not kept in this browser" : "kept in this browser"}
-        </span>
+        <SiteName />
+        <KeptState />
       </div>
       <div className="topbar-buttons">
-        {["gallery", "new", "open", "save"].map((id) => (
-          <button key={id} type="button" className="plain" onClick={() => run(id)}>
-            {editor.commands.get(id).label}
+        <TravelButton id="undo" />
+        <TravelButton id="redo" />
+      </div>
+      <CountsLine />
+      <div className="topbar-columns">
+        {(["parts", "details"] as const).map((column) => (
+          <button
+            key={column}
+            type="button"
+            className="plain"
+            aria-expanded={shown === column}
+            aria-controls={`${column}-column`}
+            onClick={() => onShow(column)}
+          >
+            {column === "parts" ? (
+              <PanelLeft size={18} aria-hidden="true" />
+            ) : (
+              <PanelRight size={18} aria-hidden="true" />
+            )}
+            {column === "parts" ? "Parts" : "Details"}
           </button>
         ))}
-        <button
-          type="button"
-          className="plain"
-          disabled={undoable === null}
-          onClick={() => run("undo")}
-          title={undoable ?? ""}
-        >
-          Undo
-        </button>
-        <button
-          type="button"
-          className="plain"
-          disabled={redoable === null}
-          onClick={() => run("redo")}
-          title={redoable ?? ""}
-        >
-          Redo
-        </button>
-      </div>
-      <div className="topbar-counts" aria-live="polite">
-        {failure === null ? null : <span className="problem">The calculation stopped: {failure}</span>}
-        {report ? (
-          <>
-            {SHOWN.filter((outcome) => report.counts[outcome] > 0).map((outcome) => (
-              <span key={outcome} className="count">
-                <OutcomeMark outcome={outcome} /> {outcomeCount(outcome, report.counts[outcome])}
-              </span>
-            ))}
-            <strong>
-              Copper{" "}
-              {routesPending ? "on its way" : lengthText(Math.ceil(report.takeoff.conductor.total / 12) * 12, units)}
-            </strong>
-          </>
-        ) : (
-          <span className="soft">working it out …</span>
-        )}
       </div>
     </header>
+  );
+}
+
+function TravelButton({ id }: { readonly id: "undo" | "redo" }) {
+  const editor = useEditor();
+  const step = useDocument(({ history }) => (id === "undo" ? history.past.at(-1) : history.future[0])?.label ?? null);
+  const command = editor.commands.get(id);
+  const words = step === null ? command.label : `${command.label}: ${step}`;
+  const Sign = id === "undo" ? Undo2 : Redo2;
+  return (
+    <button
+      type="button"
+      className="plain icon-button"
+      aria-label={words}
+      aria-disabled={step === null}
+      title={step === null ? `Nothing to ${id}` : `${words} (${keyWords(command.key ?? "")})`}
+      onClick={() => runCommand(editor, command)}
+    >
+      <Sign size={18} aria-hidden="true" />
+    </button>
+  );
+}
+
+/** Whether what is on the sheet is safe, in a few words. */
+function KeptState() {
+  const editor = useEditor();
+  const keeping = useStore(editor.files.state, (state) => state.keeping);
+  const file = useDocument((state) => (state.file.saved === state.history.present ? state.file.name : ""));
+  if (keeping.state === "failed") {
+    return (
+      <span className="kept kept-failed" title={keeping.reason}>
+        Not kept: save to a file
+      </span>
+    );
+  }
+  return (
+    <span className="kept" title={file === "" ? "A copy is kept in this browser at every step." : `Saved as ${file}`}>
+      {file === "" ? "Kept in this browser" : `Saved as ${file}`}
+    </span>
   );
 }

@@ -1,0 +1,43 @@
+/** The takeoff as the panel shows it: one line for each run of copper, and what waits for the routes. */
+import type { TakeoffReport } from "../../rules/report.ts";
+import { copperText, type Units } from "../../rules/words/lengths.ts";
+import type { TakeoffLine } from "../view/view-store.ts";
+
+export interface CopperLine {
+  readonly line: TakeoffLine;
+  readonly label: string;
+  /** The length in words, or that it is on its way. */
+  readonly text: string;
+  /** Nothing of it on this site. */
+  readonly isNone: boolean;
+  readonly isOnItsWay: boolean;
+}
+
+export const ON_ITS_WAY = "on its way";
+
+const LINES: readonly { readonly line: TakeoffLine; readonly label: string; readonly waits: boolean }[] = [
+  { line: "ring", label: "Ring", waits: false },
+  { line: "grid", label: "Grid", waits: false },
+  { line: "ties", label: "Ties to the shell", waits: false },
+  { line: "branches", label: "Branches", waits: true },
+  { line: "drops", label: "Drops", waits: true },
+  { line: "tails", label: "Tails", waits: false },
+];
+
+/** The lines of a takeoff; while routes are worked out, what depends on them is on its way, never zero. */
+export function copperLines(
+  { conductor }: Pick<TakeoffReport, "conductor">,
+  routesPending: boolean,
+  units: Units | undefined,
+): CopperLine[] {
+  return LINES.map(({ line, label, waits }) => {
+    const isOnItsWay = waits && routesPending;
+    return {
+      line,
+      label,
+      text: isOnItsWay ? ON_ITS_WAY : conductor[line] === 0 ? "none" : copperText(conductor[line], units),
+      isNone: !isOnItsWay && conductor[line] === 0,
+      isOnItsWay,
+    };
+  });
+}

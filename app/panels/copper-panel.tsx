@@ -1,0 +1,111 @@
+/** Copper: how the ring is laid, every run of the takeoff, the ties to tick off, hardware and weight. */
+import { useState } from "react";
+import type { Report } from "../../rules/report.ts";
+import { capitalized } from "../../rules/words/element-names.ts";
+import { copperText, type Units } from "../../rules/words/lengths.ts";
+import { useDocument, useLive, useView } from "../editor-context.tsx";
+import type { TakeoffLine } from "../view/view-store.ts";
+import { copperLines, ON_ITS_WAY } from "./copper-lines.ts";
+import { missingWords } from "./counts-line.tsx";
+import { RingChoice } from "./ring-choice.tsx";
+import { TieList } from "./tie-list.tsx";
+
+export function CopperPanel() {
+  const report = useLive((state) => state.report);
+  const routesPending = useLive((state) => state.routesPending);
+  const units = useDocument((state) => state.shown.display?.units);
+  if (!report) return <p className="panel-note">Working out the first report …</p>;
+  return (
+    <section aria-label="Copper" className="copper">
+      <header className="copper-head">
+        <h2>Copper</h2>
+        <p>{missingWords(report)}</p>
+      </header>
+      <RingChoice ring={report.ring} units={units} />
+      <Takeoff report={report} routesPending={routesPending} units={units} />
+      <TieList ties={report.ties} units={units} />
+      <Hardware report={report} routesPending={routesPending} />
+    </section>
+  );
+}
+
+interface PartProps {
+  readonly report: Report;
+  readonly routesPending: boolean;
+  readonly units: Units | undefined;
+}
+
+/** Runs of copper. A line that is pointed at, has the focus or is chosen lights up its pieces on the sheet. */
+function Takeoff({ report, routesPending, units }: PartProps) {
+  const highlight = useView((view) => view.highlight);
+  const setHighlight = useView((view) => view.setHighlight);
+  const [chosen, setChosen] = useState<TakeoffLine | null>(null);
+  const { conductor } = report.takeoff;
+  const spare = useDocument((state) => state.shown.settings?.spareFraction);
+  return (
+    <div className="takeoff">
+      <h3>Takeoff</h3>
+      <ul onPointerLeave={() => setHighlight(chosen)}>
+        {copperLines(report.takeoff, routesPending, units).map(({ line, label, text, isNone, isOnItsWay }) => (
+          <li key={line}>
+            <button
+              type="button"
+              className="takeoff-line"
+              aria-pressed={chosen === line}
+              disabled={isNone}
+              data-lit={highlight === line ? "" : undefined}
+              title={isNone ? "" : "Light up its pieces on the sheet"}
+              onPointerEnter={() => setHighlight(line)}
+              onFocus={() => setHighlight(line)}
+              onBlur={() => setHighlight(chosen)}
+              onClick={() => {
+                const next = chosen === line ? null : line;
+                setChosen(next);
+                setHighlight(next);
+              }}
+            >
+              <span>{label}</span>
+              <span className={isOnItsWay ? "on-its-way" : isNone ? "faint" : ""}>{text}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+      <dl className="sums">
+        <div>
+          <dt>{spare === undefined ? "Spare" : `Spare, ${Math.round(spare * 100)}%`}</dt>
+          <dd>{routesPending ? <OnItsWay /> : copperText(conductor.spare, units)}</dd>
+        </div>
+        <div className="sum-total">
+          <dt>Copper in all</dt>
+          <dd>{routesPending ? <OnItsWay /> : copperText(conductor.total, units)}</dd>
+        </div>
+      </dl>
+    </div>
+  );
+}
+
+function OnItsWay() {
+  return <span className="on-its-way">{ON_ITS_WAY}</span>;
+}
+
+function Hardware({ report, routesPending }: Omit<PartProps, "units">) {
+  const { hardware, weightPounds } = report.takeoff;
+  return (
+    <div className="hardware">
+      <h3>Hardware and weight</h3>
+      <dl className="sums">
+        {hardware.map(({ item, count }) => (
+          <div key={item}>
+            <dt>{capitalized(item)}</dt>
+            <dd>{count}</dd>
+          </div>
+        ))}
+        <div className="sum-total">
+          <dt>Weight of the copper</dt>
+          <dd>{routesPending ? <OnItsWay /> : `${weightPounds.toFixed(1)} lb`}</dd>
+        </div>
+      </dl>
+      {routesPending ? <p className="panel-note">Clamps and joints of the branches are on their way.</p> : null}
+    </div>
+  );
+}

@@ -1,0 +1,75 @@
+/** What is open on the site, outcome by outcome, and how much copper: "0 missing" never without the open questions. */
+import type { Outcome, Report } from "../../rules/report.ts";
+import { copperText } from "../../rules/words/lengths.ts";
+import { OUTCOME_MEANINGS, OUTCOME_WORDS, outcomeCount } from "../../rules/words/outcomes.ts";
+import { useDocument, useLive } from "../editor-context.tsx";
+import { OutcomeMark } from "./outcome-mark.tsx";
+
+const OPEN: readonly Outcome[] = ["conflict", "missing", "bond", "review"];
+const SETTLED: readonly Outcome[] = ["meets", "exempt"];
+
+export function CountsLine() {
+  const units = useDocument((state) => state.shown.display?.units);
+  const report = useLive((state) => state.report);
+  const routesPending = useLive((state) => state.routesPending);
+  const failure = useLive((state) => state.failure);
+  return (
+    <div className="topbar-counts">
+      {failure === null ? null : (
+        <span className="problem-chip" role="alert" title={failure}>
+          The calculation stopped
+        </span>
+      )}
+      {report ? (
+        <>
+          <ul className="counts" aria-label="Findings by outcome">
+            {OPEN.filter((outcome) => report.counts[outcome] > 0 || (outcome === "review" && report.missing === 0)).map(
+              (outcome) => (
+                <li key={outcome} className="count" title={OUTCOME_MEANINGS[outcome]}>
+                  <OutcomeMark outcome={outcome} />
+                  <span className="count-words">{openCount(outcome, report)}</span>
+                </li>
+              ),
+            )}
+            {SETTLED.filter((outcome) => report.counts[outcome] > 0).map((outcome) => (
+              <li
+                key={outcome}
+                className="count count-settled"
+                title={`${report.counts[outcome]} ${OUTCOME_WORDS[outcome]}: ${OUTCOME_MEANINGS[outcome]}`}
+              >
+                <OutcomeMark outcome={outcome} />
+                <span>
+                  {report.counts[outcome]}
+                  <span className="unseen"> {OUTCOME_WORDS[outcome]}</span>
+                </span>
+              </li>
+            ))}
+          </ul>
+          <strong className="copper-total" title="Copper in all, with spare">
+            Copper{" "}
+            <span className="copper-figure">
+              {routesPending ? "on its way" : copperText(report.takeoff.conductor.total, units)}
+            </span>
+          </strong>
+        </>
+      ) : (
+        <span className="soft">Working it out …</span>
+      )}
+    </div>
+  );
+}
+
+/** A count that stands in the line; questions that are open carry the zero of what is missing. */
+export function openCount(outcome: Outcome, report: Pick<Report, "counts" | "missing">): string {
+  if (outcome !== "review") return outcomeCount(outcome, report.counts[outcome]);
+  return report.missing === 0 ? missingWords(report) : questionWords(report.counts.review);
+}
+
+/** How many needs no recorded copper meets yet, always with the questions that are open. */
+export function missingWords(report: Pick<Report, "counts" | "missing">): string {
+  return `${report.missing} missing, ${questionWords(report.counts.review)}`;
+}
+
+function questionWords(count: number): string {
+  return count === 0 ? "no question open" : `${count} ${count === 1 ? "question" : "questions"} open`;
+}

@@ -1,0 +1,45 @@
+/** A window over the page, the browser's own: it keeps the focus, Escape and a press beside it close it. */
+import { X } from "lucide-react";
+import { type ReactNode, useEffect, useId, useRef } from "react";
+
+interface DialogProps {
+  readonly title: string;
+  readonly className?: string;
+  readonly children: ReactNode;
+  onClose(): void;
+}
+
+export function Dialog({ title, className = "", children, onClose }: DialogProps) {
+  const box = useRef<HTMLDialogElement>(null);
+  const id = useId();
+  useEffect(() => {
+    const dialog = box.current;
+    if (dialog && !dialog.open) dialog.showModal();
+    return () => dialog?.close();
+  }, []);
+  return (
+    // biome-ignore lint/a11y/useKeyWithClickEvents: Escape closes it
+    <dialog
+      ref={box}
+      className={`dialog ${className}`}
+      aria-labelledby={id}
+      onCancel={(event) => {
+        event.preventDefault();
+        onClose();
+      }}
+      onClick={(event) => {
+        if (event.target === box.current) onClose();
+      }}
+    >
+      <div className="dialog-body">
+        <header className="dialog-head">
+          <h2 id={id}>{title}</h2>
+          <button type="button" className="plain icon-button" aria-label="Close" onClick={onClose}>
+            <X size={18} aria-hidden="true" />
+          </button>
+        </header>
+        {children}
+      </div>
+    </dialog>
+  );
+}

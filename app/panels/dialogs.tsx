@@ -1,0 +1,19 @@
+/** What is open over the page. */
+import { useStore } from "zustand";
+import { useEditor } from "../editor-context.tsx";
+import { CommandsDialog } from "./commands-dialog.tsx";
+import { GalleryDialog } from "./gallery-dialog.tsx";
+import { HelpDialog } from "./help-dialog.tsx";
+import { RefusedDialog } from "./refused-dialog.tsx";
+
+export function Dialogs() {
+  const editor = useEditor();
+  const open = useStore(editor.dialogs, (state) => state.open);
+  const refused = useStore(editor.files.state, (state) => state.refused);
+  const close = () => editor.dialogs.setState({ open: null });
+  if (refused) return <RefusedDialog refused={refused} onClose={() => editor.files.dismissRefusal()} />;
+  if (open === "gallery") return <GalleryDialog onClose={close} />;
+  if (open === "commands") return <CommandsDialog onClose={close} />;
+  if (open === "help") return <HelpDialog onClose={close} />;
+  return null;
+}

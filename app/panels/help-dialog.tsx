@@ -1,0 +1,75 @@
+/** How to begin, every key, and what this program is not. */
+import { CAUTIONS } from "../../rules/cautions.ts";
+import { OUTCOMES_WORST_FIRST } from "../../rules/report.ts";
+import { OUTCOME_MEANINGS, OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
+import { useEditor } from "../editor-context.tsx";
+import { Dialog } from "./dialog.tsx";
+import { keyWords } from "./key-words.ts";
+import { OutcomeMark } from "./outcome-mark.tsx";
+
+const STEPS: readonly string[] = [
+  "Draw the pool along its inside wall, by dragging or by typed lengths; then decks, house, walls and fences, and whatever is of metal or electric.",
+  "The column on the left holds the parts of the article in the code's order. Choose one: only its geometry stays on the sheet.",
+  "Choose a finding: the sheet shows what was measured, and the limit as a line. Answer its question on the spot.",
+  "Under Copper, choose how the ring is laid and tick off the ties as they are made.",
+  "Save the site file, or print the plan to scale. A copy is kept in this browser at every step.",
+];
+
+const LENGTHS: readonly string[] = [`16' 6 1/2"`, "16.5", "198in", "5.03m"];
+
+export function HelpDialog({ onClose }: { onClose(): void }) {
+  const editor = useEditor();
+  const groups = editor.commands.groups
+    .map(({ group, commands }) => ({ group, commands: commands.filter((command) => command.key !== undefined) }))
+    .filter(({ commands }) => commands.length > 0);
+  return (
+    <Dialog title="Help" className="dialog-wide" onClose={onClose}>
+      <div className="scrolls help">
+        <ol className="help-steps">
+          {STEPS.map((step) => (
+            <li key={step}>{step}</li>
+          ))}
+        </ol>
+        <p>
+          Lengths are typed as {LENGTHS.slice(0, -1).join(", ")} or {LENGTHS.at(-1)}. The wheel zooms about the pointer;
+          two fingers move and zoom the sheet.
+        </p>
+        <h3>What the signs say</h3>
+        <ul className="help-outcomes">
+          {OUTCOMES_WORST_FIRST.map((outcome) => (
+            <li key={outcome}>
+              <OutcomeMark outcome={outcome} />
+              <span>
+                <strong>{OUTCOME_WORDS[outcome]}</strong>: {OUTCOME_MEANINGS[outcome]}
+              </span>
+            </li>
+          ))}
+        </ul>
+        <h3>Keys</h3>
+        <div className="help-keys">
+          {groups.map(({ group, commands }) => (
+            <section key={group} aria-label={group}>
+              <h4>{group}</h4>
+              <dl>
+                {commands.map((command) => (
+                  <div key={command.id}>
+                    <dt>{command.label}</dt>
+                    <dd>
+                      {[command.key, ...(command.otherKeys ?? [])].slice(0, 2).map((key) => (
+                        <kbd key={key}>{keyWords(key ?? "")}</kbd>
+                      ))}
+                    </dd>
+                  </div>
+                ))}
+              </dl>
+            </section>
+          ))}
+        </div>
+        <h3>Caution</h3>
+        {CAUTIONS.map((caution) => (
+          <p key={caution}>{caution}</p>
+        ))}
+      </div>
+    </Dialog>
+  );
+}

@@ -1,0 +1,35 @@
+/** What was just said: spoken politely, shown over the sheet for a while; a problem stays until it is put away. */
+import { X } from "lucide-react";
+import { useEffect } from "react";
+import { useEditor, useView } from "../editor-context.tsx";
+
+/** How long a plain notice stays, milliseconds: a base, and more for every letter. */
+const STAYS = 3000;
+const STAYS_PER_LETTER = 40;
+
+export function Notice() {
+  const editor = useEditor();
+  const notice = useView((view) => view.notice);
+  useEffect(() => {
+    if (notice === null || notice.kind === "problem") return;
+    const timer = setTimeout(() => editor.view.getState().unsay(), STAYS + notice.text.length * STAYS_PER_LETTER);
+    return () => clearTimeout(timer);
+  }, [notice, editor]);
+  return (
+    <div className="notice-place" role="status" aria-live="polite">
+      {notice === null ? null : (
+        <div className={`notice notice-${notice.kind}`} key={notice.at}>
+          <span>{notice.text}</span>
+          <button
+            type="button"
+            className="plain icon-button"
+            aria-label="Put the notice away"
+            onClick={() => editor.view.getState().unsay()}
+          >
+            <X size={16} aria-hidden="true" />
+          </button>
+        </div>
+      )}
+    </div>
+  );
+}

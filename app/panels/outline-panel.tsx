@@ -1,0 +1,180 @@
+/** Everything on the sheet as a list, selected with it both ways; only the rows in view are on the page. */
+import { type KeyboardEvent, useEffect, useId, useMemo, useRef, useState } from "react";
+import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
+import { useDocument, useReport, useView } from "../editor-context.tsx";
+import { OutcomeMark } from "./outcome-mark.tsx";
+import { filteredRows, type OutlineOrder, type OutlineRow, outlineRows, rowsInView } from "./outline-rows.ts";
+
+/** Height of a row, pixels; the same in panels.css. */
+const ROW = 48;
+
+export function OutlinePanel() {
+  const elements = useDocument((state) => state.shown.elements);
+  const units = useDocument((state) => state.shown.display?.units) ?? "ft-in";
+  const report = useReport();
+  const [order, setOrder] = useState<OutlineOrder>("file");
+  const [filter, setFilter] = useState("");
+  const all = useMemo(() => outlineRows(elements, report, units, order), [elements, report, units, order]);
+  const rows = useMemo(() => filteredRows(all, filter), [all, filter]);
+  return (
+    <section aria-label="Outline of the site" className="outline">
+      <div className="list-head">
+        <h2>Outline</h2>
+        <fieldset className="switch">
+          <legend className="unseen">Order of the rows</legend>
+          {(["file", "kind"] as const).map((one) => (
+            <button key={one} type="button" aria-pressed={order === one} onClick={() => setOrder(one)}>
+              {one === "file" ? "As drawn" : "By kind"}
+            </button>
+          ))}
+        </fieldset>
+      </div>
+      <input
+        className="outline-filter"
+        type="search"
+        aria-label="Filter the outline"
+        placeholder={`Filter ${elements.length} elements: fence, light, question …`}
+        value={filter}
+        onChange={(event) => setFilter(event.target.value)}
+      />
+      {rows.length === 0 ? (
+        <p className="panel-note">
+          {elements.length === 0 ? "Nothing is drawn yet." : `Nothing here is called “${filter.trim()}”.`}
+        </p>
+      ) : (
+        <Rows rows={rows} />
+      )}
+      <p className="unseen" role="status">
+        {filter === "" ? "" : `${rows.length} of ${elements.length} elements`}
+      </p>
+    </section>
+  );
+}
+
+function Rows({ rows }: { readonly rows: readonly OutlineRow[] }) {
+  const selection = useView((view) => view.selection);
+  const select = useView((view) => view.select);
+  const hover = useView((view) => view.hover);
+  const setPanel = useView((view) => view.setPanel);
+  const id = useId();
+  const box = useRef<HTMLDivElement>(null);
+  const [view, setView] = useState({ top: 0, height: 800 });
+  const [active, setActive] = useState(0);
+  const selected = useMemo(() => new Set(selection), [selection]);
+  const at = Math.min(active, rows.length - 1);
+
+  useEffect(() => {
+    const element = box.current;
+    if (!element) return;
+    const measure = () => setView({ top: element.scrollTop, height: element.clientHeight });
+    measure();
+    const observer = new ResizeObserver(measure);
+    observer.observe(element);
+    return () => observer.disconnect();
+  }, []);
+
+  // What is selected on the sheet comes into view here.
+  const [first] = selection;
+  const firstAt = first === undefined ? -1 : rows.findIndex((row) => row.id === first);
+  useEffect(() => {
+    if (firstAt < 0) return;
+    setActive(firstAt);
+    showRow(box.current, firstAt);
+  }, [firstAt]);
+
+  const go = (next: number, keep: boolean) => {
+    const index = Math.max(0, Math.min(rows.length - 1, next));
+    const row = rows[index];
+    if (!row) return;
+    setActive(index);
+    showRow(box.current, index);
+    select(keep ? [...new Set([...selection, row.id])] : [row.id]);
+  };
+
+  const onKeyDown = (event: KeyboardEvent) => {
+    const page = Math.max(1, Math.floor(view.height / ROW) - 1);
+    const ways: Readonly<Record<string, number>> = {
+      ArrowDown: at + 1,
+      ArrowUp: at - 1,
+      PageDown: at + page,
+      PageUp: at - page,
+      Home: 0,
+      End: rows.length - 1,
+    };
+    const next = ways[event.key];
+    const row = rows[at];
+    if (next !== undefined) go(next, event.shiftKey);
+    else if (event.key === "Enter" && row) {
+      select([row.id]);
+      setPanel("element");
+    } else if (event.key === " " && row) select(toggled(selection, row.id));
+    else return;
+    event.preventDefault();
+    event.stopPropagation();
+  };
+
+  const [from, to] = rowsInView(rows.length, ROW, view.top, view.height);
+  return (
+    <div
+      ref={box}
+      className="outline-rows"
+      role="listbox"
+      tabIndex={0}
+      aria-label="Elements of the site"
+      aria-multiselectable="true"
+      aria-activedescendant={rows[at] ? `${id}-${at}` : undefined}
+      onScroll={(event) => setView({ top: event.currentTarget.scrollTop, height: event.currentTarget.clientHeight })}
+      onKeyDown={onKeyDown}
+      onPointerLeave={() => hover(null)}
+    >
+      <div role="presentation" style={{ height: from * ROW }} />
+      {rows.slice(from, to).map((row, i) => {
+        const index = from + i;
+        return (
+          // biome-ignore lint/a11y/useKeyWithClickEvents: the list has the keys
+          // biome-ignore lint/a11y/useFocusableInteractive: the list keeps the focus and names its active row
+          <div
+            key={row.id}
+            id={`${id}-${index}`}
+            role="option"
+            className={index === at ? "outline-row is-active" : "outline-row"}
+            aria-selected={selected.has(row.id)}
+            aria-posinset={index + 1}
+            aria-setsize={rows.length}
+            title={row.name}
+            onPointerEnter={() => hover(row.id)}
+            onClick={(event) => {
+              setActive(index);
+              select(event.shiftKey || event.ctrlKey || event.metaKey ? toggled(selection, row.id) : [row.id]);
+            }}
+            onDoubleClick={() => setPanel("element")}
+          >
+            <span className="outline-mark">
+              {row.outcome === null ? null : (
+                <span title={OUTCOME_WORDS[row.outcome]}>
+                  <OutcomeMark outcome={row.outcome} spoken />
+                </span>
+              )}
+            </span>
+            <span className="outline-name">{row.name}</span>
+            <span className="outline-size">{row.size}</span>
+            <span className="outline-kind">{row.kind}</span>
+            <span className="outline-place">{row.position}</span>
+          </div>
+        );
+      })}
+      <div role="presentation" style={{ height: (rows.length - to) * ROW }} />
+    </div>
+  );
+}
+
+function toggled(ids: readonly string[], id: string): readonly string[] {
+  return ids.includes(id) ? ids.filter((other) => other !== id) : [...ids, id];
+}
+
+function showRow(box: HTMLElement | null, index: number): void {
+  if (!box) return;
+  const top = index * ROW;
+  if (top < box.scrollTop) box.scrollTop = top;
+  else if (top + ROW > box.scrollTop + box.clientHeight) box.scrollTop = top + ROW - box.clientHeight;
+}

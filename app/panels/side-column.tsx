@@ -1,0 +1,78 @@
+/** The column beside the sheet: findings, facts, copper and the outline of the site, one at a time. */
+import { X } from "lucide-react";
+import { type KeyboardEvent, useRef } from "react";
+import { useView } from "../editor-context.tsx";
+import type { Panel } from "../view/view-store.ts";
+import { CopperPanel } from "./copper-panel.tsx";
+import { ElementPanel } from "./element-panel.tsx";
+import { FindingPanel } from "./finding-panel.tsx";
+import { OutlinePanel } from "./outline-panel.tsx";
+
+const TABS: readonly { readonly panel: Panel; readonly label: string }[] = [
+  { panel: "findings", label: "Findings" },
+  { panel: "element", label: "Facts" },
+  { panel: "copper", label: "Copper" },
+  { panel: "outline", label: "Outline" },
+];
+
+export function SideColumn({ onClose }: { onClose(): void }) {
+  const panel = useView((view) => view.panel);
+  const setPanel = useView((view) => view.setPanel);
+  const list = useRef<HTMLDivElement>(null);
+  const onKeyDown = (event: KeyboardEvent) => {
+    const at = TABS.findIndex((tab) => tab.panel === panel);
+    const next =
+      event.key === "ArrowRight"
+        ? (at + 1) % TABS.length
+        : event.key === "ArrowLeft"
+          ? (at - 1 + TABS.length) % TABS.length
+          : event.key === "Home"
+            ? 0
+            : event.key === "End"
+              ? TABS.length - 1
+              : null;
+    const tab = next === null ? undefined : TABS[next];
+    if (!tab) return;
+    event.preventDefault();
+    event.stopPropagation();
+    setPanel(tab.panel);
+    list.current?.querySelectorAll<HTMLElement>("[role=tab]")[next ?? 0]?.focus();
+  };
+  return (
+    <>
+      <div className="side-head">
+        <div className="tabs" role="tablist" aria-label="Details" ref={list} onKeyDown={onKeyDown}>
+          {TABS.map((tab) => (
+            <button
+              key={tab.panel}
+              type="button"
+              role="tab"
+              id={`tab-${tab.panel}`}
+              aria-selected={panel === tab.panel}
+              aria-controls="side-panel"
+              tabIndex={panel === tab.panel ? 0 : -1}
+              onClick={() => setPanel(tab.panel)}
+            >
+              {tab.label}
+            </button>
+          ))}
+        </div>
+        <button type="button" className="plain icon-button side-close" aria-label="Close the details" onClick={onClose}>
+          <X size={18} aria-hidden="true" />
+        </button>
+      </div>
+      <div
+        className={`side-panel side-panel-${panel}`}
+        id="side-panel"
+        role="tabpanel"
+        aria-labelledby={`tab-${panel}`}
+        key={panel}
+      >
+        {panel === "findings" ? <FindingPanel /> : null}
+        {panel === "element" ? <ElementPanel /> : null}
+        {panel === "copper" ? <CopperPanel /> : null}
+        {panel === "outline" ? <OutlinePanel /> : null}
+      </div>
+    </>
+  );
+}

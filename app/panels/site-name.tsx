@@ -1,0 +1,59 @@
+/** The name of the site: a press on it turns it into a field. */
+import { useEffect, useRef, useState } from "react";
+import { useDocument, useEditor } from "../editor-context.tsx";
+import { setSiteField } from "../edits/set-site-field.ts";
+
+const LONGEST_NAME = 200;
+
+export function SiteName() {
+  const editor = useEditor();
+  const name = useDocument((state) => state.shown.name) ?? "";
+  const [text, setText] = useState<string | null>(null);
+  const field = useRef<HTMLInputElement>(null);
+  const button = useRef<HTMLButtonElement>(null);
+  const isOpen = text !== null;
+  useEffect(() => {
+    if (isOpen) field.current?.select();
+  }, [isOpen]);
+
+  const end = (keep: boolean) => {
+    if (text === null) return;
+    setText(null);
+    const next = text.trim();
+    if (!keep || next === name) return;
+    const refusal = editor.document.getState().edit(setSiteField("name", next === "" ? undefined : next));
+    if (refusal) editor.view.getState().say(refusal.reason, "problem");
+  };
+
+  if (text === null) {
+    return (
+      <button
+        ref={button}
+        type="button"
+        className="site-name plain"
+        title={name === "" ? "Name this site" : `${name}: press to rename`}
+        onClick={() => setText(name)}
+      >
+        {name.trim() === "" ? "Site without a name" : name}
+      </button>
+    );
+  }
+  return (
+    <input
+      ref={field}
+      className="site-name-field"
+      aria-label="Name of the site"
+      value={text}
+      maxLength={LONGEST_NAME}
+      autoComplete="off"
+      onChange={(event) => setText(event.target.value)}
+      onBlur={() => end(true)}
+      onKeyDown={(event) => {
+        if (event.key !== "Enter" && event.key !== "Escape") return;
+        event.stopPropagation();
+        end(event.key === "Enter");
+        requestAnimationFrame(() => button.current?.focus());
+      }}
+    />
+  );
+}

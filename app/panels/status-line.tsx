@@ -1,0 +1,56 @@
+/** The line under the sheet: what to do with the tool in hand, snapping, and how large the sheet is shown. */
+import { Magnet, Maximize, Minus, Plus } from "lucide-react";
+import { runCommand } from "../commands/command.ts";
+import { useDocument, useEditor, useView } from "../editor-context.tsx";
+import { keyWords } from "./key-words.ts";
+import { labelOf, TOOL_HINTS } from "./tool-words.ts";
+
+export function StatusLine() {
+  const editor = useEditor();
+  const tool = useView((view) => view.tool);
+  const snapping = useView((view) => view.snapping);
+  const refusal = useDocument((state) => state.refusal?.reason ?? null);
+  const isMoving = useDocument((state) => state.gesture !== null);
+  const button = (id: string, sign: React.ReactNode) => {
+    const command = editor.commands.get(id);
+    return (
+      <button
+        type="button"
+        className="plain icon-button"
+        aria-label={command.label}
+        title={`${command.label} (${keyWords(command.key ?? "")})`}
+        onClick={() => runCommand(editor, command)}
+      >
+        {sign}
+      </button>
+    );
+  };
+  return (
+    <footer className="status">
+      <p className={isMoving && refusal !== null ? "hint hint-problem" : "hint"}>
+        {isMoving && refusal !== null ? (
+          refusal
+        ) : (
+          <>
+            <strong>{labelOf(tool)}.</strong> {TOOL_HINTS[tool]}
+          </>
+        )}
+      </p>
+      <div className="zoom">
+        <button
+          type="button"
+          className="plain icon-button"
+          aria-pressed={snapping}
+          aria-label="Snapping"
+          title={`Snapping to corners, edges and grid is ${snapping ? "on" : "off"} (Shift+S)`}
+          onClick={() => runCommand(editor, editor.commands.get("snapping"))}
+        >
+          <Magnet size={16} aria-hidden="true" />
+        </button>
+        {button("zoom-out", <Minus size={16} aria-hidden="true" />)}
+        {button("zoom-in", <Plus size={16} aria-hidden="true" />)}
+        {button("fit", <Maximize size={16} aria-hidden="true" />)}
+      </div>
+    </footer>
+  );
+}

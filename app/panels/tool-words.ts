@@ -1,0 +1,73 @@
+/** The tools as the bar shows them: short names, groups, and one sentence on what to do with each. */
+import { TOOLS } from "../commands/tool-commands.ts";
+import type { ToolId } from "../view/view-store.ts";
+
+/** The groups of the bar; what is used less stands in its menu. */
+export const TOOL_GROUPS: readonly (readonly ToolId[])[] = [
+  ["select", "pan"],
+  ["pool-rectangle", "pool-outline", "surface", "building", "wall", "fence"],
+  ["metal-point", "equipment", "underwater-light", "device"],
+  ["conductor", "tie"],
+];
+
+const SHORT: Partial<Readonly<Record<ToolId, string>>> = {
+  select: "Select",
+  pan: "Move",
+  "pool-rectangle": "Pool",
+  "pool-outline": "Free pool",
+  surface: "Deck",
+  building: "Building",
+  wall: "Wall",
+  fence: "Fence",
+  "metal-point": "Metal",
+  equipment: "Equipment",
+  "underwater-light": "Light",
+  device: "Device",
+  conductor: "Copper",
+  tie: "Tie",
+};
+
+/** The tools in the menu beside the bar, in the order of the commands. */
+export const FURTHER_TOOLS: readonly ToolId[] = TOOLS.map(({ tool }) => tool).filter(
+  (tool) => !TOOL_GROUPS.some((group) => group.includes(tool)),
+);
+
+/** A word or two for a button. */
+export function shortLabel(tool: ToolId): string {
+  return SHORT[tool] ?? labelOf(tool);
+}
+
+export function labelOf(tool: ToolId): string {
+  return TOOLS.find((entry) => entry.tool === tool)?.label ?? tool;
+}
+
+const CLOSE = "Click each corner; Enter or a click on the first corner closes it. Type lengths for exact sides.";
+const LINE = "Click each point; Enter ends the line. Type lengths for exact runs.";
+const POINT = "Click where it stands.";
+
+/** What to do with each tool, one sentence or two. */
+export const TOOL_HINTS: Readonly<Record<ToolId, string>> = {
+  select: "Click to select, drag to move; drag a corner to reshape. Shift adds to the selection.",
+  pan: "Drag the sheet. The wheel zooms.",
+  "pool-rectangle": "Press at one corner and drag to the other, or type width and length.",
+  "pool-outline": CLOSE,
+  inset: CLOSE,
+  surface: CLOSE,
+  wall: LINE,
+  building: CLOSE,
+  opening: "Click the two ends of the opening.",
+  fence: LINE,
+  structure: CLOSE,
+  "metal-point": POINT,
+  "metal-line": LINE,
+  "metal-area": CLOSE,
+  equipment: POINT,
+  "underwater-light": "Click the pool's wall where the light sits.",
+  device: POINT,
+  "overhead-line": `${LINE} Heights are typed under Facts.`,
+  "underground-run": LINE,
+  "water-bond": "Click where the fitting touches the water.",
+  conductor: LINE,
+  tie: "Click where the connection was made.",
+  "keep-out": CLOSE,
+};
