@@ -17,6 +17,7 @@ import { drawDimensions } from "./dimensions.ts";
 import { Drafting, isKnown } from "./drafting.ts";
 import { drawFocus } from "./focus.ts";
 import { drawGround } from "./ground-layers.ts";
+import { drawHighlight, type TakeoffRun } from "./highlight.ts";
 import { drawLettering, marksFor } from "./lettering.ts";
 import { drawPart } from "./part-layers.ts";
 import type { MarkChoice, Scene } from "./scene.ts";
@@ -30,6 +31,8 @@ export interface SceneOptions {
   readonly part?: PartId;
   /** Id of the finding that the eye is led to. */
   readonly focus?: string;
+  /** The run of the takeoff whose pieces the eye is led to; a finding in focus goes before it. */
+  readonly highlight?: TakeoffRun;
   /** Leaves out everything that has to be placed (names, numbers, marks), for a drawing that moves. */
   readonly withoutLettering?: boolean;
 }
@@ -46,6 +49,7 @@ export function planScene(site: Site, report: Report, options: SceneOptions = {}
   if (bounds !== null) {
     drawDimensions(bounds, drafting);
     if (options.focus !== undefined) drawFocus(options.focus, drafting);
+    else if (options.highlight !== undefined) drawHighlight(options.highlight, drafting);
     if (options.withoutLettering !== true) drawLettering(bounds, options, drafting);
   }
   return {

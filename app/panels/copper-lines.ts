@@ -1,10 +1,10 @@
 /** The takeoff as the panel shows it: one line for each run of copper, and what waits for the routes. */
 import type { TakeoffReport } from "../../rules/report.ts";
 import { copperText, type Units } from "../../rules/words/lengths.ts";
-import type { TakeoffLine } from "../view/view-store.ts";
+import type { TakeoffRun } from "../drawing/highlight.ts";
 
 export interface CopperLine {
-  readonly line: TakeoffLine;
+  readonly line: TakeoffRun;
   readonly label: string;
   /** The length in words, or that it is on its way. */
   readonly text: string;
@@ -15,7 +15,7 @@ export interface CopperLine {
 
 export const ON_ITS_WAY = "on its way";
 
-const LINES: readonly { readonly line: TakeoffLine; readonly label: string; readonly waits: boolean }[] = [
+const LINES: readonly { readonly line: TakeoffRun; readonly label: string; readonly waits: boolean }[] = [
   { line: "ring", label: "Ring", waits: false },
   { line: "grid", label: "Grid", waits: false },
   { line: "ties", label: "Ties to the shell", waits: false },

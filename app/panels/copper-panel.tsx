@@ -3,8 +3,8 @@ import { useState } from "react";
 import type { Report } from "../../rules/report.ts";
 import { capitalized } from "../../rules/words/element-names.ts";
 import { copperText, type Units } from "../../rules/words/lengths.ts";
+import type { TakeoffRun } from "../drawing/highlight.ts";
 import { useDocument, useLive, useView } from "../editor-context.tsx";
-import type { TakeoffLine } from "../view/view-store.ts";
 import { copperLines, ON_ITS_WAY } from "./copper-lines.ts";
 import { missingWords } from "./counts-line.tsx";
 import { RingChoice } from "./ring-choice.tsx";
@@ -39,7 +39,7 @@ interface PartProps {
 function Takeoff({ report, routesPending, units }: PartProps) {
   const highlight = useView((view) => view.highlight);
   const setHighlight = useView((view) => view.setHighlight);
-  const [chosen, setChosen] = useState<TakeoffLine | null>(null);
+  const [chosen, setChosen] = useState<TakeoffRun | null>(null);
   const { conductor } = report.takeoff;
   const spare = useDocument((state) => state.shown.settings?.spareFraction);
   return (

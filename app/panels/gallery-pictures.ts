@@ -6,6 +6,9 @@ import { planScene } from "../drawing/plan-scene.ts";
 import { sceneToSvg } from "../drawing/svg.ts";
 import type { RecomputeReply, RecomputeRequest } from "../workers/messages.ts";
 
+/** Points to an inch: small, so that lines stay firm once the picture is shrunk to a card. */
+const PICTURE_SCALE = 0.4;
+
 export interface PictureMaker {
   /** Draws each site in turn; `onPicture` gets the address of its picture. Sites that cannot be read are passed over. */
   draw(sites: readonly { readonly id: string; readonly text: string }[], palette: PaletteName): void;
@@ -23,7 +26,7 @@ export function pictureMaker(onPicture: (id: string, address: string) => void): 
     waiting.delete(data.revision);
     // A site whose report fails has no picture; its card stands without one.
     if (!asked || !data.ok) return;
-    const scene = planScene(asked.site, data.report, { withoutLettering: true, marks: "none" });
+    const scene = planScene(asked.site, data.report, { withoutLettering: true, pointsPerInch: PICTURE_SCALE });
     const svg = sceneToSvg(scene, { title: asked.site.name ?? asked.id, palette: asked.palette, margin: 8 });
     const address = URL.createObjectURL(new Blob([svg], { type: "image/svg+xml" }));
     addresses.push(address);

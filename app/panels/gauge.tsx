@@ -18,7 +18,7 @@ export function Gauge({ finding, units }: { readonly finding: Finding; readonly 
     <svg className="gauge" viewBox={`0 0 ${WIDTH} 46`} role="img" aria-label={`${text} measured, ${limitText}`}>
       <line x1={0} x2={WIDTH} y1={BASE} y2={BASE} stroke="var(--line)" strokeWidth={1} />
       <line x1={0} x2={x(measured)} y1={BASE} y2={BASE} stroke="var(--measure)" strokeWidth={4} />
-      <line x1={limitAt} x2={limitAt} y1={BASE - 10} y2={BASE + 10} stroke="var(--ink)" strokeWidth={2} />
+      <line x1={limitAt} x2={limitAt} y1={BASE - 10} y2={BASE + 5} stroke="var(--ink)" strokeWidth={2} />
       <text
         x={Math.max(x(measured), 40)}
         y={BASE - 8}

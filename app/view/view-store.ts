@@ -1,6 +1,7 @@
 /** How the sheet is looked at: never part of the document, never in its history. */
 import { createStore, type StoreApi } from "zustand/vanilla";
 import type { PartId } from "../../rules/catalogue/rule.ts";
+import type { TakeoffRun } from "../drawing/highlight.ts";
 
 /** Where the paper lies under the glass: site inches at the center of the view, and screen pixels to an inch. */
 export interface Camera {
@@ -37,11 +38,8 @@ export type ToolId =
 
 export type Palette = "sheet" | "projector";
 
-/** The lines of the takeoff that have pieces on the sheet. */
-export type TakeoffLine = "ring" | "grid" | "ties" | "branches" | "drops" | "tails";
-
 /** What the right-hand column shows. */
-export type Panel = "findings" | "element" | "copper" | "outline";
+export type Panel = "findings" | "element" | "copper" | "outline" | "code";
 
 export interface ViewState {
   readonly camera: Camera;
@@ -53,7 +51,7 @@ export interface ViewState {
   /** The finding that is chosen: the rest dims, its witness shows. */
   readonly finding: string | null;
   /** The line of the takeoff whose pieces are lit up on the sheet. */
-  readonly highlight: TakeoffLine | null;
+  readonly highlight: TakeoffRun | null;
   readonly panel: Panel;
   readonly palette: Palette;
   readonly snapping: boolean;
@@ -66,7 +64,7 @@ export interface ViewState {
   setTool(tool: ToolId): void;
   choosePart(part: PartId | null): void;
   chooseFinding(finding: string | null): void;
-  setHighlight(highlight: TakeoffLine | null): void;
+  setHighlight(highlight: TakeoffRun | null): void;
   setPanel(panel: Panel): void;
   setPalette(palette: Palette): void;
   setSnapping(on: boolean): void;
