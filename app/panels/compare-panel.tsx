@@ -136,7 +136,9 @@ function Totals({ comparison, units }: PartProps) {
         ? String(value)
         : words.unit === "pounds"
           ? `${value.toFixed(1)} lb`
-          : copperText(value, units);
+          : value === 0
+            ? "none"
+            : copperText(value, units);
     return [{ text: words.text, before: shown(before), after: shown(after) }];
   });
   if (rows.length === 0) return null;

@@ -3,6 +3,7 @@ import { X } from "lucide-react";
 import { type KeyboardEvent, useRef } from "react";
 import { useView } from "../editor-context.tsx";
 import type { Panel } from "../view/view-store.ts";
+import { CodePanel } from "./code-panel.tsx";
 import { CopperPanel } from "./copper-panel.tsx";
 import { ElementPanel } from "./element-panel.tsx";
 import { FindingPanel } from "./finding-panel.tsx";
@@ -13,6 +14,7 @@ const TABS: readonly { readonly panel: Panel; readonly label: string }[] = [
   { panel: "element", label: "Facts" },
   { panel: "copper", label: "Copper" },
   { panel: "outline", label: "Outline" },
+  { panel: "code", label: "Code" },
 ];
 
 export function SideColumn({ onClose }: { onClose(): void }) {
@@ -72,6 +74,7 @@ export function SideColumn({ onClose }: { onClose(): void }) {
         {panel === "element" ? <ElementPanel /> : null}
         {panel === "copper" ? <CopperPanel /> : null}
         {panel === "outline" ? <OutlinePanel /> : null}
+        {panel === "code" ? <CodePanel /> : null}
       </div>
     </>
   );
