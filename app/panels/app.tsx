@@ -25,6 +25,9 @@ import "./facts.css";
 import "./copper.css";
 import "./outline.css";
 import "./dialogs.css";
+import "./narrow.css";
+// Last: on paper it overrules the rest.
+import "../print/print.css";
 
 /** On a narrow screen the columns lie over the sheet, one at a time. */
 export type Column = "parts" | "details";

@@ -53,7 +53,7 @@ export function CommandsDialog({ onClose }: { onClose(): void }) {
         aria-label="Search the commands"
         placeholder="Type what you want to do"
         value={typed}
-        autoFocus
+        data-first-focus=""
         onChange={(event) => {
           setTyped(event.target.value);
           setActive(0);

@@ -1,8 +1,9 @@
 /** What is open on the site, outcome by outcome, and how much copper: "0 missing" never without the open questions. */
 import type { Outcome, Report } from "../../rules/report.ts";
-import { copperText } from "../../rules/words/lengths.ts";
+import { copperText, type Units } from "../../rules/words/lengths.ts";
 import { OUTCOME_MEANINGS, OUTCOME_WORDS, outcomeCount } from "../../rules/words/outcomes.ts";
 import { useDocument, useLive } from "../editor-context.tsx";
+import { ON_ITS_WAY } from "./copper-lines.ts";
 import { OutcomeMark } from "./outcome-mark.tsx";
 
 const OPEN: readonly Outcome[] = ["conflict", "missing", "bond", "review"];
@@ -48,7 +49,7 @@ export function CountsLine() {
           <strong className="copper-total" title="Copper in all, with spare">
             Copper{" "}
             <span className="copper-figure">
-              {routesPending ? "on its way" : copperText(report.takeoff.conductor.total, units)}
+              {routesPending ? ON_ITS_WAY : totalText(report.takeoff.conductor.total, units)}
             </span>
           </strong>
         </>
@@ -57,6 +58,10 @@ export function CountsLine() {
       )}
     </div>
   );
+}
+
+function totalText(inches: number, units: Units | undefined): string {
+  return inches === 0 ? "none" : copperText(inches, units);
 }
 
 /** A count that stands in the line; questions that are open carry the zero of what is missing. */

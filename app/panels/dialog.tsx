@@ -14,7 +14,10 @@ export function Dialog({ title, className = "", children, onClose }: DialogProps
   const id = useId();
   useEffect(() => {
     const dialog = box.current;
-    if (dialog && !dialog.open) dialog.showModal();
+    if (dialog && !dialog.open) {
+      dialog.showModal();
+      dialog.querySelector<HTMLElement>("[data-first-focus]")?.focus();
+    }
     return () => dialog?.close();
   }, []);
   return (

@@ -11,7 +11,6 @@ import { PAPER_NAMES, PAPERS, type PaperName } from "../drawing/paper.ts";
 import { planSheets } from "../drawing/sheets.ts";
 import { useEditor, useLive } from "../editor-context.tsx";
 import { SheetPage } from "./sheet-page.tsx";
-import "./print.css";
 
 /** The two palettes that suit paper. */
 const PRINT_PALETTES: readonly { readonly palette: PaletteName; readonly label: string }[] = [
@@ -125,10 +124,10 @@ function PrintPages({ paper, palette, isOpen, onPaper, onPalette, onClose }: Pri
           <X size={18} aria-hidden="true" />
         </button>
       </header>
-      <div className="print-pages">
+      <div className={`print-pages page-${paper}`}>
         {sheets.map((sheet, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a sheet is known by its place
-          <SheetPage key={i} sheet={sheet} number={i + 1} count={sheets.length} paper={paper} palette={palette} />
+          <SheetPage key={i} sheet={sheet} number={i + 1} count={sheets.length} palette={palette} />
         ))}
       </div>
     </section>

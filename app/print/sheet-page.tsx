@@ -1,7 +1,6 @@
 /** One drawing sheet as a page. */
 import { useLayoutEffect, useRef } from "react";
 import type { PaletteName } from "../drawing/palette.ts";
-import type { PaperName } from "../drawing/paper.ts";
 import type { Sheet } from "../drawing/sheet.ts";
 import { sheetsToSvg } from "../drawing/svg.ts";
 
@@ -9,17 +8,16 @@ interface SheetPageProps {
   readonly sheet: Sheet;
   readonly number: number;
   readonly count: number;
-  readonly paper: PaperName;
   readonly palette: PaletteName;
 }
 
-export function SheetPage({ sheet, number, count, paper, palette }: SheetPageProps) {
+export function SheetPage({ sheet, number, count, palette }: SheetPageProps) {
   const box = useRef<HTMLDivElement>(null);
   useLayoutEffect(() => {
     const svg = sheetsToSvg([sheet], { palette, title: `Sheet ${number} of ${count}` });
     box.current?.replaceChildren(svgElement(svg, `sheet${number}-`));
   }, [sheet, number, count, palette]);
-  return <div className={`print-page page-${paper}`} ref={box} />;
+  return <div className="print-page" ref={box} />;
 }
 
 /**
