@@ -6,6 +6,7 @@ import { isKnownKind } from "../../rules/site/element-check.ts";
 import type { Kind } from "../../rules/site/elements.ts";
 import { type Field, fieldsOf, KIND_LABELS, siteFields } from "../../rules/site/field-list.ts";
 import { capitalized, elementName, namesOf } from "../../rules/words/element-names.ts";
+import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
 import { runCommand } from "../commands/command.ts";
 import { useDocument, useEditor, useReport, useView } from "../editor-context.tsx";
 import type { AnyElement, Edit } from "../edits/edit.ts";
@@ -89,11 +90,13 @@ function ElementFacts({ element, apply }: ElementFactsProps) {
       </p>
       <h2>{capitalized(elementName(element))}</h2>
       {findings.length === 0 ? null : (
-        <ul className="plain-list">
+        <ul className="fact-findings" aria-label="Its findings">
           {findings.map((finding) => (
             <li key={finding.id}>
-              <button type="button" className="plain link" onClick={() => chooseFinding(finding.id)}>
-                <OutcomeMark outcome={finding.outcome} spoken /> {finding.section}
+              <button type="button" className="plain fact-finding" onClick={() => chooseFinding(finding.id)}>
+                <OutcomeMark outcome={finding.outcome} />
+                <span>{OUTCOME_WORDS[finding.outcome]}</span>
+                <span className="small soft">{finding.section}</span>
               </button>
             </li>
           ))}

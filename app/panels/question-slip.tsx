@@ -1,5 +1,5 @@
 /** A question pinned to its finding: a few answers, and a place for initials and date. */
-import { useId, useState } from "react";
+import { useId, useRef, useState } from "react";
 import type { Finding } from "../../rules/report.ts";
 import { capitalized } from "../../rules/words/element-names.ts";
 import { useEditor } from "../editor-context.tsx";
@@ -14,12 +14,16 @@ export function QuestionSlip({ finding }: { readonly finding: Finding }) {
   const [on, setOn] = useState(today);
   const [problem, setProblem] = useState<string | null>(null);
   const field = useId();
+  const initials = useRef<HTMLInputElement>(null);
   const { question } = finding;
   if (!question) return null;
   const answer = (option: string) => {
     const refusal = editor.document.getState().edit(answerQuestion(finding, option, by, on));
     setProblem(refusal?.reason ?? null);
-    if (refusal) return;
+    if (refusal) {
+      if (by.trim() === "") initials.current?.focus();
+      return;
+    }
     lastInitials = by.trim();
     editor.view.getState().say(`Answer kept: ${option}.`);
   };
@@ -37,6 +41,7 @@ export function QuestionSlip({ finding }: { readonly finding: Finding }) {
         <label htmlFor={`${field}-by`}>
           Initials
           <input
+            ref={initials}
             id={`${field}-by`}
             value={by}
             maxLength={8}
