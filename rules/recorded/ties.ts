@@ -1,4 +1,4 @@
-/** The ties of a body's shell to the perimeter bonding: recorded ones first, then proposals for what is still needed. */
+/** The ties of a body's shell to the perimeter bonding: recorded ones, and proposals for what is still needed. */
 import { offsetRegion, unionRegions } from "../../geometry/clipping.ts";
 import { pointToPath } from "../../geometry/distance.ts";
 import { lineEdge, nearestOnEdge } from "../../geometry/edge.ts";
@@ -25,7 +25,14 @@ export function plannedTies(yard: Yard, body: Body, perimeterTo: readonly (reado
     existing: group.recorded.map(({ along }) => along),
     keepClear: keepClear(yard),
   }).map(({ at }) => tieReport(group, at, null, perimeterTo));
-  return [...present, ...proposed];
+  return [...present, ...proposed].sort(inOrder(group));
+}
+
+/** Along the wall of one body after the other, so that a tie keeps its number when one of them is recorded. */
+function inOrder({ bodies }: TieGroup): (a: TieReport, b: TieReport) => number {
+  const ranks = new Map(bodies.map(({ id }, i) => [id, i]));
+  const rank = (tie: TieReport) => ranks.get(tie.between[1]) ?? bodies.length;
+  return (a, b) => rank(a) - rank(b) || a.distanceAlong - b.distanceAlong;
 }
 
 function tieReport(

@@ -75,6 +75,14 @@ describe("the ties of a pool", () => {
     expect(ties.length).toBe(4);
   });
 
+  it("stand in order along the wall, so that each keeps its number when it is recorded", () => {
+    const recorded = clampTie("t", [96, 0], ["perimeter", "pool"]);
+    for (const elements of [[concretePool()], [concretePool(), ringCopper(), recorded]]) {
+      const along = tiesOf(elements).map(({ distanceAlong }) => distanceAlong);
+      expect(along).toEqual([...along].sort((a, b) => a - b));
+    }
+  });
+
   it("are as many as the site wants, never fewer than the edition", () => {
     expect(tiesOf([concretePool()], { settings: { ties: 6 } }).length).toBe(6);
     expect(tiesOf([concretePool()], { settings: { ties: 2 } }).length).toBe(4);
@@ -84,8 +92,9 @@ describe("the ties of a pool", () => {
     const { vertices } = concretePool().outline;
     const backwards = { closed: true, vertices: [vertices[0], vertices[3], vertices[2], vertices[1]] };
     const at = (outline: object) =>
-      tiesOf([concretePool({ outline }), ringCopper(), clampTie("t", [96, 0], ["perimeter", "pool"])])[0]
-        ?.distanceAlong;
+      tiesOf([concretePool({ outline }), ringCopper(), clampTie("t", [96, 0], ["perimeter", "pool"])]).find(
+        ({ present }) => present,
+      )?.distanceAlong;
     expect(at({ closed: true, vertices })).toBe(96);
     expect(at(backwards)).toBe(1152 - 96);
   });
