@@ -1,0 +1,82 @@
+import { describe, expect, it } from "vitest";
+import { TOOLS } from "../../../app/commands/tool-commands.ts";
+import { searchCommands } from "../../../app/panels/command-search.ts";
+import { copperLines, ON_ITS_WAY } from "../../../app/panels/copper-lines.ts";
+import { missingWords, openCount } from "../../../app/panels/counts-line.tsx";
+import { keyWords } from "../../../app/panels/key-words.ts";
+import { FURTHER_TOOLS, labelOf, TOOL_GROUPS, TOOL_HINTS } from "../../../app/panels/tool-words.ts";
+
+// No published source for any of these: they are this program's own words.
+const NONE = { conflict: 0, missing: 0, bond: 0, review: 0, meets: 0, exempt: 0 };
+
+describe("what is open, in words", () => {
+  it("never says 0 missing without the questions that are open", () => {
+    expect(missingWords({ missing: 0, counts: { ...NONE, review: 2 } })).toBe("0 missing, 2 questions open");
+    expect(missingWords({ missing: 3, counts: { ...NONE, review: 1 } })).toBe("3 missing, 1 question open");
+    expect(missingWords({ missing: 0, counts: NONE })).toBe("0 missing, no question open");
+    expect(openCount("review", { missing: 0, counts: { ...NONE, review: 2 } })).toBe("0 missing, 2 questions open");
+    expect(openCount("review", { missing: 4, counts: { ...NONE, review: 2 } })).toBe("2 questions open");
+    expect(openCount("bond", { missing: 4, counts: { ...NONE, bond: 1 } })).toBe("1 needs bonding");
+  });
+});
+
+describe("the lines of the takeoff", () => {
+  const conductor = { ring: 1284, grid: 0, ties: 84, branches: 0, drops: 0, tails: 0, spare: 0, total: 1368 };
+  const texts = (pending: boolean) =>
+    Object.fromEntries(copperLines({ conductor }, pending, "ft-in").map(({ line, text }) => [line, text]));
+
+  it("are on their way, never zero, while routes are worked out", () => {
+    expect(texts(true)).toEqual({
+      ring: "107' 0\"",
+      grid: "none",
+      ties: "7' 0\"",
+      branches: ON_ITS_WAY,
+      drops: ON_ITS_WAY,
+      tails: "none",
+    });
+  });
+
+  it("say none once it is known that there is none", () => {
+    expect(texts(false).branches).toBe("none");
+    expect(copperLines({ conductor }, true, "ft-in").find(({ line }) => line === "branches")?.isNone).toBe(false);
+  });
+});
+
+describe("the tools", () => {
+  it("stand once each, in the bar or in its menu, each with a hint", () => {
+    const shown = [...TOOL_GROUPS.flat(), ...FURTHER_TOOLS];
+    expect([...shown].sort()).toEqual(TOOLS.map(({ tool }) => tool).sort());
+    expect(new Set(shown).size).toBe(shown.length);
+    for (const tool of shown)
+      expect([tool, TOOL_HINTS[tool].endsWith("."), labelOf(tool) !== tool]).toEqual([tool, true, true]);
+  });
+});
+
+describe("keys", () => {
+  it("are read as the machine calls them", () => {
+    expect(keyWords("Mod+Shift+Z", false)).toBe("Ctrl+Shift+Z");
+    expect(keyWords("Mod+Shift+Z", true)).toBe("Cmd+Shift+Z");
+    expect(keyWords("Shift+ArrowLeft", false)).toBe("Shift+←");
+    expect(keyWords("+", false)).toBe("+");
+    expect(keyWords("Mod++", false)).toBe("Ctrl++");
+  });
+});
+
+describe("searching the commands", () => {
+  const commands = [
+    { label: "Show the whole site", group: "View" },
+    { label: "Save", group: "Site", key: "Mod+S" },
+    { label: "Save as another file", group: "Site" },
+    { label: "Undo", group: "Change", key: "Mod+Z" },
+  ] as const;
+  const found = (typed: string) => searchCommands(commands, typed).map(({ label }) => label);
+
+  it("finds every typed word anywhere, and puts first what begins with the text", () => {
+    expect(found("")).toHaveLength(4);
+    expect(found("site")).toEqual(["Show the whole site", "Save", "Save as another file"]);
+    expect(found("save")).toEqual(["Save", "Save as another file"]);
+    expect(found("file save")).toEqual(["Save as another file"]);
+    expect(found("mod+z")).toEqual(["Undo"]);
+    expect(found("rope")).toEqual([]);
+  });
+});
