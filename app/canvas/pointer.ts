@@ -43,7 +43,8 @@ export function listenToPointer(box: HTMLElement, sheet: SheetController): () =>
     if (event.pointerType === "touch") fingers.set(event.pointerId, place(event));
     if (fingers.size === 2) {
       sheet.tool.cancel();
-      return done();
+      done();
+      return;
     }
     if (event.button === 1 || isSpaceDown || box.dataset.tool === "pan") {
       panning = place(event);
@@ -56,7 +57,10 @@ export function listenToPointer(box: HTMLElement, sheet: SheetController): () =>
   }
 
   function move(event: PointerEvent): void {
-    if (fingers.has(event.pointerId) && fingers.size === 2) return pinch(event);
+    if (fingers.has(event.pointerId) && fingers.size === 2) {
+      pinch(event);
+      return;
+    }
     if (panning) {
       const [x, y] = place(event);
       sheet.panBy(panning[0] - x, panning[1] - y);

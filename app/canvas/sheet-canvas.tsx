@@ -38,12 +38,12 @@ export function SheetCanvas() {
   useEffect(() => controller.resize(size.width, size.height), [controller, size]);
 
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes the keys of tools and of the view.
     <div
       ref={wrapper}
       className="sheet-canvas"
       role="application"
       aria-label="Plan of the yard"
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes the keys of tools and of the view.
       tabIndex={0}
       data-tool={tool}
       style={{

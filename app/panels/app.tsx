@@ -1,5 +1,6 @@
 /** The page: the parts of the article, the sheet with its tools, and beside it what the code says, facts and copper. */
 import { useEffect, useState } from "react";
+import { useStore } from "zustand";
 import { CAUTIONS } from "../../rules/cautions.ts";
 import { EntryBar } from "../canvas/entry-bar.tsx";
 import { SheetCanvas } from "../canvas/sheet-canvas.tsx";
@@ -37,6 +38,7 @@ export function App() {
   const palette = useView((view) => view.palette);
   const part = useView((view) => view.part);
   const finding = useView((view) => view.finding);
+  const isPrinting = useStore(editor.dialogs, (state) => state.open === "print");
   const [shown, setShown] = useState<Column | null>(null);
   const [isDropping, setDropping] = useState(false);
 
@@ -52,11 +54,13 @@ export function App() {
 
   return (
     <>
-      <div className="app" data-shown={shown ?? undefined}>
+      <div className="app" data-shown={shown ?? undefined} inert={isPrinting}>
         <TopBar shown={shown} onShow={(column) => setShown(shown === column ? null : column)} />
         <div className="left" id="parts-column">
           <PartsColumn />
-          <p className="caution">{CAUTIONS.slice(0, 2).join(" ")}</p>
+          <aside className="caution" aria-label="Caution">
+            {CAUTIONS.slice(0, 2).join(" ")}
+          </aside>
         </div>
         <main className="middle">
           <ToolBar />

@@ -75,7 +75,7 @@ export function FindingDetail({ numbered, siblings }: FindingDetailProps) {
       <p className="small soft">
         Finding {number}, {sections}
       </p>
-      <h1 className="finding-title">{capitalized(subjectOf(finding, names))}</h1>
+      <h2 className="finding-title">{capitalized(subjectOf(finding, names))}</h2>
       <p className={`outcome outcome-${finding.outcome}`}>
         <OutcomeMark outcome={finding.outcome} />
         {OUTCOME_WORDS[finding.outcome]}

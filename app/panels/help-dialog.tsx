@@ -24,7 +24,8 @@ export function HelpDialog({ onClose }: { onClose(): void }) {
     .filter(({ commands }) => commands.length > 0);
   return (
     <Dialog title="Help" className="dialog-wide" onClose={onClose}>
-      <div className="scrolls help">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so keys have to reach it */}
+      <section className="scrolls help" aria-label="How it works" tabIndex={0}>
         <ol className="help-steps">
           {STEPS.map((step) => (
             <li key={step}>{step}</li>
@@ -69,7 +70,7 @@ export function HelpDialog({ onClose }: { onClose(): void }) {
         {CAUTIONS.map((caution) => (
           <p key={caution}>{caution}</p>
         ))}
-      </div>
+      </section>
     </Dialog>
   );
 }

@@ -27,15 +27,17 @@ export function SiteName() {
 
   if (text === null) {
     return (
-      <button
-        ref={button}
-        type="button"
-        className="site-name plain"
-        title={name === "" ? "Name this site" : `${name}: press to rename`}
-        onClick={() => setText(name)}
-      >
-        {name.trim() === "" ? "Site without a name" : name}
-      </button>
+      <h1 className="site-name">
+        <button
+          ref={button}
+          type="button"
+          className="plain"
+          title={name === "" ? "Name this site" : `${name}: press to rename`}
+          onClick={() => setText(name)}
+        >
+          {name.trim() === "" ? "Site without a name" : name}
+        </button>
+      </h1>
     );
   }
   return (

@@ -87,7 +87,7 @@ function PrintPages({ paper, palette, isOpen, onPaper, onPalette, onClose }: Pri
         onClose();
       }}
     >
-      <header className="print-tools">
+      <div className="print-tools">
         <h2>Print the plan</h2>
         <label>
           Paper
@@ -123,13 +123,14 @@ function PrintPages({ paper, palette, isOpen, onPaper, onPalette, onClose }: Pri
         <button type="button" className="plain icon-button" aria-label="Close" onClick={onClose}>
           <X size={18} aria-hidden="true" />
         </button>
-      </header>
-      <div className={`print-pages page-${paper}`}>
+      </div>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so keys have to reach it */}
+      <section className={`print-pages page-${paper}`} aria-label="Sheets" tabIndex={0}>
         {sheets.map((sheet, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a sheet is known by its place
           <SheetPage key={i} sheet={sheet} number={i + 1} count={sheets.length} palette={palette} />
         ))}
-      </div>
+      </section>
     </section>
   );
 }

@@ -34,6 +34,9 @@ function svgElement(text: string, prefix: string): Node {
       element.setAttribute(name, (element.getAttribute(name) ?? "").replace("url(#", `url(#${prefix}`));
     }
   }
-  svg.querySelector("title")?.remove();
+  // As a label rather than a title: a title would follow the pointer over the whole sheet.
+  const title = svg.querySelector("title");
+  svg.setAttribute("aria-label", title?.textContent ?? "");
+  title?.remove();
   return document.importNode(svg, true);
 }

@@ -135,12 +135,12 @@ export function selectTool(ports: ToolPorts): Tool {
     },
     doubleClick(sample) {
       const handle = handleAt(sample);
-      if (!handle || handle.kind !== "middle") return;
+      if (handle?.kind !== "middle") return;
       const refusal = ports.document.getState().edit(insertVertex(handle.id, handle.ref, handle.index + 1, handle.at));
       if (refusal) say(refusal.reason);
     },
     key(key) {
-      if ((key !== "Delete" && key !== "Backspace") || !active || active.kind !== "corner") return false;
+      if ((key !== "Delete" && key !== "Backspace") || active?.kind !== "corner") return false;
       const refusal = ports.document.getState().edit(deleteVertex(active.id, active.ref, active.index));
       if (refusal) say(refusal.reason);
       active = null;

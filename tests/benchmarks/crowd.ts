@@ -52,13 +52,29 @@ export function crowdedSite(count: number, vertices: number, seed = 680): Site {
       steel: "none",
       level: 0,
       support: "grade",
-      outline: { vertices: [[-320, -240], [320, -240], [320, 240], [-320, 240]], closed: true },
+      outline: {
+        vertices: [
+          [-320, -240],
+          [320, -240],
+          [320, 240],
+          [-320, 240],
+        ],
+        closed: true,
+      },
     },
     {
       id: "house-1",
       kind: "building",
       top: 120,
-      outline: { vertices: [[-320, 250], [320, 250], [320, 500], [-320, 500]], closed: true },
+      outline: {
+        vertices: [
+          [-320, 250],
+          [320, 250],
+          [320, 500],
+          [-320, 500],
+        ],
+        closed: true,
+      },
     },
   ];
   for (let i = 0; i < 6; i++) {
@@ -77,13 +93,36 @@ export function crowdedSite(count: number, vertices: number, seed = 680): Site {
   for (let i = elements.length; i < count; i++) {
     const [x, y] = place();
     const pick = next();
-    if (pick < 0.5) elements.push({ id: `post-${i}`, kind: "metal", part: "post", shape: { point: [x, y] }, z: [0, 60] });
+    if (pick < 0.5)
+      elements.push({ id: `post-${i}`, kind: "metal", part: "post", shape: { point: [x, y] }, z: [0, 60] });
     else if (pick < 0.7) {
-      const path = { vertices: [[x, y], [x + next() * 60, y + next() * 60]], closed: false };
+      const path = {
+        vertices: [
+          [x, y],
+          [x + next() * 60, y + next() * 60],
+        ],
+        closed: false,
+      };
       elements.push({ id: `fence-${i}`, kind: "fence", path, top: 60, metal: next() < 0.7 });
-    } else if (pick < 0.85) elements.push({ id: `device-${i}`, kind: "device", device: "receptacle", at: [x, y], z: 24, gfci: true });
-    else if (pick < 0.95) elements.push({ id: `light-${i}`, kind: "device", device: "luminaire", at: [x, y], z: 150, gfci: true });
-    else elements.push({ id: `unit-${i}`, kind: "equipment", unit: "filter", at: [x, y], metalParts: false, electric: false });
+    } else if (pick < 0.85)
+      elements.push({ id: `device-${i}`, kind: "device", device: "receptacle", at: [x, y], z: 24, gfci: true });
+    else if (pick < 0.95)
+      elements.push({ id: `light-${i}`, kind: "device", device: "luminaire", at: [x, y], z: 150, gfci: true });
+    else
+      elements.push({
+        id: `unit-${i}`,
+        kind: "equipment",
+        unit: "filter",
+        at: [x, y],
+        metalParts: false,
+        electric: false,
+      });
   }
-  return { format: "copperband-site", version: 1, name: "Invented crowd", edition: "nec-2020", elements } as unknown as Site;
+  return {
+    format: "copperband-site",
+    version: 1,
+    name: "Invented crowd",
+    edition: "nec-2020",
+    elements,
+  } as unknown as Site;
 }
