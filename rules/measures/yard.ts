@@ -6,9 +6,9 @@ import { differenceRegions, intersectRegions, regionArea, unionRegions } from ".
 import { lengthWithin, pathToArea } from "../../geometry/distance.ts";
 import { areaFrom, flattenArea, pathFrom } from "../../geometry/outline.ts";
 import { shortestPathFromPath, shortestPathToArea } from "../../geometry/paths-around-barriers.ts";
-import { boundsOfPoints, boundsOverlap, grownBounds, segmentMeetsBox } from "../../geometry/points.ts";
+import { boundsOverlap, segmentMeetsBox } from "../../geometry/points.ts";
 import { reach } from "../../geometry/reach.ts";
-import type { Area, Barrier, Bounds, Path, Point, Region, Route, Witness } from "../../geometry/types.ts";
+import type { Area, Barrier, Path, Point, Region, Route, Witness } from "../../geometry/types.ts";
 import { wallFootprint } from "../../geometry/wall-footprint.ts";
 import type { EditionId } from "../editions/edition.ts";
 import { type EditionInForce, editionInForce } from "../editions/in-force.ts";
@@ -31,6 +31,7 @@ import {
   type WallModel,
   waterInside,
 } from "./barriers.ts";
+import { boxOfBarrier, boxOfRegion } from "./boxes.ts";
 import { type Level, levelAt, type SurfaceModel } from "./levels.ts";
 import { type Shape, shapeOf, straightToWater } from "./shapes.ts";
 
@@ -331,36 +332,6 @@ const THIN_WALL = 0.5;
 /** Pieces of a region smaller than this come from rounding where outlines meet, square inches. */
 const SLIVER = 0.5;
 
-const boxes = new WeakMap<Barrier, Bounds>();
-
-/** The box of a barrier with room round it, so that a line along its edge counts as near. */
-function boxOfBarrier(barrier: Barrier): Bounds {
-  const known = boxes.get(barrier);
-  if (known) return known;
-  const box = grownBounds(boundsOfPoints(barrier.points), ROOM_ROUND_BARRIER);
-  boxes.set(barrier, box);
-  return box;
-}
-
-/** Inches: more than any gap that the paths treat as sealed. */
-const ROOM_ROUND_BARRIER = 1;
-
 export function isKnown(element: KnownElement | UnknownElement): element is KnownElement {
   return (KINDS as readonly string[]).includes(element.kind);
-}
-
-function boxOfRegion(region: Region): { minX: number; minY: number; maxX: number; maxY: number } | null {
-  let minX = Number.POSITIVE_INFINITY;
-  let minY = minX;
-  let maxX = -minX;
-  let maxY = -minX;
-  for (const polygon of region) {
-    for (const [x, y] of polygon[0] ?? []) {
-      minX = Math.min(minX, x);
-      minY = Math.min(minY, y);
-      maxX = Math.max(maxX, x);
-      maxY = Math.max(maxY, y);
-    }
-  }
-  return minX > maxX ? null : { minX, minY, maxX, maxY };
 }

@@ -1,0 +1,249 @@
+/**
+ * What has been worked out of a site, kept from one state of it to the next for as long as nothing that it was worked
+ * out of has changed.
+ *
+ * Stages. 1. `follow` holds the new site against the one before: which kinds of elements differ, and whether the head does
+ * (then everything goes). Elements are compared by identity: a site is never changed in place, so an element that is the
+ * same object is the same element. 2. `kept` and `each` run a piece of work and note what it reads: whole kinds, or single
+ * elements by id. 3. Asked again, the kept result is given when none of that has changed since it was last found right.
+ *
+ * Terms. Reads: kinds as bits. Refs: single elements by id; an id that nobody has is read too. Notes of a piece of work
+ * pass to the work that asked for it. A piece of work sees of the yard only what notes its reading; whatever else it is
+ * made of has to be named: the elements in its key as `about`, and bodies of water always count as read.
+ */
+import type { Witness } from "../../geometry/types.ts";
+import { KINDS, type Kind, type KnownElement, type UnknownElement } from "../site/elements.ts";
+import type { Site } from "../site/site.ts";
+import type { Shape } from "./shapes.ts";
+
+const BIT_OF = new Map<string, number>(KINDS.map((kind, i) => [kind, 1 << i]));
+
+/** Elements of kinds that are not known. */
+const UNKNOWN_BIT = 1 << KINDS.length;
+const EVERY_BIT = UNKNOWN_BIT * 2 - 1;
+const POOL_BIT = bitOf("pool");
+
+export function bitOf(kind: Kind): number {
+  return BIT_OF.get(kind) as number;
+}
+
+export function isKnown(element: KnownElement | UnknownElement): element is KnownElement {
+  return BIT_OF.has(element.kind);
+}
+
+interface Entry {
+  readonly value: unknown;
+  readonly reads: number;
+  readonly refs: ReadonlyMap<string, KnownElement | undefined> | null;
+  /** The state in which it was last found right. */
+  seen: number;
+}
+
+/** Notes of one piece of work that is running. */
+interface Notes {
+  reads: number;
+  refs: Map<string, KnownElement | undefined> | null;
+}
+
+/** What is kept with one element and goes with it. Measurements rest on the element and the named thing alone. */
+export interface ElementMemo {
+  shape?: Shape;
+  /** The body, surface, wall or building made of it. */
+  model?: unknown;
+  /** Straight distances to bodies of water. */
+  readonly straight: { readonly of: object; readonly found: Witness }[];
+  /** Other measurements: by the thing they were made with and a name. */
+  readonly measured: { readonly of: object; readonly name: string; readonly found: unknown }[];
+  /** Verdicts by the rule and kind that judged it. */
+  readonly judged: { readonly slot: string; entry: Entry }[];
+}
+
+/** More measurements than this with one element are cleared: what they were made with has gone long since. */
+const MANY_MEASUREMENTS = 32;
+
+/** Entries by key are looked through each so many states, and those that are wrong dropped. */
+const SWEEP_EVERY = 256;
+
+export class KeptWork {
+  /** Elements by id; the last of two with one id. */
+  byId: ReadonlyMap<string, KnownElement> = new Map();
+  byKind: ReadonlyMap<Kind, readonly KnownElement[]> = new Map();
+  unknown: readonly UnknownElement[] = [];
+
+  #head: Readonly<Record<string, unknown>> | null = null;
+  #state = 0;
+  /** The state in which each kind was last found changed, by number of bit. */
+  readonly #changed: number[] = Array.from({ length: KINDS.length + 1 }, () => 0);
+  #entries = new Map<string, Entry>();
+  #memos = new Map<KnownElement, ElementMemo>();
+  #notes: Notes | null = null;
+
+  /** Takes up the next state of a site. `as`: whatever else the results hang on, as a text. */
+  follow(site: Site, as: string): void {
+    const { elements, ...head } = site;
+    const known: Record<string, unknown> = { ...head, as };
+    this.#state += 1;
+    const byId = new Map<string, KnownElement>();
+    const byKind = new Map<Kind, KnownElement[]>();
+    const unknown: UnknownElement[] = [];
+    for (const element of elements) {
+      if (!isKnown(element)) {
+        unknown.push(element);
+        continue;
+      }
+      byId.set(element.id, element);
+      const list = byKind.get(element.kind);
+      if (list) list.push(element);
+      else byKind.set(element.kind, [element]);
+    }
+    if (this.#head === null || !sameHead(this.#head, known)) {
+      this.#entries = new Map();
+      this.#memos = new Map();
+    }
+    this.#note(byKind, byId, unknown);
+    this.#head = known;
+    this.byId = byId;
+    this.byKind = byKind;
+    this.unknown = unknown;
+    if (this.#state % SWEEP_EVERY === 0) {
+      for (const [key, entry] of this.#entries) if (!this.#isRight(entry)) this.#entries.delete(key);
+    }
+  }
+
+  /** Stage 1: which kinds differ from the state before; what is kept with elements that have gone goes too. */
+  #note(
+    byKind: ReadonlyMap<Kind, readonly KnownElement[]>,
+    byId: ReadonlyMap<string, KnownElement>,
+    unknown: readonly UnknownElement[],
+  ): void {
+    for (const [i, kind] of KINDS.entries()) {
+      const before = this.byKind.get(kind) ?? [];
+      if (sameList(before, byKind.get(kind) ?? [])) continue;
+      this.#changed[i] = this.#state;
+      for (const element of before) if (byId.get(element.id) !== element) this.#memos.delete(element);
+    }
+    if (!sameList(this.unknown, unknown)) this.#changed[KINDS.length] = this.#state;
+  }
+
+  /** Notes that whatever runs now reads all elements of these kinds. */
+  read(bits: number): void {
+    if (this.#notes) this.#notes.reads |= bits;
+  }
+
+  readUnknown(): void {
+    this.read(UNKNOWN_BIT);
+  }
+
+  /** For results that go on reading the yard after they are made: they hang on everything. */
+  readEverything(): void {
+    this.read(EVERY_BIT);
+  }
+
+  /** Notes that whatever runs now reads the element of this id, or that there is none. */
+  readOne(id: string, element: KnownElement | undefined): void {
+    const notes = this.#notes;
+    if (!notes || (element && (notes.reads & bitOf(element.kind)) !== 0)) return;
+    if (!notes.refs) notes.refs = new Map();
+    notes.refs.set(id, element);
+  }
+
+  /** A piece of work by its key. `about`: the elements, other than bodies of water, that the key names. */
+  kept<T>(key: string, make: () => T, about: readonly KnownElement[] = []): T {
+    const known = this.#entries.get(key);
+    if (known && this.#isRight(known)) {
+      this.#adopt(known);
+      return known.value as T;
+    }
+    const notes: Notes = { reads: POOL_BIT, refs: null };
+    if (about.length > 0) notes.refs = new Map(about.map((element) => [element.id, element]));
+    const entry = this.#run(make, notes);
+    this.#entries.set(key, entry);
+    this.#adopt(entry);
+    return entry.value as T;
+  }
+
+  /** What a rule makes of each element of a kind, in file order. What the rule has read so far counts for each. */
+  each<K extends KnownElement, T>(slot: string, elements: readonly K[], make: (element: K) => readonly T[]): T[] {
+    const all: T[] = [];
+    const before = this.#notes;
+    for (const element of elements) {
+      const { judged } = this.memo(element);
+      const place = judged.find((one) => one.slot === slot);
+      let entry = place?.entry;
+      if (!entry || !this.#isRight(entry)) {
+        entry = this.#run(() => make(element), {
+          reads: before?.reads ?? 0,
+          refs: before?.refs ? new Map(before.refs) : null,
+        });
+        if (place) place.entry = entry;
+        else judged.push({ slot, entry });
+      }
+      for (const one of entry.value as readonly T[]) all.push(one);
+    }
+    const [first] = elements;
+    if (first) this.read(bitOf(first.kind));
+    return all;
+  }
+
+  #run(make: () => unknown, notes: Notes): Entry {
+    const outer = this.#notes;
+    this.#notes = notes;
+    try {
+      const value = make();
+      return { value, reads: notes.reads, refs: notes.refs, seen: this.#state };
+    } finally {
+      this.#notes = outer;
+    }
+  }
+
+  #isRight(entry: Entry): boolean {
+    if (entry.seen === this.#state) return true;
+    for (let rest = entry.reads; rest !== 0; rest &= rest - 1) {
+      if ((this.#changed[31 - Math.clz32(rest & -rest)] as number) > entry.seen) return false;
+    }
+    if (entry.refs) {
+      for (const [id, element] of entry.refs) if (this.byId.get(id) !== element) return false;
+    }
+    entry.seen = this.#state;
+    return true;
+  }
+
+  #adopt(entry: Entry): void {
+    const notes = this.#notes;
+    if (!notes) return;
+    notes.reads |= entry.reads;
+    if (entry.refs) for (const [id, element] of entry.refs) this.readOne(id, element);
+  }
+
+  /** What is kept with an element of this state. */
+  memo(element: KnownElement): ElementMemo {
+    const known = this.#memos.get(element);
+    if (known) return known;
+    const memo: ElementMemo = { straight: [], measured: [], judged: [] };
+    this.#memos.set(element, memo);
+    return memo;
+  }
+
+  /** A measurement that rests on nothing but an element and one other thing. */
+  measured<T>(element: KnownElement, of: object, name: string, make: () => T): T {
+    const { measured } = this.memo(element);
+    for (const one of measured) if (one.of === of && one.name === name) return one.found as T;
+    const found = make();
+    if (measured.length >= MANY_MEASUREMENTS) measured.length = 0;
+    measured.push({ of, name, found });
+    return found;
+  }
+}
+
+function sameList(a: readonly unknown[], b: readonly unknown[]): boolean {
+  if (a.length !== b.length) return false;
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
+  return true;
+}
+
+function sameHead(a: Readonly<Record<string, unknown>>, b: Readonly<Record<string, unknown>>): boolean {
+  for (const name of new Set([...Object.keys(a), ...Object.keys(b)])) {
+    if (a[name] !== b[name] && JSON.stringify(a[name]) !== JSON.stringify(b[name])) return false;
+  }
+  return true;
+}
