@@ -8,6 +8,7 @@ import { CAUTIONS } from "./cautions.ts";
 import type { EditionId } from "./editions/edition.ts";
 import { findingsOf } from "./findings.ts";
 import type { Judged } from "./judged.ts";
+import { KeptWork } from "./measures/kept-work.ts";
 import { Yard } from "./measures/yard.ts";
 import { branchesFor } from "./plan/branches.ts";
 import { planPerimeter } from "./plan/perimeter.ts";
@@ -26,7 +27,23 @@ export interface RecomputeOptions {
 
 /** The report of a site. Pure: the same site gives the same report. */
 export function recompute(site: Site, options: RecomputeOptions = {}): Report {
-  const yard = new Yard(site, options.as);
+  return new Recomputer().recompute(site, options);
+}
+
+/**
+ * Reports of one site after the other. What an edit leaves as it was is not worked out again, and every report is the one
+ * that `recompute` gives. Elements count as unchanged when they are the same objects as before: a site must never be
+ * changed in place.
+ */
+export class Recomputer {
+  readonly #work = new KeptWork();
+
+  recompute(site: Site, options: RecomputeOptions = {}): Report {
+    return reportOf(new Yard(site, options.as, this.#work), options);
+  }
+}
+
+function reportOf(yard: Yard, options: RecomputeOptions): Report {
   const judged = judgeAll(yard);
   const plan = planPerimeter(yard, judged);
   const recorded = readRecorded(yard);
@@ -38,7 +55,7 @@ export function recompute(site: Site, options: RecomputeOptions = {}): Report {
   return {
     format: REPORT_FORMAT,
     version: REPORT_VERSION,
-    site: site.name ?? "",
+    site: yard.site.name ?? "",
     edition: yard.edition.id,
     amendments: yard.edition.amendments.map(({ parameter, value, reason }) => ({
       parameter,
@@ -80,7 +97,7 @@ export function judgeAll(yard: Yard): Judged[] {
   const judged: Judged[] = [];
   for (const rule of RULES) {
     if (rule.sections[yard.edition.id] === undefined) continue;
-    for (const verdict of rule.judge(yard)) judged.push({ rule, verdict });
+    for (const verdict of yard.kept(`verdicts ${rule.id}`, () => rule.judge(yard))) judged.push({ rule, verdict });
   }
   return judged;
 }

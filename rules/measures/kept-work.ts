@@ -47,9 +47,9 @@ interface Notes {
 
 /** What is kept with one element and goes with it. Measurements rest on the element and the named thing alone. */
 export interface ElementMemo {
-  shape?: Shape;
+  shape: Shape | undefined;
   /** The body, surface, wall or building made of it. */
-  model?: unknown;
+  model: unknown;
   /** Straight distances to bodies of water. */
   readonly straight: { readonly of: object; readonly found: Witness }[];
   /** Other measurements: by the thing they were made with and a name. */
@@ -219,9 +219,19 @@ export class KeptWork {
   memo(element: KnownElement): ElementMemo {
     const known = this.#memos.get(element);
     if (known) return known;
-    const memo: ElementMemo = { straight: [], measured: [], judged: [] };
+    const memo: ElementMemo = { shape: undefined, model: undefined, straight: [], measured: [], judged: [] };
     this.#memos.set(element, memo);
     return memo;
+  }
+
+  /** The straight distance from a body of water. */
+  straight(element: KnownElement, body: object, make: () => Witness): Witness {
+    const { straight } = this.memo(element);
+    for (const one of straight) if (one.of === body) return one.found;
+    const found = make();
+    if (straight.length >= MANY_MEASUREMENTS) straight.length = 0;
+    straight.push({ of: body, found });
+    return found;
   }
 
   /** A measurement that rests on nothing but an element and one other thing. */

@@ -1,6 +1,6 @@
 /**
  * The measured yard: a site with its geometry, the edition in force, and every measurement that rules ask for,
- * each worked out once and kept. Rules read this and nothing else.
+ * each worked out once and kept, also for the next state of the site (kept-work.ts). Rules read this and nothing else.
  */
 import { differenceRegions, intersectRegions, regionArea, unionRegions } from "../../geometry/clipping.ts";
 import { lengthWithin, pathToArea } from "../../geometry/distance.ts";
@@ -13,18 +13,12 @@ import { wallFootprint } from "../../geometry/wall-footprint.ts";
 import type { EditionId } from "../editions/edition.ts";
 import { type EditionInForce, editionInForce } from "../editions/in-force.ts";
 import { ABSENT_MEANS, DEFAULT_GRADE, DEFAULT_SETTINGS, DEFAULT_WATER_LEVEL } from "../site/defaults.ts";
-import {
-  type ElementOf,
-  KINDS,
-  type Kind,
-  type KnownElement,
-  type PoolElement,
-  type UnknownElement,
-} from "../site/elements.ts";
+import type { ElementOf, Kind, KnownElement, PoolElement, UnknownElement } from "../site/elements.ts";
 import type { Site } from "../site/site.ts";
 import { type AnswerFound, findAnswer } from "./answers.ts";
 import {
   type BarrierMeasure,
+  type BarrierModel,
   type BarrierSet,
   type BuildingModel,
   barriersFor,
@@ -32,8 +26,11 @@ import {
   waterInside,
 } from "./barriers.ts";
 import { boxOfBarrier, boxOfRegion } from "./boxes.ts";
+import { bitOf, KeptWork } from "./kept-work.ts";
 import { type Level, levelAt, type SurfaceModel } from "./levels.ts";
 import { type Shape, shapeOf, straightToWater } from "./shapes.ts";
+
+export { isKnown } from "./kept-work.ts";
 
 /** A body of water. */
 export interface Body {
@@ -76,6 +73,10 @@ export interface Band {
 /** Precision of regions: `full` for reports, `drag` while something is being dragged (never for a finding). */
 export type Precision = "full" | "drag";
 
+interface BarrierLists extends Readonly<Record<BarrierChoice, readonly Barrier[]>> {
+  readonly set: BarrierSet;
+}
+
 export class Yard {
   readonly site: Site;
   readonly edition: EditionInForce;
@@ -90,61 +91,97 @@ export class Yard {
     readonly spools: readonly number[];
     readonly ringStyle: "even" | "short";
   };
-  readonly bodies: readonly Body[];
-  readonly surfaces: readonly SurfaceModel[];
-  readonly buildings: readonly BuildingModel[];
-  readonly walls: readonly WallModel[];
-  readonly unknownElements: readonly UnknownElement[];
 
-  readonly #byId = new Map<string, KnownElement>();
-  readonly #byKind = new Map<Kind, KnownElement[]>();
-  readonly #memo = new Map<string, unknown>();
+  readonly #work: KeptWork;
+  readonly #bodies: readonly Body[];
+  readonly #surfaces: readonly SurfaceModel[];
+  readonly #buildings: readonly BuildingModel[];
+  readonly #walls: readonly WallModel[];
 
-  constructor(site: Site, as?: EditionId) {
+  /** `as`: judge under this edition whatever the site names. `work`: what is kept from the state before. */
+  constructor(site: Site, as?: EditionId, work: KeptWork = new KeptWork()) {
+    work.follow(site, as ?? "");
     this.site = site;
+    this.#work = work;
     this.edition = editionInForce(site, as);
     this.accuracy = site.accuracy ?? 0;
     this.grade = site.grade ?? DEFAULT_GRADE;
     this.settings = { ...DEFAULT_SETTINGS, ...site.settings };
-    const unknown: UnknownElement[] = [];
-    for (const element of site.elements) {
-      if (!isKnown(element)) {
-        unknown.push(element);
-        continue;
-      }
-      this.#byId.set(element.id, element);
-      const list = this.#byKind.get(element.kind);
-      if (list) list.push(element);
-      else this.#byKind.set(element.kind, [element]);
-    }
-    this.unknownElements = unknown;
-    this.bodies = this.all("pool").map((element) => {
+    this.#bodies = this.#models("pool", (element): Body => {
       const water = areaFrom(element.outline, element.islands);
-      return {
-        id: element.id,
-        element,
-        water,
-        region: flattenArea(water),
-        waterLevel: element.waterLevel ?? DEFAULT_WATER_LEVEL,
-      };
+      const waterLevel = element.waterLevel ?? DEFAULT_WATER_LEVEL;
+      return { id: element.id, element, water, region: flattenArea(water), waterLevel };
     });
-    this.surfaces = this.all("surface").map((element) => ({ element, area: areaFrom(element.outline, element.holes) }));
-    this.buildings = this.all("building").map((element) => ({ element, area: areaFrom(element.outline) }));
-    this.walls = this.all("wall").map((element) => {
+    this.#surfaces = this.#models("surface", (element): SurfaceModel => {
+      return { element, area: areaFrom(element.outline, element.holes) };
+    });
+    this.#buildings = this.#models("building", (element): BuildingModel => {
+      return { element, area: areaFrom(element.outline) };
+    });
+    this.#walls = this.#models("wall", (element): WallModel => {
       const path = pathFrom(element.path);
       const thickness = element.thickness ?? THIN_WALL;
       return { element, path, thickness, footprint: wallFootprint(path, thickness) };
     });
   }
 
+  #models<K extends Kind, M>(kind: K, make: (element: ElementOf<K>) => M): readonly M[] {
+    return this.#elements(kind).map((element) => {
+      const memo = this.#work.memo(element as KnownElement);
+      memo.model ??= make(element);
+      return memo.model as M;
+    });
+  }
+
+  #elements<K extends Kind>(kind: K): readonly ElementOf<K>[] {
+    return (this.#work.byKind.get(kind) ?? []) as unknown as readonly ElementOf<K>[];
+  }
+
+  get bodies(): readonly Body[] {
+    this.#work.read(bitOf("pool"));
+    return this.#bodies;
+  }
+
+  get surfaces(): readonly SurfaceModel[] {
+    this.#work.read(bitOf("surface"));
+    return this.#surfaces;
+  }
+
+  get buildings(): readonly BuildingModel[] {
+    this.#work.read(bitOf("building"));
+    return this.#buildings;
+  }
+
+  get walls(): readonly WallModel[] {
+    this.#work.read(bitOf("wall"));
+    return this.#walls;
+  }
+
+  get unknownElements(): readonly UnknownElement[] {
+    this.#work.readUnknown();
+    return this.#work.unknown;
+  }
+
   /** Every element of a kind, in file order. */
   all<K extends Kind>(kind: K): readonly ElementOf<K>[] {
-    return (this.#byKind.get(kind) ?? []) as unknown as readonly ElementOf<K>[];
+    this.#work.read(bitOf(kind));
+    return this.#elements(kind);
+  }
+
+  /**
+   * What a rule makes of each element of a kind, in file order. Each element's share is kept by itself, so that moving
+   * one does not judge the others again: `make` looks at the others only where it has to.
+   */
+  each<K extends Kind, T>(rule: string, kind: K, make: (element: ElementOf<K>) => readonly T[]): T[] {
+    const elements = this.#elements(kind) as unknown as readonly KnownElement[];
+    return this.#work.each(`${rule}/${kind}`, elements, (element) => make(element as unknown as ElementOf<K>));
   }
 
   /** An element of a known kind by id. */
   get(id: string): KnownElement | undefined {
-    return this.#byId.get(id);
+    const element = this.#work.byId.get(id);
+    this.#work.readOne(id, element);
+    return element;
   }
 
   body(id: string): Body | undefined {
@@ -152,12 +189,14 @@ export class Yard {
   }
 
   shape(element: KnownElement): Shape {
-    return this.kept(`shape ${element.id}`, () => shapeOf(element));
+    const memo = this.#work.memo(element);
+    memo.shape ??= shapeOf(element);
+    return memo.shape;
   }
 
   /** Straight distance in plan from the body's inside wall, 0 inside the outline, barriers ignored; starts at the water. */
   straight(element: KnownElement, body: Body): Witness {
-    return this.kept(`straight ${element.id} ${body.id}`, () => straightToWater(this.shape(element), body.water));
+    return this.#work.straight(element, body, () => straightToWater(this.shape(element), body.water));
   }
 
   /** The body nearest to an element, null where the site has none. */
@@ -178,7 +217,7 @@ export class Yard {
     const shape = this.shape(element);
     if (shape.kind === "point") return { length: 0, pieces: [] };
     const path = shape.kind === "path" ? shape.path : shape.area.outer;
-    return this.kept(`within ${element.id} ${body.id} ${limit}`, () => lengthWithin(path, body.water, limit));
+    return this.#work.measured(element, body, `within ${limit}`, () => lengthWithin(path, body.water, limit));
   }
 
   levelAt(p: Point): Level {
@@ -199,9 +238,10 @@ export class Yard {
 
   /** Shortest plan path from the inside wall to the element round the barriers of the measure. */
   pathTo(element: KnownElement, body: Body, measure: "metal" | "cord"): PathMeasure {
-    return this.kept(`path ${measure} ${element.id} ${body.id}`, () => {
-      const set = this.barriers(measure, body);
-      const round = (which: BarrierChoice) => this.#route(element, body, this.barrierList(measure, body, which));
+    const lists = this.#barrierLists(measure, body);
+    return this.#work.measured(element, lists, "path", () => {
+      const { set } = lists;
+      const round = (which: BarrierChoice) => this.#route(element, body, lists[which]);
       const counted = round("counted");
       const surely = set.assumed.size === 0 ? counted : round("surely");
       const atMost = set.possible.length === 0 ? counted : round("at most");
@@ -219,15 +259,20 @@ export class Yard {
 
   /** The barriers of a measure as one list, the same array each time: what is worked out of it is kept with it. */
   barrierList(measure: BarrierMeasure, body: Body, which: BarrierChoice = "counted"): readonly Barrier[] {
-    return this.kept(`barrier list ${measure} ${body.id} ${which}`, () => {
-      const { counted, assumed, possible } = this.barriers(measure, body);
-      const models =
-        which === "counted"
-          ? counted
-          : which === "surely"
-            ? counted.filter((m) => !assumed.has(m.id))
-            : [...counted, ...possible];
-      return models.flatMap((m) => m.barriers);
+    return this.#barrierLists(measure, body)[which];
+  }
+
+  #barrierLists(measure: BarrierMeasure, body: Body): BarrierLists {
+    return this.kept(`barrier lists ${measure} ${body.id}`, () => {
+      const set = this.barriers(measure, body);
+      const { counted, assumed, possible } = set;
+      const listOf = (models: readonly BarrierModel[]) => models.flatMap((m) => m.barriers);
+      return {
+        set,
+        counted: listOf(counted),
+        surely: listOf(counted.filter((m) => !assumed.has(m.id))),
+        "at most": listOf([...counted, ...possible]),
+      };
     });
   }
 
@@ -317,12 +362,17 @@ export class Yard {
     return shape.kind === "path" ? pathToArea(shape.path, area) : straightToWater(shape, area);
   }
 
-  /** Works something out once per yard. */
-  kept<T>(key: string, make: () => T): T {
-    if (this.#memo.has(key)) return this.#memo.get(key) as T;
-    const made = make();
-    this.#memo.set(key, made);
-    return made;
+  /**
+   * Works something out once, and again only when what it read has changed. The key names all that it is made of;
+   * `about`: the elements, other than bodies of water, that the key names.
+   */
+  kept<T>(key: string, make: () => T, about?: readonly KnownElement[]): T {
+    return this.#work.kept(key, make, about);
+  }
+
+  /** For results that go on reading the yard after they are made: they are made anew for every state of the site. */
+  readsEverything(): void {
+    this.#work.readEverything();
   }
 }
 
@@ -331,7 +381,3 @@ const THIN_WALL = 0.5;
 
 /** Pieces of a region smaller than this come from rounding where outlines meet, square inches. */
 const SLIVER = 0.5;
-
-export function isKnown(element: KnownElement | UnknownElement): element is KnownElement {
-  return (KINDS as readonly string[]).includes(element.kind);
-}

@@ -33,6 +33,25 @@ export interface PerimeterPlan {
 
 /** Plans the perimeter of every body that needs one. */
 export function planPerimeter(yard: Yard, judged: readonly Judged[]): PerimeterPlan {
+  const { needing: _, bandGrid, ...laid } = laidPerimeter(yard);
+  const ties = yard.kept("planned ties", () => {
+    const { needing, network } = laidPerimeter(yard);
+    return needing.flatMap((body) => plannedTies(yard, body, network));
+  });
+  return { ...laid, grid: { band: bandGrid, shell: shellGrids(yard, judged) }, ties };
+}
+
+interface LaidPerimeter extends Omit<PerimeterPlan, "grid" | "ties"> {
+  /** Bodies that need perimeter bonding somewhere. */
+  readonly needing: readonly Body[];
+  readonly bandGrid: Report["grid"]["band"];
+}
+
+function laidPerimeter(yard: Yard): LaidPerimeter {
+  return yard.kept("laid perimeter", () => layPerimeter(yard));
+}
+
+function layPerimeter(yard: Yard): LaidPerimeter {
   const methods = new Map<string, readonly PieceMethod[]>();
   const bands: BandReport[] = [];
   for (const body of yard.bodies) {
@@ -65,11 +84,10 @@ export function planPerimeter(yard: Yard, judged: readonly Judged[]): PerimeterP
     bands,
     methods,
     ring,
-    grid: {
-      band: band ? { length: band.length, crossings: band.crossings, lines: band.lines } : { length: 0, crossings: 0 },
-      shell: shellGrids(yard, judged),
-    },
-    ties: needing.flatMap((body) => plannedTies(yard, body, network)),
+    needing,
+    bandGrid: band
+      ? { length: band.length, crossings: band.crossings, lines: band.lines }
+      : { length: 0, crossings: 0 },
     network,
     steel,
   };

@@ -106,7 +106,7 @@ export function shellOfGrid(yard: Yard, conductor: ConductorElement): string | n
     if (shape.kind !== "path") return null;
     const half = pathLength(shape.path) / 2;
     return yard.bodies.find((body) => lengthWithin(shape.path, body.water, 0).length > half)?.id ?? null;
-  });
+  }, [conductor]);
 }
 
 /** Recorded copper of the perimeter: rings, and grids outside of the shells. */

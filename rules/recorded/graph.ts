@@ -76,6 +76,7 @@ interface Graph {
 /** Reads what is recorded on the site; worked out once per yard. */
 export function readRecorded(yard: Yard): Recorded {
   return yard.kept("recorded", () => {
+    yard.readsEverything();
     const graph = graphOf(yard);
     const ties = tieReadings(yard);
     const sure = spread(graph, true);

@@ -19,7 +19,7 @@ export function layingFacts(yard: Yard, conductor: ConductorElement): readonly F
     if (conductor.role === "ring") facts.push(depthFact(yard, conductor, ringDepth(yard)));
     else if (shellOfGrid(yard, conductor) === null) facts.push(depthFact(yard, conductor, gridDepth(yard)));
     return facts;
-  });
+  }, [conductor]);
 }
 
 export function askAbout(yard: Yard, conductor: ConductorElement, id: string, text: string): Ask {

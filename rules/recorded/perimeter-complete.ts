@@ -53,6 +53,7 @@ export interface PerimeterCheck {
 /** Every loop of perimeter bonding of the yard, checked once. */
 export function checkLoops(yard: Yard, recorded: Recorded): readonly LoopCheck[] {
   return yard.kept("loop checks", () => {
+    yard.readsEverything();
     const loops = perimeterLoops(yard);
     const sure = gapsOfLoops(yard, recorded, loops, true);
     const possible = gapsOfLoops(yard, recorded, loops, false);

@@ -36,7 +36,7 @@ export function placeOf(yard: Yard, conductor: ConductorElement): Place | null {
         ? [noWater(yard, conductor)]
         : [...offsetFacts(yard, conductor, range), ...pavingAbove(yard, conductor)];
     return { laying, course, range };
-  });
+  }, [conductor]);
 }
 
 /** The waters that a ring is measured from: of the bodies that need perimeter bonding, else of all. */

@@ -28,7 +28,7 @@ export function wireOf(yard: Yard, conductor: ConductorElement): Wire {
       : [sizeFact, solidFact, metalFact, coveringFact].map((fact) => fact(yard, conductor));
     if (conductor.role === "branch" || conductor.role === "tail") facts.push(branchJointFact(yard, conductor));
     return { facts, standing: standingOfFacts(facts), conduit, awg: awgOf(conductor.awg) };
-  });
+  }, [conductor]);
 }
 
 /** AWG number of `8`, `"8"`, `"#6"`, `"8 AWG"`, `"1/0"`, `"00"`; of `"250 kcmil"` and larger -4; null when it says nothing readable. */

@@ -45,5 +45,5 @@ export function cordPath(yard: Yard, body: Body, element: DeviceElement, place: 
       model.openFacts.map((field) => ({ element: model.id, field })),
     );
     return { counted, surely, atMost, openFacts: surely?.length === atMost?.length ? [] : openFacts };
-  });
+  }, [element]);
 }

@@ -32,7 +32,7 @@ export const rule: Rule = {
   protects:
     "A ring too far out, too deep or in the bond beam leaves bare feet at the pool's edge on ground of another voltage.",
   judge: (yard) =>
-    yard.all("conductor").flatMap((conductor) => {
+    yard.each(rule.id, "conductor", (conductor) => {
       const place = placeOf(yard, conductor);
       return place === null ? [] : [judgePlace(yard, conductor, place)];
     }),

@@ -16,7 +16,7 @@ export const rule: Rule = {
   measure: "Whether it is solid, large enough, of the right metal, and how it is covered.",
   parameters: ["conductor.size", "conductor.materials", "conductor.insteadMaterials", "conductor.coverings"],
   protects: "Thin, stranded or aluminum wire in wet ground is eaten away, and nobody sees that the bonding has gone.",
-  judge: (yard) => yard.all("conductor").map((conductor) => judgeConductor(yard, conductor)),
+  judge: (yard) => yard.each(rule.id, "conductor", (conductor) => [judgeConductor(yard, conductor)]),
 };
 
 function judgeConductor(yard: Yard, conductor: ConductorElement): Verdict {

@@ -18,7 +18,7 @@ export const rule: Rule = {
     "A swimmer within arm's length of a motor can touch it and the water at once; an operator who cannot see the pool closes it over people.",
   judge(yard) {
     const bodies = bondedBodies(yard);
-    return yard.all("equipment").flatMap((element): Verdict[] => {
+    return yard.each(rule.id, "equipment", (element): Verdict[] => {
       const body = element.unit === "cover-motor" ? yard.nearestBody(element, bodies) : null;
       return body ? [judgeMotor(yard, body, element)] : [];
     });

@@ -17,7 +17,7 @@ export const rule: Rule = {
   parameters: ["disconnect.distance"],
   protects: "Whoever throws the disconnect stands on dry ground, out of reach of the water.",
   judge: (yard) =>
-    yard.all("device").flatMap((element) => {
+    yard.each(rule.id, "device", (element) => {
       if (element.device !== "disconnect") return [];
       const worst = worstAcrossBodies(yard.bodies.map((body) => judgeAt(yard, body, element)));
       return worst ? [worst] : [];

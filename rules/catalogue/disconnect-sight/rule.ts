@@ -21,7 +21,7 @@ export const rule: Rule = {
     "Whether a disconnect that serves it is in view of it on the plan, past buildings and walls as high as a person, and near enough.",
   parameters: ["disconnect.sight", "disconnect.personHeight"],
   protects: "Whoever works on a pump sees the switch that keeps it off, and nobody turns it on behind a wall.",
-  judge: (yard) => yard.all("equipment").flatMap((element) => judgeUnit(yard, element)),
+  judge: (yard) => yard.each(rule.id, "equipment", (element) => judgeUnit(yard, element)),
 };
 
 interface Seen {

@@ -16,7 +16,7 @@ export const rule: Rule = {
   judge(yard) {
     const bodies = bondedBodies(yard);
     const say = speakerOf(yard);
-    return yard.all("equipment").flatMap((element): Verdict[] => {
+    return yard.each(rule.id, "equipment", (element): Verdict[] => {
       const applies = element.unit === "pump" && yard.fact(element, "doubleInsulated") === true;
       const body = yard.nearestBody(element, bodies);
       if (!applies || !body || yard.fact(element, "servesWater") === false) return [];

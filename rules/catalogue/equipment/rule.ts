@@ -18,7 +18,7 @@ export const rule: Rule = {
   measure: "Whether metal parts of it belong to the water's circulation or the cover; distance does not free them.",
   parameters: ["equipment.heaterAmps", "fixedMetal.distance", "fixedMetal.height"],
   protects: "A fault in a pump's motor reaches the pool through its water unless motor and water are one.",
-  judge: (yard) => yard.all("equipment").flatMap((element) => judgeUnit(yard, element)),
+  judge: (yard) => yard.each(rule.id, "equipment", (element) => judgeUnit(yard, element)),
 };
 
 /** Units that may be tanks with nothing electric. */

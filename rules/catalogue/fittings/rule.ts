@@ -22,7 +22,7 @@ export const rule: Rule = {
     "fittings.coverAnchorLength",
   ],
   protects: "A ladder is what a swimmer holds while climbing out: wet, with both hands.",
-  judge: (yard) => yard.all("metal").flatMap((element) => judgeFitting(yard, element)),
+  judge: (yard) => yard.each(rule.id, "metal", (element) => judgeFitting(yard, element)),
 };
 
 function judgeFitting(yard: Yard, element: MetalElement): Verdict[] {

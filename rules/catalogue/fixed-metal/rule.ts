@@ -25,23 +25,23 @@ export const rule: Rule = {
   judge(yard) {
     const bodies = bondedBodies(yard);
     return [
-      ...yard.all("metal").flatMap((element) => judgeMetal(yard, bodies, element)),
-      ...yard.all("fence").flatMap((element) => {
+      ...yard.each(rule.id, "metal", (element) => judgeMetal(yard, bodies, element)),
+      ...yard.each(rule.id, "fence", (element) => {
         if (element.metal === false) return [];
         const subject = fenceSubject(yard, element, bodies);
         return judgeAcross(yard, bodies, element, subject, (body) => fenceNeed(yard, element, body, bodies));
       }),
-      ...yard.all("opening").flatMap((element) => {
+      ...yard.each(rule.id, "opening", (element) => {
         const none =
           element.metalFrame === false || (element.opening === "passage" && element.metalFrame === undefined);
         return none ? [] : judgeAcross(yard, bodies, element, openingSubject(yard, element));
       }),
-      ...yard.all("building").flatMap((element) => {
+      ...yard.each(rule.id, "building", (element) => {
         return element.metalCladding === false
           ? []
           : judgeAcross(yard, bodies, element, claddingSubject(yard, element));
       }),
-      ...yard.all("wall").flatMap((element) => {
+      ...yard.each(rule.id, "wall", (element) => {
         return element.reinforced === false ? [] : judgeAcross(yard, bodies, element, wallSubject(yard, element));
       }),
     ];

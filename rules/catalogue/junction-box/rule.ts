@@ -19,7 +19,7 @@ export const rule: Rule = {
     "How high the inside of its bottom lies above the deck and above the maximum water level, and its straight distance to the inside wall.",
   parameters: ["junctionBox.aboveDeck", "junctionBox.aboveWater", "junctionBox.distance"],
   protects: "The conduit to a light is full of pool water: a box below the water line floods, and its splices with it.",
-  judge: (yard) => yard.all("device").flatMap((box) => (box.device === "junction-box" ? judgeBox(yard, box) : [])),
+  judge: (yard) => yard.each(rule.id, "device", (box) => (box.device === "junction-box" ? judgeBox(yard, box) : [])),
 };
 
 function judgeBox(yard: Yard, box: DeviceElement): Verdict[] {

@@ -20,7 +20,7 @@ export const rule: Rule = {
   parameters: ["lens.depth", "lens.listedMin"],
   protects: "A swimmer hangs on the edge with the chest at the height of a shallow light.",
   judge: (yard) =>
-    yard.all("underwater-light").flatMap((light): Verdict[] => {
+    yard.each(rule.id, "underwater-light", (light): Verdict[] => {
       const body = bodyOf(yard, light);
       if (body !== null) return [judgeLight(yard, body, light)];
       const near = yard.nearestBody(light);

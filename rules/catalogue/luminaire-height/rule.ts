@@ -29,7 +29,7 @@ export const rule: Rule = {
   ],
   protects:
     "A lamp that hangs low over the water is reached with a pole, a net or a wet hand, and falls in when it breaks.",
-  judge: (yard) => yard.all("device").flatMap((device) => judgeDevice(yard, device)),
+  judge: (yard) => yard.each(rule.id, "device", (device) => judgeDevice(yard, device)),
 };
 
 function judgeDevice(yard: Yard, device: DeviceElement): Verdict[] {

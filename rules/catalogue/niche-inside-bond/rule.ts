@@ -15,7 +15,7 @@ export const rule: Rule = {
   measure: "Whether its conduit is nonmetallic, and whether an insulated conductor in it ends in the niche.",
   parameters: ["lights.insideBondSize"],
   protects: "Where the conduit does not conduct, only that wire joins the inside of the niche to the panel.",
-  judge: (yard) => yard.all("underwater-light").flatMap((element) => judgeLight(yard, element)),
+  judge: (yard) => yard.each(rule.id, "underwater-light", (element) => judgeLight(yard, element)),
 };
 
 const CONDUIT_QUESTION: Question = {

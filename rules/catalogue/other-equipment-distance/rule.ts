@@ -21,9 +21,9 @@ export const rule: Rule = {
   judge(yard) {
     const limit = yard.edition.value("otherEquipment.distance");
     if (limit === null) return [];
-    return yard
-      .all("equipment")
-      .flatMap((element) => (element.unit === "cover-motor" ? [] : judgeEquipment(yard, element, limit)));
+    return yard.each(rule.id, "equipment", (element) =>
+      element.unit === "cover-motor" ? [] : judgeEquipment(yard, element, limit),
+    );
   },
 };
 

@@ -16,7 +16,7 @@ export const rule: Rule = {
   parameters: ["outlet.distance"],
   protects: "What is wired near the water is touched with wet hands: alarms, speakers, clocks and telephones too.",
   judge: (yard) =>
-    yard.all("device").flatMap((element) => (element.device === "outlet" ? judgeOutlet(yard, element) : [])),
+    yard.each(rule.id, "device", (element) => (element.device === "outlet" ? judgeOutlet(yard, element) : [])),
 };
 
 function judgeOutlet(yard: Yard, element: DeviceElement): Verdict[] {

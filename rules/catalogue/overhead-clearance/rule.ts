@@ -46,7 +46,7 @@ export const rule: Rule = {
   ],
   protects: "The long aluminum pole of a skimmer net, lifted out of the water, reaches a wire that hangs too low.",
   judge: (yard) =>
-    yard.all("overhead-line").flatMap((line) => {
+    yard.each(rule.id, "overhead-line", (line) => {
       const worst = worstAcrossBodies(yard.bodies.map((body) => judgeAt(yard, body, line)));
       return worst ? [worst] : [];
     }),

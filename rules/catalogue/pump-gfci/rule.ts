@@ -17,7 +17,7 @@ export const rule: Rule = {
   parameters: ["pumpMotor.gfci"],
   protects: "A pump's motor is joined to the water by what it pumps: a fault there is cut off before it is felt.",
   judge: (yard) =>
-    yard.all("equipment").flatMap((element) => (element.unit === "pump" ? judgePump(yard, element) : [])),
+    yard.each(rule.id, "equipment", (element) => (element.unit === "pump" ? judgePump(yard, element) : [])),
 };
 
 function judgePump(yard: Yard, element: EquipmentElement): Verdict[] {

@@ -20,7 +20,7 @@ export const rule: Rule = {
   parameters: ["receptacle.distance"],
   protects: "What is plugged in near the water falls into it, cord and all.",
   judge(yard) {
-    return yard.all("device").flatMap((element): Verdict[] => {
+    return yard.each(rule.id, "device", (element): Verdict[] => {
       if (element.device !== "receptacle") return [];
       const worst = worstAcrossBodies(yard.bodies.map((body) => judgeAt(yard, body, element)));
       return worst ? [worst] : [];

@@ -19,7 +19,7 @@ export const rule: Rule = {
   parameters: ["receptacle.gfciWithin", "receptacle.gfciVolts", "receptacle.gfciAmps"],
   protects: "GFCI cuts the current off before it can stop a heart, when what is plugged in falls into the water.",
   judge(yard) {
-    return yard.all("device").flatMap((element): Verdict[] => {
+    return yard.each(rule.id, "device", (element): Verdict[] => {
       if (element.device !== "receptacle") return [];
       const worst = worstAcrossBodies(yard.bodies.map((body) => judgeAt(yard, body, element)));
       return worst ? [worst] : [];

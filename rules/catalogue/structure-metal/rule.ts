@@ -21,7 +21,7 @@ export const rule: Rule = {
   protects: "A metal wall behind a liner is as near to a swimmer as the water itself.",
   judge: (yard) => [
     ...bondedBodies(yard).flatMap((body) => judgeWallFrame(yard, body)),
-    ...yard.all("metal").flatMap((element) => judgeMetal(yard, element)),
+    ...yard.each(rule.id, "metal", (element) => judgeMetal(yard, element)),
   ],
 };
 

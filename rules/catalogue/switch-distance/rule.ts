@@ -17,7 +17,7 @@ export const rule: Rule = {
   protects:
     "A wet hand on a switch, with the other hand or a foot in the pool, is a path for current through a person.",
   judge: (yard) =>
-    yard.all("device").flatMap((element) => (element.device === "switch" ? judgeSwitch(yard, element) : [])),
+    yard.each(rule.id, "device", (element) => (element.device === "switch" ? judgeSwitch(yard, element) : [])),
 };
 
 function judgeSwitch(yard: Yard, element: DeviceElement): Verdict[] {

@@ -27,7 +27,7 @@ export const rule: Rule = {
   ],
   protects: "A cable that a spade cuts or the ground chafes sends its current through wet soil to the pool.",
   judge: (yard) =>
-    yard.all("underground-run").flatMap((run) => {
+    yard.each(rule.id, "underground-run", (run) => {
       const worst = worstAcrossBodies(yard.bodies.map((body) => judgeAt(yard, body, run)));
       return worst ? [worst] : [];
     }),

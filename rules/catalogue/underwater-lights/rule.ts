@@ -16,7 +16,7 @@ export const rule: Rule = {
   measure: "Whether either is metal, and whether the light is a listed low-voltage system in a nonmetallic shell.",
   parameters: ["lights.lowVoltageExempt"],
   protects: "A light is the one place where house current and pool water are a gasket apart.",
-  judge: (yard) => yard.all("underwater-light").flatMap((element) => judgeLight(yard, element)),
+  judge: (yard) => yard.each(rule.id, "underwater-light", (element) => judgeLight(yard, element)),
 };
 
 const BRACKET_QUESTION = yesNo("light-bracket", "Does the light hang on a metal mounting bracket?");

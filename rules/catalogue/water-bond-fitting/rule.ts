@@ -18,7 +18,7 @@ export const rule: Rule = {
   parameters: ["water.area", "water.materials"],
   protects: "A fitting that runs dry, corrodes away or is too small joins nothing to the bonding.",
   judge: (yard) =>
-    yard.all("water-bond").flatMap((element) => {
+    yard.each(rule.id, "water-bond", (element) => {
       const body = bodyOf(yard, element);
       return body ? [judgeFitting(yard, body, element)] : [];
     }),
