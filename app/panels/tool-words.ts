@@ -49,7 +49,7 @@ const POINT = "Click where it stands.";
 export const TOOL_HINTS: Readonly<Record<ToolId, string>> = {
   select: "Click to select, drag to move; drag a corner to reshape. Shift adds to the selection.",
   pan: "Drag the sheet. The wheel zooms.",
-  "pool-rectangle": "Press at one corner and drag to the other, or type width and length.",
+  "pool-rectangle": "Drag from corner to corner, or click one corner and type how far across and up.",
   "pool-outline": CLOSE,
   inset: CLOSE,
   surface: CLOSE,

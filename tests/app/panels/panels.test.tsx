@@ -1,6 +1,8 @@
 // @vitest-environment happy-dom
 // The panels mounted on a real document. Common practice, no source, unless a line says otherwise.
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { answerQuestion } from "../../../app/edits/answer-question.ts";
+import { setField } from "../../../app/edits/set-field.ts";
 import { CopperPanel } from "../../../app/panels/copper-panel.tsx";
 import { FindingPanel } from "../../../app/panels/finding-panel.tsx";
 import { Menu } from "../../../app/panels/menu.tsx";
@@ -149,6 +151,23 @@ describe("findings", () => {
     expect(page.query(".kept-answer").textContent).toContain("RK");
     page.press(page.button("Take back"));
     expect(site().answers).toBeUndefined();
+  });
+
+  it("show that an answer lapsed once what it was about has changed, and ask again", () => {
+    const asking = siteOf([concretePool({ steel: undefined }), deck()]);
+    page.close();
+    page = bench(asking, recompute(asking));
+    const asked = recompute(asking).findings.find(({ question }) => question);
+    if (!asked?.question) throw new Error("nothing is asked");
+    const document = page.editor.document.getState();
+    document.edit(answerQuestion(asked, asked.question.options[0] ?? "", "RK", "2026-05-01"));
+    document.edit(setField("pool", "finish", "tile"));
+    view().chooseFinding(asked.id);
+    page.report(recompute(site()));
+    page.show(<FindingPanel />);
+    expect(page.query(".kept-answer.is-lapsed").textContent).toContain("Answer lapsed");
+    expect(page.query(".kept-answer.is-lapsed").textContent).toContain("RK, 2026-05-01");
+    expect(page.all(".slip-answers button").length).toBe(asked.question.options.length);
   });
 
   it("step from one to the next and back to the list", () => {
