@@ -27,7 +27,7 @@ const TAIL_RULE = "double-insulated-tail";
 /** Draws the pieces of a run into the focus layer: proposed and recorded ones; drops and tails as marks where they rise. */
 export function drawHighlight(run: TakeoffRun, drafting: Drafting): void {
   const layer = LAYER_OF[run];
-  const items: Item[] = layer === undefined ? [] : [...drafting.itemsOf(layer)];
+  const items: Item[] = layer === undefined ? [] : drafting.itemsOf(layer).filter((item) => !isOtherConnection(item));
   const role = RECORDED_AS[run];
   for (const item of drafting.itemsOf("recorded")) {
     const element = drafting.byId.get(item.element ?? "");
@@ -36,6 +36,11 @@ export function drawHighlight(run: TakeoffRun, drafting: Drafting): void {
   if (run === "drops") items.push(...dropItems(drafting));
   if (run === "tails") items.push(...tailItems(drafting));
   for (const item of items) drafting.add("focus", item);
+}
+
+/** A connection that is no tie to the shell stands on the layer of the ties as well. */
+function isOtherConnection(item: Item): boolean {
+  return item.kind === "symbol" && item.symbol === "connection";
 }
 
 function dropItems(drafting: Drafting): Item[] {
