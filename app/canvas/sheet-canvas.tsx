@@ -16,6 +16,7 @@ export function SheetCanvas() {
   const [size, setSize] = useState({ width: 0, height: 0 });
   const palette = useView((view) => view.palette);
   const tool = useView((view) => view.tool);
+  const camera = useView((view) => view.camera);
   const shapes = useRef<(KonvaShape | null)[]>([]);
   const [controller] = useState(
     () => new SheetController(editor, (layer) => shapes.current[layer]?.getLayer()?.batchDraw()),
@@ -46,6 +47,8 @@ export function SheetCanvas() {
       // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes the keys of tools and of the view.
       tabIndex={0}
       data-tool={tool}
+      // Where the view lies, for tests and for whoever measures the page: center in inches, pixels to an inch.
+      data-camera={`${camera.x} ${camera.y} ${camera.scale}`}
       style={{
         position: "absolute",
         inset: 0,

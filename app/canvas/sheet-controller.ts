@@ -56,7 +56,6 @@ export class SheetController {
     this.#editor = editor;
     this.#redraw = redraw;
     this.#tool = createTool(editor.view.getState().tool, editor);
-    mountSheet(editor, this);
   }
 
   /** Calls back whenever the tool may have changed what it shows. Returns what ends it. */
@@ -76,6 +75,7 @@ export class SheetController {
   /** Starts following the editor and listening to the box. Returns what ends it. */
   attach(box: HTMLElement): () => void {
     const { view, document, live } = this.#editor;
+    mountSheet(this.#editor, this);
     this.#editor.canvas = {
       fit: () => this.fit(),
       zoomBy: (factor) => this.#setCamera(zoomedAt(this.view, factor, [this.#width / 2, this.#height / 2])),
