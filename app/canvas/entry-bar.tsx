@@ -1,36 +1,33 @@
-/** Typed lengths and directions while drawing: the fields that the tool in hand takes, Enter places. */
-import { useEffect, useId, useState } from "react";
-import { useEditor, useView } from "../editor-context.tsx";
-import type { EntryField } from "../tools/tool.ts";
-import { sheetOf } from "./sheet-of.ts";
+/** Typed measurements while drawing: the fields that the tool in hand takes. Enter places, Escape gives the typing up. */
+import { CornerDownLeft, Spline, Undo2 } from "lucide-react";
+import { useEffect, useId, useRef } from "react";
+import { useStore } from "zustand";
+import { useEditor } from "../editor-context.tsx";
+import { hostOf } from "./host-of.ts";
+import "./canvas.css";
 
 export function EntryBar() {
   const editor = useEditor();
-  const tool = useView((view) => view.tool);
-  const [fields, setFields] = useState<readonly EntryField[]>([]);
-  const [typed, setTyped] = useState<Readonly<Record<string, string>>>({});
-  const [problem, setProblem] = useState<string | null>(null);
+  const host = hostOf(editor);
+  const entry = useStore(host.state, (state) => state.entry);
+  const texts = useStore(host.state, (state) => state.texts);
+  const problems = useStore(host.state, (state) => state.problems);
+  const refusal = useStore(host.state, (state) => state.refusal);
+  const focusRequests = useStore(host.state, (state) => state.focusRequests);
   const id = useId();
+  const first = useRef<HTMLInputElement>(null);
 
   useEffect(() => {
-    setTyped({});
-    setProblem(null);
-    setFields([]);
-    const sheet = sheetOf(editor);
-    if (!sheet || tool === "select" || tool === "pan") return;
-    const read = () => setFields(sheet.tool.fields());
-    read();
-    return sheet.onTool(read);
-  }, [editor, tool]);
+    const input = first.current;
+    if (focusRequests === 0 || !input) return;
+    input.focus();
+    input.setSelectionRange(input.value.length, input.value.length);
+  }, [focusRequests]);
 
-  if (fields.length === 0) return null;
+  if (!entry) return null;
+  const problem = refusal ?? Object.values(problems)[0] ?? null;
   const place = () => {
-    const sheet = sheetOf(editor);
-    if (!sheet) return;
-    const refusal = sheet.tool.enter(typed);
-    setProblem(refusal);
-    if (refusal === null) setTyped({});
-    sheet.changed(2);
+    if (host.enter()) first.current?.focus();
   };
   return (
     <form
@@ -40,23 +37,63 @@ export function EntryBar() {
         event.preventDefault();
         place();
       }}
+      onKeyDown={(event) => {
+        if (event.key !== "Escape") return;
+        event.preventDefault();
+        for (const { name } of entry.fields) host.type(name, "");
+        document.querySelector<HTMLElement>(".sheet-canvas")?.focus();
+      }}
     >
-      {fields.map((field) => (
+      {entry.fields.map((field, i) => (
         <label key={field.name} htmlFor={`${id}-${field.name}`}>
-          {field.label}
+          <span>{field.label}</span>
           <input
+            ref={i === 0 ? first : null}
             id={`${id}-${field.name}`}
-            value={typed[field.name] ?? ""}
+            value={texts[field.name] ?? ""}
             placeholder={field.shown}
             autoComplete="off"
-            aria-invalid={problem !== null}
-            onChange={(event) => setTyped({ ...typed, [field.name]: event.target.value })}
+            spellCheck={false}
+            aria-invalid={problems[field.name] !== undefined || (refusal !== null && texts[field.name] !== undefined)}
+            aria-describedby={problem === null ? undefined : `${id}-problem`}
+            onChange={(event) => host.type(field.name, event.target.value)}
           />
         </label>
       ))}
-      <button type="submit">Place</button>
+      <button type="submit" className="strong entry-button">
+        <CornerDownLeft size={16} aria-hidden="true" />
+        {entry.action}
+      </button>
+      {entry.isArc === null ? null : (
+        <button
+          type="button"
+          className="entry-button"
+          aria-pressed={entry.isArc}
+          title="The next side is an arc that goes on smoothly (A). Or pull away from a corner while placing it."
+          onClick={() => host.press("a")}
+        >
+          <Spline size={16} aria-hidden="true" />
+          Arc
+        </button>
+      )}
+      {entry.canTakeBack ? (
+        <button
+          type="button"
+          className="icon-button"
+          aria-label="Take back the last corner"
+          title="Take back the last corner (Backspace)"
+          onClick={() => host.press("Backspace")}
+        >
+          <Undo2 size={16} aria-hidden="true" />
+        </button>
+      ) : null}
+      {entry.finish === null ? null : (
+        <button type="button" className="entry-button" onClick={() => host.finish()}>
+          {entry.finish}
+        </button>
+      )}
       {problem === null ? null : (
-        <p className="problem" role="alert">
+        <p id={`${id}-problem`} className="problem" role="alert">
           {problem}
         </p>
       )}

@@ -1,79 +1,90 @@
 /**
- * The sheet on the screen: the scene painted on three layers, redrawn once a frame and only what changed.
- *
- * The scene is placed with its lettering when everything is at rest, and without it while a gesture runs.
+ * The sheet on the screen: three layers of one shape each, painted by the controller, in a box that takes pointer and
+ * keys and says to assistive technology what lies on it.
  */
 import type { Shape as KonvaShape } from "konva/lib/Shape";
 import { useEffect, useRef, useState } from "react";
 import { Layer, Shape, Stage } from "react-konva";
-import { PALETTES } from "../drawing/palette.ts";
-import { useEditor, useView } from "../editor-context.tsx";
-import { SheetController } from "./sheet-controller.ts";
+import { useStore } from "zustand";
+import { useDocument, useEditor, useReport } from "../editor-context.tsx";
+import { hostOf } from "./host-of.ts";
+import { SHEET_LAYERS, SheetController, type SheetLayer } from "./sheet-controller.ts";
+import { sheetSummary } from "./sheet-summary.ts";
+import { TieOffer } from "./tie-offer.tsx";
+import "./canvas.css";
 
 export function SheetCanvas() {
   const editor = useEditor();
-  const wrapper = useRef<HTMLDivElement>(null);
+  const box = useRef<HTMLDivElement>(null);
+  const shapes = useRef(new Map<SheetLayer, KonvaShape>());
   const [size, setSize] = useState({ width: 0, height: 0 });
-  const palette = useView((view) => view.palette);
-  const tool = useView((view) => view.tool);
-  const camera = useView((view) => view.camera);
-  const shapes = useRef<(KonvaShape | null)[]>([]);
   const [controller] = useState(
-    () => new SheetController(editor, (layer) => shapes.current[layer]?.getLayer()?.batchDraw()),
+    () => new SheetController(editor, (layer) => shapes.current.get(layer)?.getLayer()?.draw()),
   );
+  const name = useDocument((state) => state.shown.name);
+  const count = useDocument((state) => state.shown.elements.length);
+  const report = useReport();
+  const announcement = useStore(hostOf(editor).state, (state) => state.announcement);
 
   useEffect(() => {
-    const box = wrapper.current;
-    if (!box) return;
-    const measure = () => setSize({ width: box.clientWidth, height: box.clientHeight });
+    const element = box.current;
+    if (!element) return;
+    const measure = () => {
+      // On a screen of another density each layer needs a canvas of that density.
+      for (const shape of shapes.current.values()) {
+        const canvas = shape.getLayer()?.getCanvas();
+        if (canvas && canvas.getPixelRatio() !== window.devicePixelRatio) canvas.setPixelRatio(window.devicePixelRatio);
+      }
+      setSize({ width: element.clientWidth, height: element.clientHeight });
+      controller.resize(element.clientWidth, element.clientHeight);
+    };
+    const detach = controller.attach(element);
     measure();
     const observer = new ResizeObserver(measure);
-    observer.observe(box);
-    const detach = controller.attach(box);
+    observer.observe(element);
+    window.addEventListener("resize", measure);
+    // Type is measured by the browser: letters are painted again once the sheet's own typeface is there.
+    void document.fonts.ready.then(() => controller.changed("drawing"));
     return () => {
+      window.removeEventListener("resize", measure);
       observer.disconnect();
       detach();
     };
   }, [controller]);
 
-  useEffect(() => controller.resize(size.width, size.height), [controller, size]);
-
   return (
-    <div
-      ref={wrapper}
-      className="sheet-canvas"
-      role="application"
-      aria-label="Plan of the yard"
-      // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes the keys of tools and of the view.
-      tabIndex={0}
-      data-tool={tool}
-      // Where the view lies, for tests and for whoever measures the page: center in inches, pixels to an inch.
-      data-camera={`${camera.x} ${camera.y} ${camera.scale}`}
-      style={{
-        position: "absolute",
-        inset: 0,
-        touchAction: "none",
-        overflow: "hidden",
-        background: PALETTES[palette].paper,
-        cursor: tool === "select" ? "default" : tool === "pan" ? "grab" : "crosshair",
-      }}
-    >
-      {size.width > 0 && size.height > 0 ? (
-        <Stage width={size.width} height={size.height} listening={false}>
-          {([0, 1, 2] as const).map((layer) => (
-            <Layer key={layer} listening={false}>
-              <Shape
-                ref={(shape: KonvaShape | null) => {
-                  shapes.current[layer] = shape;
-                }}
-                listening={false}
-                perfectDrawEnabled={false}
-                sceneFunc={(context) => controller.paint(layer, context._context)}
-              />
-            </Layer>
-          ))}
-        </Stage>
-      ) : null}
-    </div>
+    <>
+      <div
+        ref={box}
+        className="sheet-canvas"
+        role="application"
+        aria-roledescription="drawing sheet"
+        aria-label={sheetSummary(name, count, report)}
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes the keys of tools and of the view.
+        tabIndex={0}
+      >
+        {size.width > 0 && size.height > 0 ? (
+          <Stage width={size.width} height={size.height} listening={false}>
+            {SHEET_LAYERS.map((layer) => (
+              <Layer key={layer} listening={false}>
+                <Shape
+                  ref={(shape: KonvaShape | null) => {
+                    if (shape) shapes.current.set(layer, shape);
+                    else shapes.current.delete(layer);
+                  }}
+                  listening={false}
+                  perfectDrawEnabled={false}
+                  sceneFunc={(context) => controller.paint(layer, context._context)}
+                />
+              </Layer>
+            ))}
+          </Stage>
+        ) : null}
+      </div>
+      <TieOffer />
+      <p className="unseen" role="status">
+        {announcement}
+      </p>
+    </>
   );
 }

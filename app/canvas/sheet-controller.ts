@@ -1,71 +1,65 @@
 /**
- * What the canvas does, outside of React: follows the stores, keeps the scene, paints its layers once a frame, and turns
- * pointer, wheel and keys into camera moves and tool samples.
+ * What the sheet on the screen does, outside of React: follows the stores, moves the camera, and paints what has changed
+ * once in an animation frame.
  *
- * Layers. 0: the ground, walls and zones. 1: copper, parts, lettering and marks. 2: what the tool draws over the plan.
+ * Layers. Ground: surfaces, buildings, zones, water, walls. Drawing: copper, parts, lettering, marks. Overlay: the
+ * selection and what the tool in hand shows.
  */
+
+import { boundsUnion } from "../../geometry/outline.ts";
+import { grownBounds } from "../../geometry/points.ts";
 import type { Bounds, Point } from "../../geometry/types.ts";
-import type { Report } from "../../rules/report.ts";
-import type { Site } from "../../rules/site/site.ts";
+import type { CanvasPort } from "../commands/editor-ports.ts";
 import { PALETTES } from "../drawing/palette.ts";
-import { planScene } from "../drawing/plan-scene.ts";
-import type { Item, LayerName, Scene } from "../drawing/scene.ts";
+import { elementBounds } from "../drawing/plan-scene.ts";
 import type { Editor } from "../editor.ts";
-import { createTool } from "../tools/create-tool.ts";
-import type { Tool } from "../tools/tool.ts";
-import { paintOverlay } from "./overlay.ts";
-import { type Paint, paintItems } from "./painter.ts";
-import { listenToPointer } from "./pointer.ts";
-import { fitted, PIXELS_PER_POINT, type ScreenView, siteBounds, zoomedAt } from "./screen-view.ts";
-import { mountSheet } from "./sheet-of.ts";
+import { gridLineSpacing } from "../snapping/grid.ts";
+import type { ToolHost } from "../tools/tool-host.ts";
+import type { Camera } from "../view/view-store.ts";
+import { hostOf } from "./host-of.ts";
+import { listenToToolKeys } from "./key-input.ts";
+import { paintGrid, paintOutline, paintTool } from "./overlay-painter.ts";
+import type { Paint } from "./painter.ts";
+import { paintDrawing, paintGround } from "./plan-painter.ts";
+import { PointerInput } from "./pointer-input.ts";
+import { SceneKeeper } from "./scene-keeper.ts";
+import { fitted, type ScreenView, toScreen, zoomedAt } from "./screen-view.ts";
 
-const GROUND: ReadonlySet<LayerName> = new Set<LayerName>([
-  "surfaces",
-  "buildings",
-  "band",
-  "reach",
-  "keep-outs",
-  "water",
-  "walls",
-  "fences",
-  "structures",
-]);
+export const SHEET_LAYERS = ["ground", "drawing", "overlay"] as const;
+export type SheetLayer = (typeof SHEET_LAYERS)[number];
 
-/** Milliseconds of rest before the lettering is placed again. */
+/** Milliseconds without a move of the view until lettering is placed anew. */
 const REST = 160;
-const FIT_MARGIN = 56;
-/** What an empty sheet shows: a yard of 60 by 45 ft round its origin, inches. */
-const EMPTY_BOUNDS: Bounds = { minX: -360, minY: -270, maxX: 360, maxY: 270 };
+/** Room for dimensions and marks round what is shown, pixels. */
+const FIT_MARGIN = 72;
+/** The reach of fixed metal round a pool, inches, about: so that the view does not jump when the report comes. */
+const ROUND_A_POOL = 66;
+/** What an empty sheet shows: a yard of 60 by 45 ft round the origin, inches. */
+const EMPTY_YARD: Bounds = { minX: -360, minY: -270, maxX: 360, maxY: 270 };
+/** A place that keys have moved to is kept this far inside the view, pixels. */
+const REVEAL_MARGIN = 48;
+/** Half the size of a finding's mark, pixels. */
+const MARK_REACH = 11;
 
 export class SheetController {
   readonly #editor: Editor;
-  readonly #redraw: (layer: 0 | 1 | 2) => void;
+  readonly #host: ToolHost;
+  readonly #keeper: SceneKeeper;
+  readonly #redraw: (layer: SheetLayer) => void;
+  #box: HTMLElement | null = null;
+  #pointer: PointerInput | null = null;
   #width = 0;
   #height = 0;
-  #scene: Scene | null = null;
-  #sceneFor: { site: Site; report: Report; key: string } | null = null;
   #frame = 0;
-  #dirty = new Set<0 | 1 | 2>();
+  readonly #dirty = new Set<SheetLayer>();
   #rest: ReturnType<typeof setTimeout> | null = null;
-  #lettered = true;
-  #wantsFit = true;
-  #tool: Tool;
-  readonly #listeners = new Set<() => void>();
+  #isFitDue = true;
 
-  constructor(editor: Editor, redraw: (layer: 0 | 1 | 2) => void) {
+  constructor(editor: Editor, redraw: (layer: SheetLayer) => void) {
     this.#editor = editor;
+    this.#host = hostOf(editor);
+    this.#keeper = new SceneKeeper(editor);
     this.#redraw = redraw;
-    this.#tool = createTool(editor.view.getState().tool, editor);
-  }
-
-  /** Calls back whenever the tool may have changed what it shows. Returns what ends it. */
-  onTool(listener: () => void): () => void {
-    this.#listeners.add(listener);
-    return () => this.#listeners.delete(listener);
-  }
-
-  get tool(): Tool {
-    return this.#tool;
   }
 
   get view(): ScreenView {
@@ -74,61 +68,67 @@ export class SheetController {
 
   /** Starts following the editor and listening to the box. Returns what ends it. */
   attach(box: HTMLElement): () => void {
+    this.#box = box;
     const { view, document, live } = this.#editor;
-    mountSheet(this.#editor, this);
-    this.#editor.canvas = {
+    const pointer = new PointerInput(box, this, this.#host);
+    this.#pointer = pointer;
+    const port: CanvasPort = {
       fit: () => this.fit(),
-      zoomBy: (factor) => this.#setCamera(zoomedAt(this.view, factor, [this.#width / 2, this.#height / 2])),
+      zoomBy: (factor) => this.zoomAt(factor, [this.#width / 2, this.#height / 2]),
       panBy: (dx, dy) => this.panBy(dx, dy),
-      cancel: () => {
-        const had = this.#tool.cancel();
-        this.changed(2);
-        return had;
-      },
+      cancel: () => this.#host.cancel(),
     };
+    this.#editor.canvas = port;
     const stops = [
       document.subscribe((state, before) => {
-        if (state.shown === before.shown && state.gesture === before.gesture) return;
-        this.#lettered = state.gesture === null;
-        this.changed(0, 1, 2);
+        if (state.shown !== before.shown || state.gesture !== before.gesture) this.changed(...SHEET_LAYERS);
       }),
       live.subscribe((state, before) => {
-        if (state.report !== before.report || state.routesPending !== before.routesPending) this.changed(0, 1);
+        if (state.report !== before.report || state.routesPending !== before.routesPending) {
+          this.changed("ground", "drawing");
+        }
       }),
       view.subscribe((state, before) => {
-        if (state.tool !== before.tool) {
-          this.#tool.cancel();
-          this.#tool = createTool(state.tool, this.#editor);
-        }
         if (state.camera !== before.camera) this.#moved();
-        else this.changed(0, 1, 2);
+        const isOverlayOnly =
+          state.part === before.part &&
+          state.finding === before.finding &&
+          state.highlight === before.highlight &&
+          state.palette === before.palette;
+        this.changed(...(isOverlayOnly ? (["overlay"] as const) : SHEET_LAYERS));
+        if (state.tool !== before.tool) this.#takeFocus();
       }),
-      listenToPointer(box, this),
+      this.#host.connect({
+        changed: () => this.changed("overlay"),
+        findingAt: (at, slack) => this.#findingAt(at, slack),
+        reveal: (at) => this.#reveal(at),
+      }),
+      pointer.listen(),
+      listenToToolKeys(box, pointer, this.#host, () => this.changed("overlay")),
     ];
-    this.changed(0, 1, 2);
+    this.changed(...SHEET_LAYERS);
     return () => {
       for (const stop of stops) stop();
       if (this.#frame !== 0) cancelAnimationFrame(this.#frame);
+      if (this.#rest !== null) clearTimeout(this.#rest);
       this.#frame = 0;
-      this.#editor.canvas = null;
+      this.#rest = null;
+      if (this.#editor.canvas === port) this.#editor.canvas = null;
     };
   }
 
   resize(width: number, height: number): void {
     this.#width = width;
     this.#height = height;
-    if (this.#wantsFit && width > 0 && height > 0) this.fit();
-    this.changed(0, 1, 2);
+    if (this.#isFitDue) this.fit();
+    this.changed(...SHEET_LAYERS);
   }
 
   fit(): void {
-    if (this.#width === 0 || this.#height === 0) {
-      this.#wantsFit = true;
-      return;
-    }
-    const bounds = this.#sceneNow()?.bounds ?? EMPTY_BOUNDS;
-    this.#wantsFit = this.#sceneFor === null;
-    this.#setCamera(fitted(bounds, this.#width, this.#height, Math.min(FIT_MARGIN, this.#width / 10)));
+    this.#isFitDue = this.#width === 0 || this.#height === 0;
+    if (this.#isFitDue) return;
+    const margin = Math.min(FIT_MARGIN, this.#width / 8, this.#height / 8);
+    this.#setCamera(fitted(this.#bounds(), this.#width, this.#height, margin));
   }
 
   panBy(dx: number, dy: number): void {
@@ -141,91 +141,106 @@ export class SheetController {
   }
 
   /** Asks for layers to be painted in the next frame. */
-  changed(...layers: (0 | 1 | 2)[]): void {
+  changed(...layers: SheetLayer[]): void {
     for (const layer of layers) this.#dirty.add(layer);
     if (this.#frame !== 0) return;
     this.#frame = requestAnimationFrame(() => {
       this.#frame = 0;
-      if (this.#wantsFit && this.#editor.live.getState().report) this.fit();
-      const dirty = [...this.#dirty];
+      this.#pointer?.flush();
+      const dirty = SHEET_LAYERS.filter((layer) => this.#dirty.has(layer));
       this.#dirty.clear();
       for (const layer of dirty) this.#redraw(layer);
-      if (dirty.includes(2)) for (const listener of this.#listeners) listener();
+      this.#showCursor();
     });
   }
 
-  paint(layer: 0 | 1 | 2, context: CanvasRenderingContext2D): void {
-    const { view: viewStore } = this.#editor;
-    const palette = PALETTES[viewStore.getState().palette];
+  /** Paints one layer; called by the canvas. */
+  paint(layer: SheetLayer, context: CanvasRenderingContext2D): void {
+    const { view, document } = this.#editor;
+    const { palette, selection, hovered, snapping, tool, camera } = view.getState();
     const pixelRatio = context.canvas.width / Math.max(1, this.#width);
-    const paint: Paint = { context, view: this.view, palette, pixelRatio };
+    const paint: Paint = { context, view: this.view, palette: PALETTES[palette], pixelRatio };
     context.save();
-    if (layer === 2) paintOverlay(paint, this.#tool.overlay(), viewStore.getState().selection, this.#editor);
-    else this.#paintScene(paint, layer);
+    if (layer === "overlay") {
+      const { shown, gesture } = document.getState();
+      const isDrawing = tool !== "select" && tool !== "pan";
+      if (snapping && (isDrawing || gesture !== null)) {
+        paintGrid(paint, gridLineSpacing(camera.scale, shown.display?.units));
+      }
+      const chosen = new Set(selection);
+      for (const element of shown.elements) {
+        if (chosen.has(element.id)) paintOutline(paint, element, true);
+        else if (element.id === hovered) paintOutline(paint, element, false);
+      }
+      paintTool(paint, this.#host.overlay());
+    } else {
+      const shown = this.#keeper.now(this.#rest !== null);
+      if (layer === "ground") paintGround(paint, shown);
+      else paintDrawing(paint, shown);
+    }
     context.restore();
   }
 
-  #paintScene(paint: Paint, layer: 0 | 1): void {
-    const scene = this.#sceneNow();
-    if (!scene) return;
-    const focus = scene.layers.find(({ name, items }) => name === "focus" && items.length > 0);
-    for (const { name, items } of scene.layers) {
-      if (name === "focus" || GROUND.has(name) !== (layer === 0)) continue;
-      paintItems(paint, items as readonly Item[]);
-    }
-    if (!focus) return;
-    // Everything else steps back behind a veil.
-    const { context, palette, pixelRatio } = paint;
-    if (layer === 1) {
-      context.setTransform(pixelRatio, 0, 0, pixelRatio, 0, 0);
-      context.globalAlpha = 0.62;
-      context.fillStyle = palette.paper;
-      context.fillRect(0, 0, this.#width, this.#height);
-      context.globalAlpha = 1;
-      paintItems(paint, focus.items);
-    }
-  }
-
-  /** The scene of what is shown now; the same one until something that it shows has changed. */
-  #sceneNow(): Scene | null {
-    const { report } = this.#editor.live.getState();
-    if (!report) return null;
-    const { shown } = this.#editor.document.getState();
-    const { part, finding, highlight } = this.#editor.view.getState();
-    const scale = this.view.camera.scale;
-    const key = `${part} ${finding} ${highlight} ${this.#lettered ? scale.toFixed(5) : "plain"}`;
-    const last = this.#sceneFor;
-    if (this.#scene && last && last.site === shown && last.report === report && last.key === key) return this.#scene;
-    this.#scene = planScene(shown, report, {
-      pointsPerInch: scale / PIXELS_PER_POINT,
-      marks: "open",
-      ...(part ? { part } : {}),
-      ...(finding ? { focus: finding } : {}),
-      ...(highlight ? { highlight } : {}),
-      ...(this.#lettered ? {} : { withoutLettering: true }),
+  #bounds(): Bounds {
+    const { elements } = this.#editor.document.getState().shown;
+    const boxes = elements.flatMap((element) => {
+      // Lines may run on far beyond the yard.
+      if (element.kind === "overhead-line" || element.kind === "underground-run") return [];
+      const box = elementBounds(element);
+      return box === null ? [] : [element.kind === "pool" ? grownBounds(box, ROUND_A_POOL) : box];
     });
-    this.#sceneFor = { site: shown, report, key };
-    return this.#scene;
+    return boxes.length === 0 ? EMPTY_YARD : boundsUnion(boxes);
   }
 
-  #setCamera(camera: ScreenView["camera"]): void {
+  #setCamera(camera: Camera): void {
     this.#editor.view.getState().setCamera(camera);
   }
 
   /** The view moved: lettering waits until it rests. */
   #moved(): void {
-    this.#lettered = false;
-    this.changed(0, 1, 2);
     if (this.#rest !== null) clearTimeout(this.#rest);
     this.#rest = setTimeout(() => {
       this.#rest = null;
-      this.#lettered = this.#editor.document.getState().gesture === null;
-      this.changed(0, 1);
+      this.changed("ground", "drawing");
     }, REST);
+    this.changed(...SHEET_LAYERS);
   }
 
-  /** The part of the site in view, for tools that look for what is near. */
-  bounds(): Bounds {
-    return siteBounds(this.view);
+  #reveal(at: Point): void {
+    const { view } = this;
+    const [x, y] = toScreen(view, at);
+    const beyond = (value: number, size: number) =>
+      value < REVEAL_MARGIN ? value - REVEAL_MARGIN : Math.max(0, value - size + REVEAL_MARGIN);
+    const [dx, dy] = [beyond(x, view.width), beyond(y, view.height)];
+    if (dx !== 0 || dy !== 0) this.panBy(dx, dy);
+  }
+
+  #findingAt(at: Point, slack: number): string | null {
+    const { scene } = this.#keeper.now(true);
+    const reach = Math.max(slack, MARK_REACH / this.view.camera.scale);
+    for (const { name, items } of scene.layers) {
+      if (name !== "marks") continue;
+      for (const item of items) {
+        if (item.kind !== "mark" || Math.hypot(item.at[0] - at[0], item.at[1] - at[1]) > reach) continue;
+        return item.findings?.[0] ?? null;
+      }
+    }
+    return null;
+  }
+
+  /** A tool that was chosen from the bar or the menu is used on the sheet: its keys go there at once. */
+  #takeFocus(): void {
+    const box = this.#box;
+    const active = box?.ownerDocument.activeElement;
+    if (!box || !active || active === box) return;
+    const isLeft = active === box.ownerDocument.body || active.closest("[role=toolbar], .entry-bar, .empty-sheet");
+    if (isLeft) box.focus({ preventScroll: true });
+  }
+
+  #showCursor(): void {
+    if (!this.#box) return;
+    const pointer = this.#pointer;
+    const cursor = pointer?.isPanning ? "grabbing" : pointer?.isSpaceDown ? "grab" : this.#host.tool.cursor();
+    if (this.#box.style.cursor !== cursor) this.#box.style.cursor = cursor;
   }
 }

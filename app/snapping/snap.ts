@@ -1,84 +1,156 @@
 /**
- * Snapping: a pure function from a pointed place to the place meant, with the reason in words.
+ * Snapping: a pure function from a pointed place to the place that is meant, with the reason in words.
  *
- * Order. A corner within the slack wins over an edge, an edge over being in line with the corner before, that over the
- * grid. Only what is near the pointer is looked at.
+ * Order. 1. A corner, end, part or middle of a side within the tolerance. 2. A side within it; where the place is also
+ * in line with an earlier corner, the crossing of the two. 3. In line with an earlier corner, at a round distance from
+ * it. 4. The grid.
  */
-import { nearestOnEdge } from "../../geometry/edge.ts";
-import { pathFrom } from "../../geometry/outline.ts";
-import { distanceBetween } from "../../geometry/points.ts";
-import type { PathData, Point } from "../../geometry/types.ts";
 
-export interface SnapTarget {
-  readonly name: string;
-  readonly path: PathData;
+import { lineEdge, nearestOnEdge } from "../../geometry/edge.ts";
+import { crossings } from "../../geometry/edge-crossings.ts";
+import { distanceBetween } from "../../geometry/points.ts";
+import type { Edge, Point } from "../../geometry/types.ts";
+import { toStep } from "./grid.ts";
+
+/** A place that draws the pointer; `words` as "corner of Pool deck". */
+export interface SnapPoint {
+  readonly at: Point;
+  readonly words: string;
+  /** Middles of sides come after corners. */
+  readonly isMiddle?: boolean;
 }
+
+export interface SnapEdge {
+  readonly edge: Edge;
+  readonly words: string;
+}
+
+/** What lies near the pointer. */
+export interface SnapCandidates {
+  readonly points: readonly SnapPoint[];
+  readonly edges: readonly SnapEdge[];
+}
+
+/** A corner to be in line with; `name` as "the last corner". */
+export interface SnapLine {
+  readonly with: Point;
+  readonly name: string;
+}
+
+export interface SnapRule {
+  /** Inches within which something draws the pointer. */
+  readonly tolerance: number;
+  /** Step of the grid, inches; null: no grid. */
+  readonly grid: number | null;
+  /** Where the grid's steps are counted from: [0, 0] when absent. */
+  readonly origin?: Point;
+  /** Corners to be in line with, the first of those that fit counts. */
+  readonly lines?: readonly SnapLine[];
+}
+
+/** A line from what the place is in line with. */
+export type Guide = readonly [from: Point, to: Point];
 
 export interface Snapped {
   readonly point: Point;
-  /** In words, as "corner of Pool deck"; empty where nothing drew the point. */
-  readonly reason: string;
-  /** A line to show why: from what it lines up with. */
-  readonly guide: readonly [Point, Point] | null;
+  /** In words; null where nothing drew the place. */
+  readonly reason: string | null;
+  readonly guides: readonly Guide[];
 }
 
-export interface SnapRequest {
-  readonly at: Point;
-  /** Inches. */
-  readonly slack: number;
-  readonly targets: readonly SnapTarget[];
-  /** The corner placed before, to line up with. */
-  readonly before?: Point;
-  /** Grid spacing, inches. */
-  readonly grid: number;
+/** The place as it is pointed. */
+export function unsnapped(point: Point): Snapped {
+  return { point, reason: null, guides: [] };
 }
 
-export function snap({ at, slack, targets, before, grid }: SnapRequest): Snapped {
-  const corner = nearest(
-    targets.flatMap(({ name, path }) =>
-      path.vertices.map((vertex) => ({ point: [vertex[0], vertex[1]] as Point, reason: `corner of ${name}` })),
-    ),
-    at,
-    slack,
-  );
-  if (corner) return { ...corner, guide: null };
-  const edge = nearest(
-    targets.flatMap(({ name, path }) =>
-      pathFrom(path).edges.map((one) => ({ point: nearestOnEdge(one, at).point, reason: `edge of ${name}` })),
-    ),
-    at,
-    slack,
-  );
-  if (edge) return { ...edge, guide: null };
-  const onGrid: Point = [Math.round(at[0] / grid) * grid, Math.round(at[1] / grid) * grid];
-  if (before) {
-    const dx = Math.abs(at[0] - before[0]);
-    const dy = Math.abs(at[1] - before[1]);
-    if (dx <= slack && dy > slack) {
-      const point: Point = [before[0], onGrid[1]];
-      return { point, reason: "straight up from the corner before", guide: [before, point] };
-    }
-    if (dy <= slack && dx > slack) {
-      const point: Point = [onGrid[0], before[1]];
-      return { point, reason: "level with the corner before", guide: [before, point] };
-    }
-  }
-  return { point: onGrid, reason: "grid", guide: null };
+export function snap(at: Point, candidates: SnapCandidates, rule: SnapRule): Snapped {
+  const { tolerance, grid } = rule;
+  const corners = candidates.points.filter(({ isMiddle }) => isMiddle !== true);
+  const middles = candidates.points.filter(({ isMiddle }) => isMiddle === true);
+  const point = nearest(corners, at, tolerance) ?? nearest(middles, at, tolerance);
+  if (point) return { point: point.at, reason: point.words, guides: [] };
+  const lines = alignments(at, rule);
+  const onEdge = edgeSnap(at, candidates.edges, lines, tolerance);
+  if (onEdge) return onEdge;
+  if (lines.x || lines.y) return aligned(at, lines, rule);
+  if (grid === null) return unsnapped(at);
+  const [x, y] = rule.origin ?? [0, 0];
+  return { point: [x + toStep(at[0] - x, grid), y + toStep(at[1] - y, grid)], reason: "grid", guides: [] };
 }
 
-function nearest<T extends { readonly point: Point }>(candidates: readonly T[], at: Point, slack: number): T | null {
-  let best: T | null = null;
-  let distance = slack;
-  for (const candidate of candidates) {
-    const away = distanceBetween(candidate.point, at);
-    if (away > distance) continue;
+function nearest(points: readonly SnapPoint[], at: Point, tolerance: number): SnapPoint | null {
+  let best: SnapPoint | null = null;
+  let least = tolerance;
+  for (const candidate of points) {
+    const away = distanceBetween(candidate.at, at);
+    if (away > least || (best !== null && away === least)) continue;
     best = candidate;
-    distance = away;
+    least = away;
   }
   return best;
 }
 
-/** The grid that suits a slack: the finest of 1 in., 3 in., 6 in., 1 ft, 5 ft, 10 ft that is not finer than the hand. */
-export function gridFor(slack: number): number {
-  return [1, 3, 6, 12, 60, 120].find((size) => size >= slack / 3) ?? 120;
+/** A coordinate shared with an earlier corner. */
+interface Alignment {
+  readonly with: Point;
+  readonly words: string;
+}
+
+interface Alignments {
+  readonly x: Alignment | null;
+  readonly y: Alignment | null;
+}
+
+function alignments(at: Point, { lines = [], tolerance }: SnapRule): Alignments {
+  const along = (axis: 0 | 1): Alignment | null => {
+    const across = axis === 0 ? 1 : 0;
+    const line = lines.find(
+      ({ with: other }) =>
+        Math.abs(at[axis] - other[axis]) <= tolerance && Math.abs(at[across] - other[across]) > tolerance,
+    );
+    if (!line) return null;
+    const words = axis === 0 ? `straight up or down from ${line.name}` : `level with ${line.name}`;
+    return { with: line.with, words };
+  };
+  return { x: along(0), y: along(1) };
+}
+
+function aligned(at: Point, { x, y }: Alignments, { grid }: SnapRule): Snapped {
+  // Along the line, the distance from the corner is made round.
+  const free = (axis: 0 | 1): number => {
+    const base = (axis === 0 ? y : x)?.with[axis] ?? 0;
+    return grid === null ? at[axis] : base + toStep(at[axis] - base, grid);
+  };
+  const point: Point = [x ? x.with[0] : free(0), y ? y.with[1] : free(1)];
+  const found = [x, y].filter((one) => one !== null);
+  return {
+    point,
+    reason: found.map(({ words }) => words).join(", "),
+    guides: found.map((one): Guide => [one.with, point]),
+  };
+}
+
+function edgeSnap(at: Point, edges: readonly SnapEdge[], lines: Alignments, tolerance: number): Snapped | null {
+  let best: { point: Point; edge: SnapEdge; away: number } | null = null;
+  for (const candidate of edges) {
+    const { point, distance } = nearestOnEdge(candidate.edge, at);
+    if (distance <= tolerance && (best === null || distance < best.away))
+      best = { point, edge: candidate, away: distance };
+  }
+  if (best === null) return null;
+  for (const axis of [0, 1] as const) {
+    const line = axis === 0 ? lines.x : lines.y;
+    if (!line) continue;
+    const low: Point = axis === 0 ? [line.with[0], at[1] - 2 * tolerance] : [at[0] - 2 * tolerance, line.with[1]];
+    const high: Point = axis === 0 ? [line.with[0], at[1] + 2 * tolerance] : [at[0] + 2 * tolerance, line.with[1]];
+    const [meeting] = crossings(lineEdge(low, high), best.edge.edge);
+    if (meeting) {
+      return {
+        point: meeting,
+        reason: `${best.edge.words}, ${line.words}`,
+        guides: [[line.with, meeting]],
+      };
+    }
+  }
+  return { point: best.point, reason: best.edge.words, guides: [] };
 }

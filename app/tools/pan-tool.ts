@@ -1,17 +1,18 @@
 import type { Tool } from "./tool.ts";
 
-/** Moving the sheet is the canvas's own work: this tool only says so. */
+/** Moving the sheet is the canvas's own work; this tool leaves everything else alone. */
 export function panTool(): Tool {
   return {
-    hint: "Drag to move the sheet; the wheel or two fingers zoom.",
-    down() {},
-    move() {},
-    up() {},
-    doubleClick() {},
+    id: "pan",
+    pointerDown() {},
+    pointerMove() {},
+    pointerUp() {},
+    abandonPress() {},
     key: () => false,
     cancel: () => false,
+    entry: () => null,
+    typed: () => null,
     overlay: () => [],
-    fields: () => [],
-    enter: () => null,
+    cursor: () => "grab",
   };
 }

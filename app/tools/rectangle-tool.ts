@@ -1,102 +1,182 @@
-/** Draws a rectangle by dragging, by two clicks, or by a first corner and typed sides. */
-import type { Point } from "../../geometry/types.ts";
+/**
+ * Draws a rectangle: press at one corner and let go at the other, or click both, or type width and length.
+ *
+ * States: waiting for the first corner; stretching. While it stretches the document previews it, so that ring and
+ * findings follow before it is drawn.
+ */
+import type { PathData, Point } from "../../geometry/types.ts";
 import { lengthText } from "../../rules/words/lengths.ts";
 import { addElement } from "../edits/add-element.ts";
 import { type DrawingTool, draft } from "../edits/templates.ts";
-import { parseLength } from "../entry/parse-length.ts";
-import { placed } from "./placing.ts";
-import type { Overlay, Tool, ToolPorts } from "./tool.ts";
+import { type Snapped, unsnapped } from "../snapping/snap.ts";
+import { placeWords, sizeWords } from "./measures.ts";
+import type { Desk, OverlayShape, Pointer, Tool, TypedValues } from "./tool.ts";
 
-export function rectangleTool(ports: ToolPorts, id: DrawingTool): Tool {
+export function rectangleTool(desk: Desk, id: DrawingTool): Tool {
   let first: Point | null = null;
-  let at: Point | null = null;
-  let reason = "";
-  let dragged = false;
-  const units = () => ports.document.getState().shown.display?.units ?? "ft-in";
+  let found: Snapped | null = null;
+  let pressedAt: Point | null = null;
+  let isPreviewing = false;
 
-  function finish(other: Point): string | null {
+  /** The corner across from the first: typed sizes go before the pointer and grow toward it. */
+  function opposite(typed: TypedValues): Point | null {
+    if (!first) return null;
+    const at = found?.point ?? first;
+    const side = (axis: 0 | 1, size: number | undefined): number => {
+      const start = first?.[axis] ?? 0;
+      return size === undefined ? at[axis] : start + (at[axis] < start ? -size : size);
+    };
+    return [side(0, typed.width), side(1, typed.length)];
+  }
+
+  function preview(): void {
+    const to = opposite(desk.typed());
+    const { document } = desk;
+    if (!first || !to || to[0] === first[0] || to[1] === first[1]) return;
+    if (!document.getState().gesture) document.getState().beginGesture("Draw");
+    isPreviewing = true;
+    const start = document.getState().gesture?.start;
+    if (start) document.getState().preview(addElement(draft(start, id, { path: rectangle(first, to) })));
+  }
+
+  function put(to: Point): string | null {
+    const { document } = desk;
     if (!first) return "Place the first corner on the sheet.";
-    const [x0, x1] = [Math.min(first[0], other[0]), Math.max(first[0], other[0])];
-    const [y0, y1] = [Math.min(first[1], other[1]), Math.max(first[1], other[1])];
-    if (!(x1 > x0) || !(y1 > y0)) return "A rectangle needs two sides longer than zero.";
-    const vertices: Point[] = [
-      [x0, y0],
-      [x1, y0],
-      [x1, y1],
-      [x0, y1],
-    ];
-    const element = draft(ports.document.getState().history.present, id, { path: { vertices, closed: true } });
-    const refusal = ports.document.getState().edit(addElement(element));
+    if (to[0] === first[0] || to[1] === first[1]) return "A rectangle needs a width and a length above zero.";
+    document.getState().cancelGesture();
+    const element = draft(document.getState().history.present, id, { path: rectangle(first, to) });
+    const refusal = document.getState().edit(addElement(element));
     if (refusal) return refusal.reason;
-    first = null;
-    ports.view.getState().select([element.id]);
-    ports.view.getState().setTool("select");
-    ports.view.getState().setPanel("element");
+    reset();
+    desk.finish(element.id);
     return null;
   }
 
-  function tell(problem: string | null): void {
-    if (problem !== null) ports.view.getState().say(problem, "problem");
+  function reset(): void {
+    first = null;
+    found = null;
+    pressedAt = null;
+    isPreviewing = false;
+  }
+
+  function track(pointer: Pointer): void {
+    // Another change has ended the preview, as an answer given meanwhile: it stays as it was drawn then.
+    if (isPreviewing && !desk.document.getState().gesture) reset();
+    found = pointer.isCrosshair ? unsnapped(pointer.at) : desk.snap(pointer, first ? { origin: first } : {});
+    if (first) preview();
+  }
+
+  function begin(at: Point): void {
+    first = at;
+    desk.announce(`First corner at ${placeWords(at, desk.units())}.`);
+  }
+
+  function putOrComplain(): void {
+    const to = opposite(desk.typed());
+    const reason = to && put(to);
+    if (reason) desk.complain(reason);
   }
 
   return {
-    hint: "",
-    down(sample) {
-      const { point } = placed(ports, sample);
-      dragged = false;
-      if (first) tell(finish(point));
-      else first = point;
+    id,
+    pointerDown(pointer) {
+      track(pointer);
+      if (!first && found) {
+        pressedAt = pointer.at;
+        begin(found.point);
+      }
     },
-    move(sample) {
-      const found = placed(ports, sample);
-      at = found.point;
-      reason = found.reason;
-      if (first && (Math.abs(at[0] - first[0]) > sample.slack || Math.abs(at[1] - first[1]) > sample.slack))
-        dragged = true;
+    pointerMove: track,
+    pointerUp(pointer) {
+      track(pointer);
+      if (!first || !found) return;
+      const moved = pressedAt && Math.hypot(pointer.at[0] - pressedAt[0], pointer.at[1] - pressedAt[1]);
+      const isClick = moved !== null && moved <= desk.slack(pointer) / 2;
+      pressedAt = null;
+      // A first click only places the corner; a second one, or the end of a drag, ends the rectangle.
+      if (!isClick) putOrComplain();
     },
-    up(sample) {
-      if (first && dragged && sample.slack > 0 && at) tell(finish(at));
+    abandonPress() {
+      if (pressedAt === null) return;
+      desk.document.getState().cancelGesture();
+      reset();
     },
-    doubleClick() {},
-    key(key) {
-      if (key !== "Enter" || !at) return false;
-      if (first) tell(finish(at));
-      else first = at;
+    key({ key }) {
+      if (key === "Enter" && found) {
+        if (first) putOrComplain();
+        else begin(found.point);
+        return true;
+      }
+      if (key !== "Backspace" || !first) return false;
+      this.cancel();
       return true;
     },
     cancel() {
       const had = first !== null;
-      first = null;
+      if (had) desk.document.getState().cancelGesture();
+      reset();
       return had;
     },
+    entry() {
+      const to = opposite({});
+      const size = (axis: 0 | 1) => lengthText(first && to ? Math.abs(to[axis] - first[axis]) : 0, desk.units());
+      return {
+        fields: [
+          { name: "width", label: "Width", type: "length", shown: size(0) },
+          { name: "length", label: "Length", type: "length", shown: size(1) },
+        ],
+        action: "Draw the rectangle",
+        isArc: null,
+        finish: null,
+        canTakeBack: first !== null,
+      };
+    },
+    typed(values) {
+      const { width, length } = values;
+      if (!first) {
+        if (width === undefined || length === undefined) return "Type both the width and the length.";
+        const [x, y] = desk.middle();
+        first = [x - width / 2, y - length / 2];
+        found = null;
+        const reason = put([first[0] + width, first[1] + length]);
+        if (reason) first = null;
+        return reason;
+      }
+      const to = opposite(values);
+      return to && put(to);
+    },
     overlay() {
-      const shapes: Overlay[] = [];
-      if (first && at) {
-        const corners: Point[] = [first, [at[0], first[1]], at, [first[0], at[1]]];
-        shapes.push({ kind: "line", points: corners, closed: true, style: "ghost" });
-        const text = `${lengthText(Math.abs(at[0] - first[0]), units())} by ${lengthText(Math.abs(at[1] - first[1]), units())}`;
-        shapes.push({ kind: "label", at, text });
-      } else if (at) {
-        shapes.push({ kind: "handle", at, shape: "corner", strong: true });
-        if (reason !== "") shapes.push({ kind: "label", at, text: reason });
+      const shapes: OverlayShape[] = [];
+      const to = opposite(desk.typed());
+      const reason = found?.reason ?? null;
+      if (first && to) {
+        shapes.push({ kind: "handle", at: first, look: "placed" });
+        const lines = [sizeWords(first, to, desk.units()), ...(reason === null ? [] : [reason])];
+        shapes.push({ kind: "cursor", at: to, isSnapped: reason !== null }, { kind: "words", at: to, lines });
+      } else if (found) {
+        shapes.push({ kind: "cursor", at: found.point, isSnapped: reason !== null });
+        if (reason !== null) shapes.push({ kind: "words", at: found.point, lines: [reason] });
+      }
+      for (const guide of found?.guides ?? []) {
+        shapes.push({ kind: "edges", edges: [{ kind: "line", from: guide[0], to: guide[1] }], look: "guide" });
       }
       return shapes;
     },
-    fields() {
-      if (!first) return [];
-      const shown = (axis: 0 | 1) => lengthText(first && at ? Math.abs(at[axis] - first[axis]) : 0, units());
-      return [
-        { name: "across", label: "Across", type: "length", shown: shown(0) },
-        { name: "up", label: "Up", type: "length", shown: shown(1) },
-      ];
-    },
-    enter(typed) {
-      if (!first) return "Place the first corner on the sheet.";
-      const across = parseLength(typed.across ?? "", units());
-      if (!across.ok) return `Across: ${across.reason}`;
-      const up = parseLength(typed.up ?? "", units());
-      if (!up.ok) return `Up: ${up.reason}`;
-      return finish([first[0] + across.inches, first[1] + up.inches]);
-    },
+    cursor: () => "crosshair",
+  };
+}
+
+/** Counter-clockwise from the lower left corner. */
+function rectangle(a: Point, b: Point): PathData {
+  const [x0, x1] = a[0] < b[0] ? [a[0], b[0]] : [b[0], a[0]];
+  const [y0, y1] = a[1] < b[1] ? [a[1], b[1]] : [b[1], a[1]];
+  return {
+    vertices: [
+      [x0, y0],
+      [x1, y0],
+      [x1, y1],
+      [x0, y1],
+    ],
+    closed: true,
   };
 }

@@ -1,220 +1,252 @@
 /**
- * Selects and moves.
+ * Selects and changes what is drawn.
  *
- * States: idle; pressing (down on something, not moved yet); moving the selection; pulling a corner; bending an edge;
- * boxing. Every frame of a gesture starts again from the gesture's own start, so Escape returns to it exactly.
+ * States: idle; pressing (down on something or nothing, not moved yet); dragging (elements, a corner, a side's bend);
+ * boxing (a box drawn on empty ground). What was pressed decides: a corner or middle of the selected element, then a
+ * proposed tie or the number of a finding, then elements, then the ground.
  */
-import { edgeFromVertices, pointAt } from "../../geometry/edge.ts";
 import { distanceBetween } from "../../geometry/points.ts";
-import type { PathData, Point } from "../../geometry/types.ts";
-import { isKnown } from "../../rules/measures/yard.ts";
-import { lengthText } from "../../rules/words/lengths.ts";
+import type { Bounds, Point } from "../../geometry/types.ts";
+import type { TieReport } from "../../rules/report.ts";
 import { deleteVertex } from "../edits/delete-vertex.ts";
+import type { AnyElement, Edit } from "../edits/edit.ts";
 import { insertVertex } from "../edits/insert-vertex.ts";
-import { moveElements } from "../edits/move-elements.ts";
 import { moveVertex } from "../edits/move-vertex.ts";
-import { type PathRef, pathOf, pathRefs } from "../edits/path-ref.ts";
-import { setBulge } from "../edits/set-bulge.ts";
-import { elementsAt, elementsInside } from "../hit-test/hit-test.ts";
-import { placed } from "./placing.ts";
-import type { Overlay, Sample, Tool, ToolPorts } from "./tool.ts";
+import { pathOf } from "../edits/path-ref.ts";
+import { elementsAt, elementsInside, elementsTouching } from "../hit-test/hit-test.ts";
+import { bendDrag, cornerDrag, type Drag, moveDrag } from "./drags.ts";
+import { type Handle, handleAt, handlesOf, sideAt } from "./handles.ts";
+import type { Desk, OverlayShape, Pointer, Tool } from "./tool.ts";
 
-interface Handle {
-  readonly id: string;
-  readonly ref: PathRef;
-  readonly index: number;
-  readonly kind: "corner" | "middle";
-  readonly at: Point;
-}
+type Pressed =
+  | { readonly on: "handle"; readonly handle: Handle }
+  | { readonly on: "tie"; readonly tie: TieReport }
+  | { readonly on: "finding"; readonly finding: string }
+  | { readonly on: "element"; readonly id: string; readonly wasSelected: boolean }
+  | { readonly on: "ground" };
 
 type State =
-  | { readonly name: "idle" }
-  | { readonly name: "pressing"; readonly from: Sample; readonly hit: string | null }
-  | { readonly name: "moving"; readonly from: Point; readonly ids: readonly string[] }
-  | { readonly name: "pulling" | "bending"; readonly handle: Handle; readonly from: Sample }
-  | { readonly name: "boxing"; readonly from: Point; at: Point };
+  | { readonly name: "idle"; readonly over: "handle" | "thing" | null }
+  | { readonly name: "pressing"; readonly pressed: Pressed; readonly from: Pointer }
+  | { readonly name: "dragging"; readonly drag: Drag }
+  | { readonly name: "boxing"; readonly from: Point; readonly to: Point };
 
-export function selectTool(ports: ToolPorts): Tool {
-  let state: State = { name: "idle" };
-  let active: Handle | null = null;
-  let said: { at: Point; text: string } | null = null;
+/** How far an arrow key moves a corner, inches; with Shift. */
+const STEP = 1;
+const BIG_STEP = 12;
+const ARROWS: Readonly<Record<string, Point>> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, 1],
+  ArrowDown: [0, -1],
+};
 
-  const site = () => ports.document.getState().shown;
-  const selection = () => ports.view.getState().selection;
+export function selectTool(desk: Desk): Tool {
+  let state: State = { name: "idle", over: null };
+  let active: Pick<Handle, "id" | "ref" | "index"> | null = null;
+
+  const elements = () => desk.document.getState().shown.elements;
+  const view = () => desk.view.getState();
+  const byId = (id: string): AnyElement | undefined => elements().find((element) => element.id === id);
 
   function handles(): Handle[] {
-    const [only, ...more] = selection();
-    if (only === undefined || more.length > 0) return [];
-    const element = site().elements.find((one) => one.id === only);
-    if (!element || !isKnown(element)) return [];
-    return pathRefs(element).flatMap((ref) => {
-      const path = pathOf(element, ref);
-      return path ? handlesOf(only, ref, path, element.kind !== "overhead-line") : [];
-    });
+    const [id, ...others] = view().selection;
+    const element = id === undefined || others.length > 0 ? undefined : byId(id);
+    return element ? handlesOf(element, desk.pixel()) : [];
   }
 
-  function handleAt({ at, slack }: Sample): Handle | null {
-    let best: Handle | null = null;
-    for (const handle of handles()) {
-      const away = distanceBetween(handle.at, at);
-      if (away > slack) continue;
-      const nearer = !best || away < distanceBetween(best.at, at);
-      if (!best || (best.kind === handle.kind ? nearer : handle.kind === "corner")) best = handle;
+  /** The corner that keys act on, as long as it is there and its element is the one selected. */
+  function activeCorner(): Handle | null {
+    const now = active;
+    if (!now) return null;
+    return (
+      handles().find(
+        ({ kind, index, ref }) =>
+          kind === "corner" && index === now.index && ref.field === now.ref.field && ref.index === now.ref.index,
+      ) ?? null
+    );
+  }
+
+  function pressedAt(pointer: Pointer): Pressed {
+    const slack = desk.slack(pointer);
+    const handle = handleAt(handles(), pointer.at, slack);
+    if (handle) return { on: "handle", handle };
+    const tie = desk.report()?.ties.find(({ to, present }) => !present && distanceBetween(to, pointer.at) <= slack);
+    if (tie) return { on: "tie", tie };
+    const finding = desk.findingAt(pointer.at, slack);
+    if (finding !== null) return { on: "finding", finding };
+    const [id] = elementsAt(elements(), pointer.at, slack);
+    return id === undefined ? { on: "ground" } : { on: "element", id, wasSelected: view().selection.includes(id) };
+  }
+
+  function begin(pressed: Pressed, from: Pointer): void {
+    if (pressed.on === "handle") {
+      const { handle } = pressed;
+      active = handle.kind === "corner" ? handle : null;
+      const drag = handle.kind === "corner" ? cornerDrag(desk, handle, from.at) : bendDrag(desk, handle);
+      state = { name: "dragging", drag };
+    } else if (pressed.on === "element") {
+      const element = byId(pressed.id);
+      const { selection } = view();
+      if (!element || !selection.includes(pressed.id)) return;
+      state = { name: "dragging", drag: moveDrag(desk, selection, element, from.at) };
+    } else if (pressed.on === "ground") state = { name: "boxing", from: from.at, to: from.at };
+  }
+
+  /** Puts a corner into the side that was pressed twice; it can be pulled at once. */
+  function insertAt(id: string, pointer: Pointer): boolean {
+    const element = byId(id);
+    const side = element && sideAt(element, pointer.at, desk.slack(pointer));
+    if (!element || !side) return false;
+    if (!make(insertVertex(id, side.ref, side.index, side.at))) return true;
+    const handle: Handle = { id, ref: side.ref, index: side.index + 1, kind: "corner", at: side.at };
+    active = handle;
+    state = { name: "pressing", pressed: { on: "handle", handle }, from: { ...pointer, at: side.at } };
+    return true;
+  }
+
+  function make(edit: Edit): boolean {
+    const refusal = desk.document.getState().edit(edit);
+    if (refusal) desk.complain(refusal.reason);
+    return refusal === null;
+  }
+
+  function click(pressed: Pressed, pointer: Pointer): void {
+    switch (pressed.on) {
+      case "handle":
+        active = pressed.handle.kind === "corner" ? pressed.handle : null;
+        return;
+      case "tie":
+        desk.offerTie(pressed.tie);
+        return;
+      case "finding":
+        view().chooseFinding(pressed.finding);
+        return;
+      case "element":
+        if (!pointer.shift && pressed.wasSelected) view().select([pressed.id]);
+        return;
+      case "ground":
+        if (pointer.shift) return;
+        view().select([]);
+        if (view().finding !== null) view().chooseFinding(null);
     }
-    return best;
   }
 
-  function say(reason: string): void {
-    ports.view.getState().say(reason, "problem");
+  /** Ends a gesture; what was refused last springs back, and why is said. */
+  function endGesture(): void {
+    const { refusal, commitGesture, clearRefusal } = desk.document.getState();
+    commitGesture();
+    if (!refusal) return;
+    clearRefusal();
+    desk.complain(refusal.reason);
   }
 
-  function end(): void {
-    const refusal = ports.document.getState().refusal;
-    ports.document.getState().commitGesture();
-    if (refusal) say(refusal.reason);
-    said = null;
+  function selectBox(from: Point, to: Point, isAdding: boolean): void {
+    const box = boxOf(from, to);
+    const found = to[0] < from[0] ? elementsTouching(elements(), box) : elementsInside(elements(), box);
+    view().select(isAdding ? [...new Set([...view().selection, ...found])] : found);
+    desk.announce(found.length === 1 ? "1 element selected." : `${found.length} elements selected.`);
   }
 
   return {
-    hint: "",
-    down(sample) {
-      const handle = handleAt(sample);
-      if (handle) {
-        active = handle;
-        state = { name: handle.kind === "corner" ? "pulling" : "bending", handle, from: sample };
-        return;
-      }
-      active = null;
-      const hit = elementsAt(site().elements, sample.at, sample.slack)[0] ?? null;
-      if (hit === null) {
-        if (!sample.shift) ports.view.getState().select([]);
-        state = { name: "boxing", from: sample.at, at: sample.at };
-        return;
-      }
-      if (sample.shift) {
-        const now = selection();
-        ports.view.getState().select(now.includes(hit) ? now.filter((id) => id !== hit) : [...now, hit]);
-      } else if (!selection().includes(hit)) ports.view.getState().select([hit]);
-      state = { name: "pressing", from: sample, hit };
-    },
-    move(sample) {
-      switch (state.name) {
-        case "idle":
-          ports.view.getState().hover(elementsAt(site().elements, sample.at, sample.slack)[0] ?? null);
-          return;
-        case "pressing": {
-          if (distanceBetween(state.from.at, sample.at) < sample.slack / 2 || selection().length === 0) return;
-          ports.document.getState().beginGesture("Move");
-          state = { name: "moving", from: state.from.at, ids: selection() };
-          break;
+    id: "select",
+    pointerDown(pointer) {
+      desk.offerTie(null);
+      const pressed = pressedAt(pointer);
+      if (pressed.on !== "handle") active = null;
+      if (pointer.isDouble && !pointer.shift) {
+        const id = pressed.on === "element" ? pressed.id : pressed.on === "handle" ? pressed.handle.id : null;
+        const isMiddle = pressed.on === "handle" && pressed.handle.kind === "middle";
+        if (id !== null && (pressed.on === "element" || isMiddle)) {
+          if (view().selection.includes(id) && insertAt(id, pointer)) return;
+          view().setPanel("element");
         }
-        case "boxing":
-          state.at = sample.at;
-          return;
       }
-      if (state.name === "moving") {
-        const { point } = placed(ports, { ...sample, at: [sample.at[0], sample.at[1]] }, state.from, state.ids);
-        const dx = sample.alt ? sample.at[0] - state.from[0] : snapStep(point[0] - state.from[0], sample);
-        const dy = sample.alt ? sample.at[1] - state.from[1] : snapStep(point[1] - state.from[1], sample);
-        ports.document.getState().preview(moveElements(state.ids, dx, dy));
+      if (pressed.on === "element") {
+        const { selection, select } = view();
+        if (pointer.shift) {
+          select(pressed.wasSelected ? selection.filter((id) => id !== pressed.id) : [...selection, pressed.id]);
+        } else if (!pressed.wasSelected) select([pressed.id]);
+      }
+      state = { name: "pressing", pressed, from: pointer };
+    },
+    pointerMove(pointer) {
+      if (state.name === "idle") {
+        const pressed = pressedAt(pointer);
+        state = { name: "idle", over: pressed.on === "handle" ? "handle" : pressed.on === "ground" ? null : "thing" };
+        view().hover(pressed.on === "element" ? pressed.id : null);
         return;
       }
-      if (state.name === "pulling" || state.name === "bending") pull(state.name, state.handle, state.from, sample);
+      if (state.name === "pressing") {
+        if (distanceBetween(state.from.at, pointer.at) <= desk.slack(pointer) / 2) return;
+        begin(state.pressed, state.from);
+      }
+      if (state.name === "dragging") state.drag.move(pointer);
+      else if (state.name === "boxing") state = { ...state, to: pointer.at };
     },
-    up() {
-      if (state.name === "boxing") {
-        const [x0, y0] = state.from;
-        const [x1, y1] = state.at;
-        const box = { minX: Math.min(x0, x1), minY: Math.min(y0, y1), maxX: Math.max(x0, x1), maxY: Math.max(y0, y1) };
-        if (box.maxX > box.minX || box.maxY > box.minY) {
-          const inside = elementsInside(site().elements, box);
-          ports.view.getState().select([...new Set([...selection(), ...inside])]);
-        }
-      } else if (ports.document.getState().gesture) end();
-      state = { name: "idle" };
+    pointerUp(pointer) {
+      if (state.name === "pressing") click(state.pressed, pointer);
+      else if (state.name === "dragging") {
+        state.drag.move(pointer);
+        endGesture();
+      } else if (state.name === "boxing") selectBox(state.from, pointer.at, pointer.shift);
+      state = { name: "idle", over: null };
     },
-    doubleClick(sample) {
-      const handle = handleAt(sample);
-      if (handle?.kind !== "middle") return;
-      const refusal = ports.document.getState().edit(insertVertex(handle.id, handle.ref, handle.index + 1, handle.at));
-      if (refusal) say(refusal.reason);
+    abandonPress() {
+      if (state.name === "dragging") desk.document.getState().cancelGesture();
+      state = { name: "idle", over: null };
     },
-    key(key) {
-      if ((key !== "Delete" && key !== "Backspace") || active?.kind !== "corner") return false;
-      const refusal = ports.document.getState().edit(deleteVertex(active.id, active.ref, active.index));
-      if (refusal) say(refusal.reason);
-      active = null;
+    key({ key, shift }) {
+      const corner = activeCorner();
+      if (!corner || state.name !== "idle") return false;
+      if (key === "Delete" || key === "Backspace") {
+        make(deleteVertex(corner.id, corner.ref, corner.index));
+        active = null;
+        return true;
+      }
+      const way = ARROWS[key];
+      const element = byId(corner.id);
+      if (!way || !element || !pathOf(element, corner.ref)) return false;
+      const size = shift ? BIG_STEP : STEP;
+      make(
+        moveVertex(corner.id, corner.ref, corner.index, [corner.at[0] + way[0] * size, corner.at[1] + way[1] * size]),
+      );
       return true;
     },
     cancel() {
-      const had = state.name !== "idle" || active !== null;
-      if (ports.document.getState().gesture) ports.document.getState().cancelGesture();
-      state = { name: "idle" };
+      const had = state.name === "dragging" || state.name === "boxing" || activeCorner() !== null;
+      if (state.name === "dragging") desk.document.getState().cancelGesture();
+      state = { name: "idle", over: null };
       active = null;
-      said = null;
+      desk.offerTie(null);
       return had;
     },
+    entry: () => null,
+    typed: () => null,
     overlay() {
-      const shapes: Overlay[] = handles().map((handle) => ({
-        kind: "handle",
-        at: handle.at,
-        shape: handle.kind,
-        strong: active !== null && active.index === handle.index && active.kind === handle.kind,
-      }));
       if (state.name === "boxing") {
-        const { from, at } = state;
-        const points: Point[] = [from, [at[0], from[1]], at, [from[0], at[1]]];
-        shapes.push({ kind: "line", points, closed: true, style: "box" });
+        return [{ kind: "box", from: state.from, to: state.to, isTouching: state.to[0] < state.from[0] }];
       }
-      if (said) shapes.push({ kind: "label", ...said });
-      return shapes;
+      const corner = activeCorner();
+      const shapes = handles().map(
+        ({ at, kind, index, ref }): OverlayShape => ({
+          kind: "handle",
+          at,
+          look:
+            kind === "corner" && corner && index === corner.index && ref.index === corner.ref.index ? "active" : kind,
+        }),
+      );
+      return state.name === "dragging" ? [...shapes, ...state.drag.overlay()] : shapes;
     },
-    fields: () => [],
-    enter: () => null,
+    cursor() {
+      if (state.name === "dragging") return "grabbing";
+      if (state.name === "boxing") return "crosshair";
+      const over = state.name === "idle" ? state.over : "thing";
+      return over === "handle" ? "move" : over === "thing" ? "pointer" : "default";
+    },
   };
-
-  function pull(name: "pulling" | "bending", handle: Handle, from: Sample, sample: Sample): void {
-    const { document } = ports;
-    if (!document.getState().gesture) {
-      if (distanceBetween(from.at, sample.at) < sample.slack / 4) return;
-      document.getState().beginGesture(name === "pulling" ? "Move a corner" : "Bend an edge");
-    }
-    if (name === "pulling") {
-      const found = placed(ports, sample, undefined, [handle.id]);
-      document.getState().preview(moveVertex(handle.id, handle.ref, handle.index, found.point));
-      said = { at: found.point, text: found.reason };
-      return;
-    }
-    const start = document.getState().gesture?.start;
-    const element = start?.elements.find((one) => one.id === handle.id);
-    const path = element ? pathOf(element, handle.ref) : null;
-    const a = path?.vertices[handle.index];
-    const b = path?.vertices[(handle.index + 1) % (path?.vertices.length ?? 1)];
-    if (!a || !b) return;
-    const chord = distanceBetween([a[0], a[1]], [b[0], b[1]]);
-    // The sagitta over half the chord is the tangent of a quarter of the arc's angle.
-    const off = ((b[0] - a[0]) * (a[1] - sample.at[1]) - (a[0] - sample.at[0]) * (b[1] - a[1])) / chord;
-    const bulge = Math.abs(off) < sample.slack / 2 ? 0 : (off * 2) / chord;
-    document.getState().preview(setBulge(handle.id, handle.ref, handle.index, Math.max(-5, Math.min(5, bulge))));
-    const units = site().display?.units ?? "ft-in";
-    const radius = bulge === 0 ? 0 : (chord * (1 + bulge * bulge)) / (4 * Math.abs(bulge));
-    said = { at: sample.at, text: bulge === 0 ? "straight" : `radius ${lengthText(radius, units)}` };
-  }
 }
 
-/** A move in whole steps of the hand's own grid. */
-function snapStep(inches: number, sample: Sample): number {
-  const step = sample.slack < 3 ? 0.5 : sample.slack < 12 ? 1 : 6;
-  return Math.round(inches / step) * step;
-}
-
-function handlesOf(id: string, ref: PathRef, path: PathData, bends: boolean): Handle[] {
-  const { vertices, closed } = path;
-  return vertices.flatMap((vertex, index): Handle[] => {
-    const corner: Handle = { id, ref, index, kind: "corner", at: [vertex[0], vertex[1]] };
-    const next = vertices[(index + 1) % vertices.length];
-    if (!next || (!closed && index === vertices.length - 1)) return [corner];
-    const edge = edgeFromVertices(bends ? vertex : [vertex[0], vertex[1]], next);
-    return [corner, { id, ref, index, kind: "middle", at: pointAt(edge, 0.5) }];
-  });
+function boxOf([x0, y0]: Point, [x1, y1]: Point): Bounds {
+  return { minX: Math.min(x0, x1), minY: Math.min(y0, y1), maxX: Math.max(x0, x1), maxY: Math.max(y0, y1) };
 }

@@ -1,55 +1,119 @@
-/** What a tool is: a small state machine over pointer samples and keys, free of the canvas and of React. */
-import type { Point } from "../../geometry/types.ts";
+/** What a tool is: a small state machine over pointer, keys and typed measurements, free of the canvas and of React. */
+import type { Edge, Point } from "../../geometry/types.ts";
+import type { Report, TieReport } from "../../rules/report.ts";
+import type { Units } from "../../rules/words/lengths.ts";
 import type { DocumentStore } from "../site-document/store.ts";
-import type { ViewStore } from "../view/view-store.ts";
+import type { SnapLine, Snapped } from "../snapping/snap.ts";
+import type { ToolId, ViewStore } from "../view/view-store.ts";
 
-export interface Sample {
+/** A pointer's place and what is held down with it. */
+export interface Pointer {
   /** Site inches, as pointed. */
   readonly at: Point;
   readonly shift: boolean;
   /** Holds snapping off. */
   readonly alt: boolean;
-  /** Inches of the site that count as "on it" for this kind of pointer. */
-  readonly slack: number;
+  /** A finger is broader than a mouse or pen. */
+  readonly isTouch: boolean;
+  /** The second press of two in quick succession at one place. */
+  readonly isDouble: boolean;
+  /** Moved by keys: the place is meant exactly. */
+  readonly isCrosshair: boolean;
+}
+
+export interface Key {
+  readonly key: string;
+  readonly shift: boolean;
 }
 
 /** What a tool draws over the plan. */
-export type Overlay =
-  | {
-      readonly kind: "line";
-      readonly points: readonly Point[];
-      readonly closed: boolean;
-      readonly style: "ghost" | "chosen" | "box" | "guide";
-    }
-  | { readonly kind: "handle"; readonly at: Point; readonly shape: "corner" | "middle"; readonly strong: boolean }
-  | { readonly kind: "label"; readonly at: Point; readonly text: string };
+export type OverlayShape =
+  | { readonly kind: "edges"; readonly edges: readonly Edge[]; readonly look: "ghost" | "closing" | "guide" | "limit" }
+  | { readonly kind: "box"; readonly from: Point; readonly to: Point; readonly isTouching: boolean }
+  | { readonly kind: "handle"; readonly at: Point; readonly look: "corner" | "middle" | "placed" | "active" }
+  | { readonly kind: "cursor"; readonly at: Point; readonly isSnapped: boolean }
+  /** The measure of an edge being drawn, beside its middle. */
+  | { readonly kind: "measure"; readonly edge: Edge; readonly text: string }
+  /** Words beside the pointer. */
+  | { readonly kind: "words"; readonly at: Point; readonly lines: readonly string[]; readonly isProblem?: boolean };
 
-/** A field of the entry bar that takes a typed length or direction. */
+/** A field of the entry bar. */
 export interface EntryField {
   readonly name: string;
   readonly label: string;
-  readonly type: "length" | "bearing";
-  /** What the pointer says now, in the document's words. */
+  readonly type: "length" | "level" | "bearing";
+  /** What the pointer says now, in words that could be typed. */
   readonly shown: string;
 }
 
-export interface ToolPorts {
+/** What the entry bar offers at this moment. */
+export interface Entry {
+  readonly fields: readonly EntryField[];
+  /** Says what Enter does with typed values: "Place the corner". */
+  readonly action: string;
+  /** Whether the next side is an arc; null where the drawing has no arcs. */
+  readonly isArc: boolean | null;
+  /** What ends the drawing here, as "Close the outline"; null while there is not enough. */
+  readonly finish: string | null;
+  readonly canTakeBack: boolean;
+}
+
+/** Typed values by field name: inches or degrees. Only fields in which something is typed. */
+export type TypedValues = Readonly<Record<string, number>>;
+
+/** What tools work with. */
+export interface Desk {
   readonly document: DocumentStore;
   readonly view: ViewStore;
+  /** The newest report; null before the first. */
+  report(): Report | null;
+  /** Site inches to a screen pixel. */
+  pixel(): number;
+  /** Site inches within which something counts as touched by this pointer. */
+  slack(pointer: Pointer): number;
+  units(): Units;
+  /** The place that is meant by a pointer. */
+  snap(pointer: Pointer, options?: SnapOptions): Snapped;
+  /** What is typed into the entry bar and can be read. */
+  typed(): TypedValues;
+  /** The middle of the view, on the grid. */
+  middle(): Point;
+  /** Keys go on from here. */
+  crosshairTo(at: Point): void;
+  /** The finding whose number stands at a place of the plan. */
+  findingAt(at: Point, slack: number): string | null;
+  /** Offers to record a proposed tie that was touched; null withdraws the offer. */
+  offerTie(tie: TieReport | null): void;
+  /** Selects what was drawn and goes back to selecting. */
+  finish(id: string): void;
+  /** A problem that a person has to read. */
+  complain(reason: string): void;
+  /** For those who do not see the sheet. */
+  announce(words: string): void;
+}
+
+export interface SnapOptions {
+  readonly lines?: readonly SnapLine[];
+  /** Where the grid's steps are counted from. */
+  readonly origin?: Point;
+  /** Ids that are being drawn or moved themselves. */
+  readonly without?: readonly string[];
 }
 
 export interface Tool {
-  readonly hint: string;
-  down(sample: Sample): void;
-  move(sample: Sample): void;
-  up(sample: Sample): void;
-  doubleClick(sample: Sample): void;
+  readonly id: ToolId;
+  pointerDown(pointer: Pointer): void;
+  pointerMove(pointer: Pointer): void;
+  pointerUp(pointer: Pointer): void;
+  /** The pointer went elsewhere, or a second finger came: takes back what the press began. */
+  abandonPress(): void;
   /** True when the key was used. */
-  key(key: string): boolean;
+  key(key: Key): boolean;
   /** Gives up what was begun; false when nothing was. */
   cancel(): boolean;
-  overlay(): readonly Overlay[];
-  fields(): readonly EntryField[];
-  /** Takes what was typed, as texts by field name. Returns why it cannot, or null. */
-  enter(typed: Readonly<Record<string, string>>): string | null;
+  entry(): Entry | null;
+  /** Places what was typed. Returns why it cannot, or null. */
+  typed(values: TypedValues): string | null;
+  overlay(): readonly OverlayShape[];
+  cursor(): string;
 }

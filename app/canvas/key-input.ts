@@ -1,0 +1,44 @@
+/** Keys while the sheet has the focus, or nothing has: first the tool in hand, then the commands. Space held moves the sheet. */
+import type { ToolHost } from "../tools/tool-host.ts";
+import type { PointerInput } from "./pointer-input.ts";
+
+/** Starts listening, before the commands do. Returns what ends it. */
+export function listenToToolKeys(
+  box: HTMLElement,
+  pointer: PointerInput,
+  host: ToolHost,
+  changed: () => void,
+): () => void {
+  const page = box.ownerDocument.defaultView;
+  if (!page) return () => {};
+  const isMine = (event: KeyboardEvent) => event.target === box || event.target === box.ownerDocument.body;
+
+  const down = (event: KeyboardEvent) => {
+    if (!isMine(event) || event.isComposing || event.ctrlKey || event.metaKey || event.altKey) return;
+    if (box.ownerDocument.querySelector("dialog[open]")) return;
+    if (event.key === " ") {
+      pointer.isSpaceDown = true;
+      event.preventDefault();
+      changed();
+      return;
+    }
+    if (host.key({ key: event.key, shift: event.shiftKey })) event.preventDefault();
+  };
+  const up = (event: KeyboardEvent) => {
+    if (event.key !== " ") return;
+    pointer.isSpaceDown = false;
+    changed();
+  };
+  const leave = () => {
+    pointer.isSpaceDown = false;
+    changed();
+  };
+  page.addEventListener("keydown", down, { capture: true });
+  page.addEventListener("keyup", up, { capture: true });
+  page.addEventListener("blur", leave);
+  return () => {
+    page.removeEventListener("keydown", down, { capture: true });
+    page.removeEventListener("keyup", up, { capture: true });
+    page.removeEventListener("blur", leave);
+  };
+}

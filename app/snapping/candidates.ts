@@ -1,0 +1,84 @@
+/** What a pointer can snap to on a site: corners, ends, middles and sides of everything that is drawn. */
+import { edgeBounds, edgeFromVertices, edgeLength, pointAt } from "../../geometry/edge.ts";
+import { boundsOfPoints, grownBounds } from "../../geometry/points.ts";
+import { type BoxIndex, boxIndex } from "../../geometry/spatial-index.ts";
+import type { Bounds, PathData, Point } from "../../geometry/types.ts";
+import type { AnyElement } from "../edits/edit.ts";
+import { elementWords } from "../edits/element-words.ts";
+import { hasHeights, pathOf, pathRefs, pointOf } from "../edits/path-ref.ts";
+import type { SnapCandidates, SnapEdge, SnapPoint } from "./snap.ts";
+
+interface Feature {
+  readonly id: string;
+  readonly bounds: Bounds;
+  readonly point?: SnapPoint;
+  readonly edge?: SnapEdge;
+}
+
+const features = new WeakMap<AnyElement, readonly Feature[]>();
+const indexes = new WeakMap<readonly AnyElement[], { readonly all: readonly Feature[]; readonly boxes: BoxIndex }>();
+
+/** The candidates within `reach` inches of a place. `without`: ids of elements that are being drawn or moved themselves. */
+export function candidatesNear(
+  elements: readonly AnyElement[],
+  at: Point,
+  reach: number,
+  without: ReadonlySet<string> = new Set(),
+): SnapCandidates {
+  const { all, boxes } = indexOf(elements);
+  const points: SnapPoint[] = [];
+  const edges: SnapEdge[] = [];
+  for (const i of boxes.search(grownBounds(boundsOfPoints([at]), reach))) {
+    const feature = all[i];
+    if (!feature || without.has(feature.id)) continue;
+    if (feature.point) points.push(feature.point);
+    if (feature.edge) edges.push(feature.edge);
+  }
+  return { points, edges };
+}
+
+function indexOf(elements: readonly AnyElement[]) {
+  const known = indexes.get(elements);
+  if (known) return known;
+  const all = elements.flatMap(featuresOf);
+  const index = { all, boxes: boxIndex(all.map(({ bounds }) => bounds)) };
+  indexes.set(elements, index);
+  return index;
+}
+
+function featuresOf(element: AnyElement): readonly Feature[] {
+  const known = features.get(element);
+  if (known) return known;
+  const words = elementWords(element);
+  const at = pointOf(element);
+  const found = at
+    ? [pointFeature(element.id, { at, words })]
+    : pathRefs(element).flatMap((ref) => {
+        const path = pathOf(element, ref);
+        return path ? pathFeatures(element, path, words) : [];
+      });
+  features.set(element, found);
+  return found;
+}
+
+function pathFeatures(element: AnyElement, path: PathData, words: string): Feature[] {
+  const { vertices, closed } = path;
+  const { id } = element;
+  const found: Feature[] = [];
+  vertices.forEach((vertex, i) => {
+    const at: Point = [vertex[0], vertex[1]];
+    const isEnd = !closed && (i === 0 || i === vertices.length - 1);
+    found.push(pointFeature(id, { at, words: `${isEnd ? "end" : "corner"} of ${words}` }));
+    const next = vertices[closed ? (i + 1) % vertices.length : i + 1];
+    if (!next) return;
+    const edge = edgeFromVertices(hasHeights(element) ? at : vertex, next);
+    if (edgeLength(edge) === 0) return;
+    found.push({ id, bounds: edgeBounds(edge), edge: { edge, words: `side of ${words}` } });
+    found.push(pointFeature(id, { at: pointAt(edge, 0.5), words: `middle of a side of ${words}`, isMiddle: true }));
+  });
+  return found;
+}
+
+function pointFeature(id: string, point: SnapPoint): Feature {
+  return { id, bounds: boundsOfPoints([point.at]), point };
+}

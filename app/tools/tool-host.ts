@@ -1,0 +1,316 @@
+/**
+ * Brings pointer, keys and typed measurements to the tool in hand. Free of the canvas and of React: the sheet on the
+ * screen gives it places in site inches and is told when there is something new to paint; a test does the same.
+ */
+import { createStore, type StoreApi } from "zustand/vanilla";
+import type { Point } from "../../geometry/types.ts";
+import type { Report, TieReport } from "../../rules/report.ts";
+import type { Units } from "../../rules/words/lengths.ts";
+import type { DocumentStore } from "../site-document/store.ts";
+import { candidatesNear } from "../snapping/candidates.ts";
+import { gridStep, toStep } from "../snapping/grid.ts";
+import { type Snapped, snap, unsnapped } from "../snapping/snap.ts";
+import type { ToolId, ViewStore } from "../view/view-store.ts";
+import { createTool } from "./create-tool.ts";
+import type { Desk, Entry, Key, OverlayShape, Pointer, SnapOptions, Tool } from "./tool.ts";
+import { beginsTyping, readEntry, type Texts } from "./typed-entry.ts";
+
+/** Screen pixels that count as on something: by mouse or pen, by finger. */
+export const SLACK_PIXELS = 8;
+export const TOUCH_SLACK_PIXELS = 22;
+/** A pointer is drawn to corners and sides from a little nearer than it can touch them. */
+const SNAP_PIXELS = 9;
+const TOUCH_SNAP_PIXELS = 16;
+
+/** How far an arrow key moves the crosshair, inches; with Shift. */
+const STEP = 1;
+const BIG_STEP = 12;
+const ARROWS: Readonly<Record<string, Point>> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, 1],
+  ArrowDown: [0, -1],
+};
+
+export interface HostState {
+  readonly entry: Entry | null;
+  readonly texts: Texts;
+  readonly problems: Texts;
+  /** Why Enter could not place what was typed. */
+  readonly refusal: string | null;
+  /** Grows when a key typed on the sheet belongs into the first field. */
+  readonly focusRequests: number;
+  readonly offeredTie: TieReport | null;
+  readonly announcement: string;
+}
+
+export interface HostPorts {
+  readonly document: DocumentStore;
+  readonly view: ViewStore;
+  readonly live: { getState(): { readonly report: Report | null } };
+}
+
+/** What the sheet on the screen tells the host. */
+export interface HostSheet {
+  /** Something of the overlay has changed. */
+  changed(): void;
+  findingAt(at: Point, slack: number): string | null;
+  /** Brings a place into view that keys have moved to. */
+  reveal(at: Point): void;
+}
+
+const NO_SHEET: HostSheet = { changed() {}, findingAt: () => null, reveal() {} };
+
+export class ToolHost {
+  readonly state: StoreApi<HostState>;
+  readonly #ports: HostPorts;
+  readonly #desk: Desk;
+  #sheet: HostSheet = NO_SHEET;
+  #tool: Tool;
+  #last: Pointer | null = null;
+  #crosshair: Point | null = null;
+
+  constructor(ports: HostPorts) {
+    this.#ports = ports;
+    this.state = createStore<HostState>(() => ({
+      entry: null,
+      texts: {},
+      problems: {},
+      refusal: null,
+      focusRequests: 0,
+      offeredTie: null,
+      announcement: "",
+    }));
+    this.#desk = this.#makeDesk();
+    this.#tool = createTool(ports.view.getState().tool, this.#desk);
+    ports.view.subscribe((state, before) => {
+      if (state.tool !== before.tool) this.#take(state.tool);
+    });
+    this.#refresh();
+  }
+
+  /** Connects the sheet on the screen. Returns what disconnects it. */
+  connect(sheet: HostSheet): () => void {
+    this.#sheet = sheet;
+    return () => {
+      this.#sheet = NO_SHEET;
+    };
+  }
+
+  get tool(): Tool {
+    return this.#tool;
+  }
+
+  pointerDown(pointer: Pointer): void {
+    this.#crosshair = null;
+    this.#last = pointer;
+    this.#tool.pointerDown(pointer);
+    this.#refresh();
+  }
+
+  pointerMove(pointer: Pointer): void {
+    this.#crosshair = null;
+    this.#last = pointer;
+    this.#tool.pointerMove(pointer);
+    this.#refresh();
+  }
+
+  pointerUp(pointer: Pointer): void {
+    this.#last = pointer;
+    this.#tool.pointerUp(pointer);
+    this.#refresh();
+  }
+
+  /** The pointer has left the sheet. */
+  pointerLeave(): void {
+    this.#ports.view.getState().hover(null);
+  }
+
+  abandonPress(): void {
+    this.#tool.abandonPress();
+    this.#refresh();
+  }
+
+  /** Gives up what was begun; false when nothing was. */
+  cancel(): boolean {
+    const hadTexts = Object.keys(this.state.getState().texts).length > 0;
+    this.state.setState({ texts: {}, problems: {}, refusal: null });
+    const had = this.#tool.cancel();
+    this.#refresh();
+    return had || hadTexts;
+  }
+
+  /** True when the key was used. */
+  key(key: Key): boolean {
+    const used = this.#tool.key(key) || this.#moveCrosshair(key) || this.#enterAtCrosshair(key) || this.#type(key);
+    if (used) this.#refresh();
+    return used;
+  }
+
+  /** A text in the entry bar has changed. */
+  type(field: string, text: string): void {
+    const { [field]: _, ...others } = this.state.getState().texts;
+    this.state.setState({ texts: text === "" ? others : { ...others, [field]: text }, refusal: null });
+    this.#refresh();
+  }
+
+  /** Enter in the entry bar: places what is typed, or ends the drawing when nothing is. True when it was done. */
+  enter(): boolean {
+    const { entry, texts } = this.state.getState();
+    if (!entry) return false;
+    if (Object.keys(texts).length === 0) return this.key({ key: "Enter", shift: false });
+    const { values, problems } = this.#read();
+    const [problem] = Object.values(problems);
+    const refusal = problem ?? this.#tool.typed(values);
+    this.state.setState(refusal === null ? { texts: {}, problems: {}, refusal: null } : { problems, refusal });
+    this.#refresh();
+    return refusal === null;
+  }
+
+  /** A key that a button of the entry bar stands for. */
+  press(key: string): void {
+    this.#tool.key({ key, shift: false });
+    this.#refresh();
+  }
+
+  /** Ends the drawing, as the button of the entry bar says. */
+  finish(): void {
+    this.#crosshair = null;
+    if (this.#last) this.#tool.pointerMove({ ...this.#last, isCrosshair: false });
+    this.press("Enter");
+  }
+
+  overlay(): readonly OverlayShape[] {
+    return this.#tool.overlay();
+  }
+
+  withdrawTie(): void {
+    this.state.setState({ offeredTie: null });
+  }
+
+  #take(id: ToolId): void {
+    this.#tool.cancel();
+    this.#tool = createTool(id, this.#desk);
+    this.#crosshair = null;
+    this.state.setState({ texts: {}, problems: {}, refusal: null, offeredTie: null });
+    this.#refresh();
+  }
+
+  #read() {
+    const { entry, texts } = this.state.getState();
+    const site = this.#ports.document.getState().shown;
+    return entry ? readEntry(entry, texts, this.#units(), site.north) : { values: {}, problems: {} };
+  }
+
+  /** Works out anew what the entry bar shows, and has the overlay painted. */
+  #refresh(): void {
+    const entry = this.#tool.entry();
+    const { texts } = this.state.getState();
+    const names = new Set(entry?.fields.map(({ name }) => name));
+    const fitting = Object.fromEntries(Object.entries(texts).filter(([name]) => names.has(name)));
+    this.state.setState({ entry, texts: fitting });
+    this.state.setState({ problems: this.#read().problems });
+    this.#sheet.changed();
+  }
+
+  #isDrawing(): boolean {
+    return this.#tool.id !== "select" && this.#tool.id !== "pan";
+  }
+
+  #moveCrosshair({ key, shift }: Key): boolean {
+    const way = ARROWS[key];
+    if (!way || !this.#isDrawing()) return false;
+    const from = this.#crosshair ?? this.#start();
+    const size = shift ? BIG_STEP : STEP;
+    // The first arrow only shows where it is.
+    const to: Point = this.#crosshair === null ? from : [from[0] + way[0] * size, from[1] + way[1] * size];
+    this.#setCrosshair(to);
+    return true;
+  }
+
+  #enterAtCrosshair({ key }: Key): boolean {
+    if (key !== "Enter" || !this.#isDrawing()) return false;
+    this.#setCrosshair(this.#crosshair ?? this.#start());
+    return this.#tool.key({ key, shift: false });
+  }
+
+  /** Where the crosshair comes to be first: the middle of the view, on whole inches. */
+  #start(): Point {
+    const [x, y] = this.#desk.middle();
+    return [toStep(x, STEP), toStep(y, STEP)];
+  }
+
+  #setCrosshair(at: Point): void {
+    this.#crosshair = at;
+    this.#last = { at, shift: false, alt: true, isTouch: false, isDouble: false, isCrosshair: true };
+    this.#tool.pointerMove(this.#last);
+    this.#sheet.reveal(at);
+  }
+
+  #type({ key }: Key): boolean {
+    const { entry, texts, focusRequests } = this.state.getState();
+    const field = entry?.fields[0];
+    if (!entry || !field || !beginsTyping(key, entry)) return false;
+    const text = (texts[field.name] ?? "") + key;
+    this.state.setState({ texts: { ...texts, [field.name]: text }, refusal: null, focusRequests: focusRequests + 1 });
+    return true;
+  }
+
+  #units(): Units {
+    return this.#ports.document.getState().shown.display?.units ?? "ft-in";
+  }
+
+  #pixel(): number {
+    return 1 / this.#ports.view.getState().camera.scale;
+  }
+
+  #snap(pointer: Pointer, options: SnapOptions = {}): Snapped {
+    const { view, document } = this.#ports;
+    if (pointer.alt || !view.getState().snapping) return unsnapped(pointer.at);
+    const pixel = this.#pixel();
+    const tolerance = (pointer.isTouch ? TOUCH_SNAP_PIXELS : SNAP_PIXELS) * pixel;
+    const { gesture, shown } = document.getState();
+    const { elements } = gesture?.start ?? shown;
+    const candidates = candidatesNear(elements, pointer.at, tolerance, new Set(options.without));
+    const { lines, origin } = options;
+    return snap(pointer.at, candidates, {
+      tolerance,
+      grid: gridStep(1 / pixel, this.#units()),
+      ...(lines ? { lines } : {}),
+      ...(origin ? { origin } : {}),
+    });
+  }
+
+  #makeDesk(): Desk {
+    const { document, view, live } = this.#ports;
+    return {
+      document,
+      view,
+      report: () => live.getState().report,
+      pixel: () => this.#pixel(),
+      slack: (pointer) => (pointer.isTouch ? TOUCH_SLACK_PIXELS : SLACK_PIXELS) * this.#pixel(),
+      units: () => this.#units(),
+      snap: (pointer, options) => this.#snap(pointer, options),
+      typed: () => this.#read().values,
+      middle: () => {
+        const { x, y, scale } = view.getState().camera;
+        const step = gridStep(scale, this.#units());
+        return [toStep(x, step), toStep(y, step)];
+      },
+      crosshairTo: (at) => {
+        if (this.#crosshair !== null || this.#last === null) this.#setCrosshair(at);
+      },
+      findingAt: (at, slack) => this.#sheet.findingAt(at, slack),
+      offerTie: (offeredTie) => {
+        if (this.state.getState().offeredTie !== offeredTie) this.state.setState({ offeredTie });
+      },
+      finish: (id) => {
+        view.getState().select([id]);
+        view.getState().setTool("select");
+        view.getState().setPanel("element");
+      },
+      complain: (reason) => view.getState().say(reason, "problem"),
+      announce: (announcement) => this.state.setState({ announcement }),
+    };
+  }
+}
