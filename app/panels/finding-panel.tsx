@@ -1,12 +1,12 @@
 /** What the code says of the chosen part, or of one finding: its measurement against the limit, why, remedy, question. */
-import { useState } from "react";
+import { memo, useState } from "react";
 import type { PartId } from "../../rules/catalogue/rule.ts";
 import { findingsByPart, type NumberedFinding } from "../../rules/findings-by-part.ts";
-import type { Finding, Report } from "../../rules/report.ts";
+import type { Finding, Outcome, Report } from "../../rules/report.ts";
 import { capitalized, namesOf } from "../../rules/words/element-names.ts";
 import { briefTexts } from "../../rules/words/measured.ts";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
-import { useDocument, useReport, useView } from "../editor-context.tsx";
+import { useDocument, useEditor, useReport, useView } from "../editor-context.tsx";
 import { FindingDetail } from "./finding-detail.tsx";
 import { OutcomeMark } from "./outcome-mark.tsx";
 
@@ -40,10 +40,7 @@ function FindingList({ report, part, numbered }: FindingListProps) {
   const [sift, setSift] = useState<Sift>("open");
   const elements = useDocument((state) => state.shown.elements);
   const units = useDocument((state) => state.shown.display?.units);
-  const chooseFinding = useView((view) => view.chooseFinding);
-  const select = useView((view) => view.select);
   const selected = useView((view) => view.selection);
-  const hover = useView((view) => view.hover);
   const names = namesOf(elements);
   const wanted = sift === "all" ? numbered : numbered.filter(({ finding }) => isOpen(finding));
   const groups = findingsByPart(report).filter((group) => part === null || group.part.id === part);
@@ -70,31 +67,59 @@ function FindingList({ report, part, numbered }: FindingListProps) {
       ) : (
         <ul className="finding-list">
           {wanted.map(({ number, finding }) => (
-            <li key={finding.id}>
-              <button
-                type="button"
-                className={selected.includes(finding.element ?? "") ? "finding-row is-selected" : "finding-row"}
-                onPointerEnter={() => hover(finding.element)}
-                onPointerLeave={() => hover(null)}
-                onClick={() => {
-                  chooseFinding(finding.id);
-                  if (finding.element !== null) select([finding.element]);
-                }}
-              >
-                <span className="finding-number">{number}</span>
-                <OutcomeMark outcome={finding.outcome} />
-                <span className="finding-name">{capitalized(subjectOf(finding, names))}</span>
-                <span className="small soft finding-brief">
-                  {[OUTCOME_WORDS[finding.outcome], ...briefTexts(finding, units).slice(0, 1)].join(" · ")}
-                </span>
-              </button>
-            </li>
+            <FindingRow
+              key={finding.id}
+              id={finding.id}
+              element={finding.element}
+              number={number}
+              outcome={finding.outcome}
+              name={capitalized(subjectOf(finding, names))}
+              brief={briefTexts(finding, units)[0] ?? ""}
+              isSelected={finding.element !== null && selected.includes(finding.element)}
+            />
           ))}
         </ul>
       )}
     </section>
   );
 }
+
+interface FindingRowProps {
+  readonly id: string;
+  readonly element: string | null;
+  readonly number: number;
+  readonly outcome: Outcome;
+  readonly name: string;
+  readonly brief: string;
+  readonly isSelected: boolean;
+}
+
+/** Drawn again only where its own words change: reports come with every frame of a drag. */
+const FindingRow = memo(function FindingRow(props: FindingRowProps) {
+  const { id, element, number, outcome, name, brief, isSelected } = props;
+  const view = useEditor().view;
+  return (
+    <li>
+      <button
+        type="button"
+        className={isSelected ? "finding-row is-selected" : "finding-row"}
+        onPointerEnter={() => view.getState().hover(element)}
+        onPointerLeave={() => view.getState().hover(null)}
+        onClick={() => {
+          view.getState().chooseFinding(id);
+          if (element !== null) view.getState().select([element]);
+        }}
+      >
+        <span className="finding-number">{number}</span>
+        <OutcomeMark outcome={outcome} />
+        <span className="finding-name">{name}</span>
+        <span className="small soft finding-brief">
+          {[OUTCOME_WORDS[outcome], brief].filter((text) => text !== "").join(" · ")}
+        </span>
+      </button>
+    </li>
+  );
+});
 
 /** Still asks for something. */
 export function isOpen(finding: Finding): boolean {

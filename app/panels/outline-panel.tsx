@@ -1,7 +1,7 @@
 /** Everything on the sheet as a list, selected with it both ways; only the rows in view are on the page. */
-import { type KeyboardEvent, useEffect, useId, useMemo, useRef, useState } from "react";
+import { type KeyboardEvent, memo, useEffect, useId, useMemo, useRef, useState } from "react";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
-import { useDocument, useReport, useView } from "../editor-context.tsx";
+import { useDocument, useEditor, useReport, useView } from "../editor-context.tsx";
 import { OutcomeMark } from "./outcome-mark.tsx";
 import { filteredRows, type OutlineOrder, type OutlineRow, outlineRows, rowsInView } from "./outline-rows.ts";
 
@@ -131,42 +131,77 @@ function Rows({ rows }: { readonly rows: readonly OutlineRow[] }) {
       {rows.slice(from, to).map((row, i) => {
         const index = from + i;
         return (
-          // biome-ignore lint/a11y/useKeyWithClickEvents: the list has the keys
-          // biome-ignore lint/a11y/useFocusableInteractive: the list keeps the focus and names its active row
-          <div
+          <Row
             key={row.id}
-            id={`${id}-${index}`}
-            role="option"
-            className={index === at ? "outline-row is-active" : "outline-row"}
-            aria-selected={selected.has(row.id)}
-            aria-posinset={index + 1}
-            aria-setsize={rows.length}
-            title={row.name}
-            onPointerEnter={() => hover(row.id)}
-            onClick={(event) => {
-              setActive(index);
-              select(event.shiftKey || event.ctrlKey || event.metaKey ? toggled(selection, row.id) : [row.id]);
-            }}
-            onDoubleClick={() => setPanel("element")}
-          >
-            <span className="outline-mark">
-              {row.outcome === null ? null : (
-                <span title={OUTCOME_WORDS[row.outcome]}>
-                  <OutcomeMark outcome={row.outcome} spoken />
-                </span>
-              )}
-            </span>
-            <span className="outline-name">{row.name}</span>
-            <span className="outline-size">{row.size}</span>
-            <span className="outline-kind">{row.kind}</span>
-            <span className="outline-place">{row.position}</span>
-          </div>
+            row={row}
+            dom={`${id}-${index}`}
+            index={index}
+            count={rows.length}
+            isActive={index === at}
+            isSelected={selected.has(row.id)}
+            onActive={setActive}
+          />
         );
       })}
       <div role="presentation" style={{ height: (rows.length - to) * ROW }} />
     </div>
   );
 }
+
+interface RowProps {
+  readonly row: OutlineRow;
+  readonly dom: string;
+  readonly index: number;
+  readonly count: number;
+  readonly isActive: boolean;
+  readonly isSelected: boolean;
+  onActive(index: number): void;
+}
+
+/** Drawn again only where what it says changes. */
+const Row = memo(
+  function Row({ row, dom, index, count, isActive, isSelected, onActive }: RowProps) {
+    const view = useEditor().view;
+    return (
+      // biome-ignore lint/a11y/useKeyWithClickEvents: the list has the keys
+      // biome-ignore lint/a11y/useFocusableInteractive: the list keeps the focus and names its active row
+      <div
+        id={dom}
+        role="option"
+        className={isActive ? "outline-row is-active" : "outline-row"}
+        aria-selected={isSelected}
+        aria-posinset={index + 1}
+        aria-setsize={count}
+        title={row.name}
+        onPointerEnter={() => view.getState().hover(row.id)}
+        onClick={(event) => {
+          onActive(index);
+          const { select, selection } = view.getState();
+          select(event.shiftKey || event.ctrlKey || event.metaKey ? toggled(selection, row.id) : [row.id]);
+        }}
+        onDoubleClick={() => view.getState().setPanel("element")}
+      >
+        <span className="outline-mark">
+          {row.outcome === null ? null : (
+            <span title={OUTCOME_WORDS[row.outcome]}>
+              <OutcomeMark outcome={row.outcome} spoken />
+            </span>
+          )}
+        </span>
+        <span className="outline-name">{row.name}</span>
+        <span className="outline-size">{row.size}</span>
+        <span className="outline-kind">{row.kind}</span>
+        <span className="outline-place">{row.position}</span>
+      </div>
+    );
+  },
+  (a, b) =>
+    a.dom === b.dom &&
+    a.count === b.count &&
+    a.isActive === b.isActive &&
+    a.isSelected === b.isSelected &&
+    (["id", "name", "kind", "size", "position", "outcome"] as const).every((key) => a.row[key] === b.row[key]),
+);
 
 function toggled(ids: readonly string[], id: string): readonly string[] {
   return ids.includes(id) ? ids.filter((other) => other !== id) : [...ids, id];

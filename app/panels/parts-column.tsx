@@ -1,10 +1,11 @@
 /** The code's own order as navigation: every part with its counts; choosing one leaves just its geometry on the sheet. */
+import { memo } from "react";
 import { PARTS, type PartId } from "../../rules/catalogue/rule.ts";
 import { EDITIONS, isEditionId } from "../../rules/editions/in-force.ts";
-import { findingsByPart, type PartFindings } from "../../rules/findings-by-part.ts";
-import { OUTCOMES_WORST_FIRST, type Outcome } from "../../rules/report.ts";
+import { findingsByPart, type Part, type PartFindings } from "../../rules/findings-by-part.ts";
+import { OUTCOMES_WORST_FIRST } from "../../rules/report.ts";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
-import { useReport, useView } from "../editor-context.tsx";
+import { useEditor, useReport, useView } from "../editor-context.tsx";
 import { OutcomeMark } from "./outcome-mark.tsx";
 
 /** Where bonding ends and clearances begin. */
@@ -30,18 +31,7 @@ export function PartsColumn() {
           </button>
         </li>
         {PARTS.map((part) => (
-          <li key={part.id} className={part.id === FIRST_CLEARANCE ? "first-clearance" : undefined}>
-            <button
-              type="button"
-              className={groups.has(part.id) ? "part" : "part part-none"}
-              aria-pressed={chosen === part.id}
-              onClick={() => choosePart(chosen === part.id ? null : part.id)}
-            >
-              <span className="part-section">{shortSection(part.section)}</span>
-              <span className="part-title">{part.title}</span>
-              <Counts group={groups.get(part.id)} />
-            </button>
-          </li>
+          <PartRow key={part.id} part={part} isChosen={chosen === part.id} counts={countsText(groups.get(part.id))} />
         ))}
       </ul>
     </nav>
@@ -55,18 +45,52 @@ export function shortSection(section: string): string {
   return letters.length === 0 ? number : `${number} ${letters.map((letter) => letter.replace(")", "")).join("")}`;
 }
 
-function Counts({ group }: { readonly group: PartFindings | undefined }) {
-  if (!group) return <span className="part-counts part-nothing">none</span>;
-  const counts = new Map<Outcome, number>();
-  for (const { finding } of group.findings) counts.set(finding.outcome, (counts.get(finding.outcome) ?? 0) + 1);
+interface PartRowProps {
+  readonly part: Part;
+  readonly isChosen: boolean;
+  /** As `countsText` writes them: a row is drawn again only when its own counts change. */
+  readonly counts: string;
+}
+
+const PartRow = memo(function PartRow({ part, isChosen, counts }: PartRowProps) {
+  const view = useEditor().view;
+  return (
+    <li className={part.id === FIRST_CLEARANCE ? "first-clearance" : undefined}>
+      <button
+        type="button"
+        className={counts === "" ? "part part-none" : "part"}
+        aria-pressed={isChosen}
+        onClick={() => view.getState().choosePart(isChosen ? null : part.id)}
+      >
+        <span className="part-section">{shortSection(part.section)}</span>
+        <span className="part-title">{part.title}</span>
+        <Counts counts={counts} />
+      </button>
+    </li>
+  );
+});
+
+/** How many findings of each outcome, in the order of OUTCOMES_WORST_FIRST: `0 1 0 2 5 0`; empty for a part without any. */
+function countsText(group: PartFindings | undefined): string {
+  if (!group) return "";
+  return OUTCOMES_WORST_FIRST.map(
+    (outcome) => group.findings.filter(({ finding }) => finding.outcome === outcome).length,
+  ).join(" ");
+}
+
+function Counts({ counts }: { readonly counts: string }) {
+  if (counts === "") return <span className="part-counts part-nothing">none</span>;
+  const numbers = counts.split(" ");
   return (
     <span className="part-counts">
-      {OUTCOMES_WORST_FIRST.filter((outcome) => counts.has(outcome)).map((outcome) => (
-        <span key={outcome} className="count" title={`${counts.get(outcome)} ${OUTCOME_WORDS[outcome]}`}>
-          <OutcomeMark outcome={outcome} spoken />
-          {counts.get(outcome)}
-        </span>
-      ))}
+      {OUTCOMES_WORST_FIRST.map((outcome, i) =>
+        numbers[i] === "0" ? null : (
+          <span key={outcome} className="count" title={`${numbers[i]} ${OUTCOME_WORDS[outcome]}`}>
+            <OutcomeMark outcome={outcome} spoken />
+            {numbers[i]}
+          </span>
+        ),
+      )}
     </span>
   );
 }
