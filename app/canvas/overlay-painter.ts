@@ -2,15 +2,16 @@
 import { pointAt, tangentAt } from "../../geometry/edge.ts";
 import { pathOfEdges } from "../../geometry/outline.ts";
 import type { Edge, Point } from "../../geometry/types.ts";
-import { areaSteps, pathSteps } from "../drawing/steps.ts";
+import { pathSteps } from "../drawing/steps.ts";
 import type { AnyElement } from "../edits/edit.ts";
 import { keptShape } from "../hit-test/kept-shape.ts";
+import type { GridLines } from "../snapping/grid.ts";
 import type { OverlayShape } from "../tools/tool.ts";
-import { CANVAS_FONT, type Paint, paintItems } from "./painter.ts";
+import { CANVAS_FONT, type Paint } from "./painter.ts";
 import { siteBounds, toScreen } from "./screen-view.ts";
 
-/** Lines of the grid across the view at the given spacing, inches; every fifth is a little stronger. */
-export function paintGrid(paint: Paint, spacing: number): void {
+/** Lines of the grid across the view. */
+export function paintGrid(paint: Paint, { spacing, strong }: GridLines): void {
   const { context, palette, view, pixelRatio } = paint;
   const { minX, minY, maxX, maxY } = siteBounds(view);
   plain(paint);
@@ -22,13 +23,13 @@ export function paintGrid(paint: Paint, spacing: number): void {
     context.beginPath();
     const crisp = (at: number) => (Math.round(at * pixelRatio) + 0.5) / pixelRatio;
     for (let i = Math.ceil(minX / spacing); i * spacing <= maxX; i++) {
-      if ((i % 5 === 0) !== isMajor) continue;
+      if ((i % strong === 0) !== isMajor) continue;
       const x = crisp(toScreen(view, [i * spacing, 0])[0]);
       context.moveTo(x, 0);
       context.lineTo(x, view.height);
     }
     for (let i = Math.ceil(minY / spacing); i * spacing <= maxY; i++) {
-      if ((i % 5 === 0) !== isMajor) continue;
+      if ((i % strong === 0) !== isMajor) continue;
       const y = crisp(toScreen(view, [0, i * spacing])[1]);
       context.moveTo(0, y);
       context.lineTo(view.width, y);
@@ -43,8 +44,8 @@ export function paintOutline(paint: Paint, element: AnyElement, isSelected: bool
   const shape = keptShape(element);
   if (!shape) return;
   if (shape.kind !== "point") {
-    const steps = shape.kind === "path" ? pathSteps(shape.path) : areaSteps(shape.area);
-    paintItems(paint, [{ kind: "shape", role: isSelected ? "focus" : "focus-rest", steps }]);
+    const paths = shape.kind === "path" ? [shape.path] : [shape.area.outer, ...shape.area.holes];
+    for (const path of paths) paintEdges(paint, path.edges, isSelected ? "selected" : "hovered", path.closed);
     return;
   }
   const { context, palette, view } = paint;
@@ -91,20 +92,25 @@ function plain({ context, pixelRatio }: Paint): void {
 }
 
 const LOOKS = {
+  selected: { width: 2.25, dash: [], alpha: 1 },
+  hovered: { width: 1.25, dash: [], alpha: 0.8 },
   ghost: { width: 2, dash: [], alpha: 1 },
   closing: { width: 1, dash: [5, 4], alpha: 0.8 },
   guide: { width: 1, dash: [2, 4], alpha: 1 },
   limit: { width: 1, dash: [1, 3], alpha: 1 },
 } as const;
 
-function paintEdges(paint: Paint, edges: readonly Edge[], look: keyof typeof LOOKS): void {
+function paintEdges(paint: Paint, edges: readonly Edge[], look: keyof typeof LOOKS, isClosed = false): void {
   if (edges.length === 0) return;
   const { context, palette, view } = paint;
   const { width, dash, alpha } = LOOKS[look];
   plain(paint);
   context.beginPath();
-  for (const step of pathSteps(pathOfEdges(edges, false))) {
-    if (step.step === "close") continue;
+  for (const step of pathSteps(pathOfEdges(edges, isClosed))) {
+    if (step.step === "close") {
+      context.closePath();
+      continue;
+    }
     const [x, y] = toScreen(view, step.to);
     if (step.step === "move") context.moveTo(x, y);
     else if (step.step === "line") context.lineTo(x, y);

@@ -99,7 +99,6 @@ export class PointerInput {
 
   #down(event: PointerEvent): void {
     if (event.target instanceof Element && event.target.closest("button, input")) return;
-    this.#box.focus({ preventScroll: true });
     this.#box.setPointerCapture(event.pointerId);
     const at = this.#place(event);
     if (event.pointerType === "touch") {

@@ -13,7 +13,7 @@ import type { CanvasPort } from "../commands/editor-ports.ts";
 import { PALETTES } from "../drawing/palette.ts";
 import { elementBounds } from "../drawing/plan-scene.ts";
 import type { Editor } from "../editor.ts";
-import { gridLineSpacing } from "../snapping/grid.ts";
+import { gridLines } from "../snapping/grid.ts";
 import type { ToolHost } from "../tools/tool-host.ts";
 import type { Camera } from "../view/view-store.ts";
 import { hostOf } from "./host-of.ts";
@@ -150,7 +150,7 @@ export class SheetController {
       const dirty = SHEET_LAYERS.filter((layer) => this.#dirty.has(layer));
       this.#dirty.clear();
       for (const layer of dirty) this.#redraw(layer);
-      this.#showCursor();
+      this.#showState();
     });
   }
 
@@ -165,7 +165,7 @@ export class SheetController {
       const { shown, gesture } = document.getState();
       const isDrawing = tool !== "select" && tool !== "pan";
       if (snapping && (isDrawing || gesture !== null)) {
-        paintGrid(paint, gridLineSpacing(camera.scale, shown.display?.units));
+        paintGrid(paint, gridLines(camera.scale, shown.display?.units));
       }
       const chosen = new Set(selection);
       for (const element of shown.elements) {
@@ -237,10 +237,16 @@ export class SheetController {
     if (isLeft) box.focus({ preventScroll: true });
   }
 
-  #showCursor(): void {
-    if (!this.#box) return;
+  /** The pointer's shape; and where the view lies, for whoever measures the page: center in inches, pixels to an inch. */
+  #showState(): void {
+    const box = this.#box;
+    if (!box) return;
     const pointer = this.#pointer;
+    const { camera, tool } = this.#editor.view.getState();
     const cursor = pointer?.isPanning ? "grabbing" : pointer?.isSpaceDown ? "grab" : this.#host.tool.cursor();
-    if (this.#box.style.cursor !== cursor) this.#box.style.cursor = cursor;
+    if (box.style.cursor !== cursor) box.style.cursor = cursor;
+    const place = `${camera.x} ${camera.y} ${camera.scale}`;
+    if (box.dataset.camera !== place) box.dataset.camera = place;
+    if (box.dataset.tool !== tool) box.dataset.tool = tool;
   }
 }

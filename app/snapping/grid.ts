@@ -9,10 +9,28 @@ const STEPS: Readonly<Record<"imperial" | "metric", readonly number[]>> = {
   metric: [0.01, 0.05, 0.1, 0.5, 1, 5, 10, 50].map((meters) => meters * METER),
 };
 
-/** Distances between the drawn lines, inches, finest first. */
-const LINES: Readonly<Record<"imperial" | "metric", readonly number[]>> = {
-  imperial: [12, 60, 120, 600, 1200],
-  metric: [0.5, 1, 5, 10, 50].map((meters) => meters * METER),
+export interface GridLines {
+  /** Distance between the lines, inches. */
+  readonly spacing: number;
+  /** Every so many lines one is a little stronger. */
+  readonly strong: number;
+}
+
+/** The drawn lines, finest first: 1, 5 or 10 ft apart and on. */
+const LINES: Readonly<Record<"imperial" | "metric", readonly GridLines[]>> = {
+  imperial: [
+    { spacing: 12, strong: 5 },
+    { spacing: 60, strong: 2 },
+    { spacing: 120, strong: 5 },
+    { spacing: 600, strong: 2 },
+    { spacing: 1200, strong: 5 },
+  ],
+  metric: [
+    { spacing: 0.5 * METER, strong: 2 },
+    { spacing: METER, strong: 5 },
+    { spacing: 5 * METER, strong: 2 },
+    { spacing: 10 * METER, strong: 5 },
+  ],
 };
 
 /** A step has to be at least this many pixels wide, so that a hand can tell it from the next. */
@@ -28,9 +46,11 @@ export function gridStep(pixelsPerInch: number, units: Units = "ft-in"): number 
   return atLeast(STEPS[systemOf(units)], LEAST_STEP_PIXELS / pixelsPerInch);
 }
 
-/** The distance between the drawn grid lines, inches: 1, 5 or 10 ft and on, as the scale leaves room. */
-export function gridLineSpacing(pixelsPerInch: number, units: Units = "ft-in"): number {
-  return atLeast(LINES[systemOf(units)], LEAST_LINE_PIXELS / pixelsPerInch);
+/** The lines of the grid that are drawn at so many pixels to the inch. */
+export function gridLines(pixelsPerInch: number, units: Units = "ft-in"): GridLines {
+  const all = LINES[systemOf(units)];
+  const fitting = all.find(({ spacing }) => spacing * pixelsPerInch >= LEAST_LINE_PIXELS);
+  return fitting ?? all[all.length - 1] ?? { spacing: LEAST_LINE_PIXELS / pixelsPerInch, strong: 5 };
 }
 
 function atLeast(sizes: readonly number[], least: number): number {

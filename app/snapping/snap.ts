@@ -6,7 +6,7 @@
  * it. 4. The grid.
  */
 
-import { lineEdge, nearestOnEdge } from "../../geometry/edge.ts";
+import { edgeLength, lineEdge, nearestOnEdge, pointAt } from "../../geometry/edge.ts";
 import { crossings } from "../../geometry/edge-crossings.ts";
 import { distanceBetween } from "../../geometry/points.ts";
 import type { Edge, Point } from "../../geometry/types.ts";
@@ -70,7 +70,7 @@ export function snap(at: Point, candidates: SnapCandidates, rule: SnapRule): Sna
   const point = nearest(corners, at, tolerance) ?? nearest(middles, at, tolerance);
   if (point) return { point: point.at, reason: point.words, guides: [] };
   const lines = alignments(at, rule);
-  const onEdge = edgeSnap(at, candidates.edges, lines, tolerance);
+  const onEdge = edgeSnap(at, candidates.edges, lines, rule);
   if (onEdge) return onEdge;
   if (lines.x || lines.y) return aligned(at, lines, rule);
   if (grid === null) return unsnapped(at);
@@ -130,12 +130,12 @@ function aligned(at: Point, { x, y }: Alignments, { grid }: SnapRule): Snapped {
   };
 }
 
-function edgeSnap(at: Point, edges: readonly SnapEdge[], lines: Alignments, tolerance: number): Snapped | null {
-  let best: { point: Point; edge: SnapEdge; away: number } | null = null;
+function edgeSnap(at: Point, edges: readonly SnapEdge[], lines: Alignments, rule: SnapRule): Snapped | null {
+  const { tolerance, grid } = rule;
+  let best: { t: number; edge: SnapEdge; away: number } | null = null;
   for (const candidate of edges) {
-    const { point, distance } = nearestOnEdge(candidate.edge, at);
-    if (distance <= tolerance && (best === null || distance < best.away))
-      best = { point, edge: candidate, away: distance };
+    const { t, distance } = nearestOnEdge(candidate.edge, at);
+    if (distance <= tolerance && (best === null || distance < best.away)) best = { t, edge: candidate, away: distance };
   }
   if (best === null) return null;
   for (const axis of [0, 1] as const) {
@@ -152,5 +152,12 @@ function edgeSnap(at: Point, edges: readonly SnapEdge[], lines: Alignments, tole
       };
     }
   }
-  return { point: best.point, reason: best.edge.words, guides: [] };
+  return { point: roundAlong(best.edge.edge, best.t, grid), reason: best.edge.words, guides: [] };
+}
+
+/** The position on a side at a round distance from the corner that it leaves, as near as can be to share `t` of it. */
+function roundAlong(edge: Edge, t: number, grid: number | null): Point {
+  const length = edgeLength(edge);
+  if (grid === null || length === 0) return pointAt(edge, t);
+  return pointAt(edge, Math.min(1, toStep(t * length, grid) / length));
 }

@@ -29,7 +29,7 @@ export function moveDrag(desk: Desk, ids: readonly string[], pressed: AnyElement
   return {
     move(pointer) {
       const at: Point = [anchor[0] + pointer.at[0] - from[0], anchor[1] + pointer.at[1] - from[1]];
-      found = desk.snap({ ...pointer, at }, { without: ids, origin: anchor });
+      found = desk.snap({ ...pointer, at }, { without: ids, origin: anchor, withoutMiddles: true });
       const [dx, dy] = [found.point[0] - anchor[0], found.point[1] - anchor[1]];
       // With Shift it goes straight along the sheet.
       moved = !pointer.shift ? [dx, dy] : Math.abs(dx) >= Math.abs(dy) ? [dx, 0] : [0, dy];

@@ -122,8 +122,8 @@ export function rectangleTool(desk: Desk, id: DrawingTool): Tool {
       const size = (axis: 0 | 1) => lengthText(first && to ? Math.abs(to[axis] - first[axis]) : 0, desk.units());
       return {
         fields: [
-          { name: "width", label: "Width", type: "length", shown: size(0) },
-          { name: "length", label: "Length", type: "length", shown: size(1) },
+          { name: "width", label: "Width across", type: "length", shown: size(0) },
+          { name: "length", label: "Length up", type: "length", shown: size(1) },
         ],
         action: "Draw the rectangle",
         isArc: null,

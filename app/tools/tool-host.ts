@@ -271,8 +271,10 @@ export class ToolHost {
     const tolerance = (pointer.isTouch ? TOUCH_SNAP_PIXELS : SNAP_PIXELS) * pixel;
     const { gesture, shown } = document.getState();
     const { elements } = gesture?.start ?? shown;
-    const candidates = candidatesNear(elements, pointer.at, tolerance, new Set(options.without));
-    const { lines, origin } = options;
+    const near = candidatesNear(elements, pointer.at, tolerance, new Set(options.without));
+    const { lines, origin, withoutMiddles } = options;
+    const points = withoutMiddles ? near.points.filter(({ isMiddle }) => isMiddle !== true) : near.points;
+    const candidates = { points, edges: near.edges };
     return snap(pointer.at, candidates, {
       tolerance,
       grid: gridStep(1 / pixel, this.#units()),

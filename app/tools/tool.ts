@@ -96,6 +96,8 @@ export interface SnapOptions {
   readonly lines?: readonly SnapLine[];
   /** Where the grid's steps are counted from. */
   readonly origin?: Point;
+  /** Middles of sides do not draw it. */
+  readonly withoutMiddles?: boolean;
   /** Ids that are being drawn or moved themselves. */
   readonly without?: readonly string[];
 }
