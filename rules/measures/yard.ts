@@ -13,7 +13,7 @@ import { wallFootprint } from "../../geometry/wall-footprint.ts";
 import type { EditionId } from "../editions/edition.ts";
 import { type EditionInForce, editionInForce } from "../editions/in-force.ts";
 import { ABSENT_MEANS, DEFAULT_GRADE, DEFAULT_SETTINGS, DEFAULT_WATER_LEVEL } from "../site/defaults.ts";
-import type { ElementOf, Kind, KnownElement, PoolElement, UnknownElement } from "../site/elements.ts";
+import type { ElementOf, Kind, KnownElement, UnknownElement } from "../site/elements.ts";
 import type { Site } from "../site/site.ts";
 import { type AnswerFound, findAnswer } from "./answers.ts";
 import {
@@ -29,49 +29,11 @@ import { boxOfBarrier, boxOfRegion } from "./boxes.ts";
 import { bitOf, KeptWork } from "./kept-work.ts";
 import { type Level, levelAt, type SurfaceModel } from "./levels.ts";
 import { type Shape, shapeOf, straightToWater } from "./shapes.ts";
+import type { Band, BandPiece, BarrierChoice, Body, PathMeasure } from "./yard-types.ts";
 
 export { isKnown } from "./kept-work.ts";
 
-/** A body of water. */
-export interface Body {
-  readonly id: string;
-  readonly element: PoolElement;
-  readonly water: Area;
-  readonly region: Region;
-  /** Maximum water level, inches above the datum. */
-  readonly waterLevel: number;
-}
-
-/** A shortest path to a body's inside wall round the barriers of one measure. */
-export interface PathMeasure {
-  /** Round the barriers that count. Null: there is none (or none within the asked limit). */
-  readonly counted: Route | null;
-  /** The same without barriers that rest on a level the drawing does not give; equal to `counted` when none do. */
-  readonly surely: Route | null;
-  /** The same with barriers whose permanence or height is not given; equal to `counted` when there are none. */
-  readonly atMost: Route | null;
-  /** The facts that are not given and that make those differ. */
-  readonly openFacts: readonly { readonly element: string; readonly field: string }[];
-}
-
-/** Which barriers of a measure: those that count, those that surely do, or also those that possibly do. */
-export type BarrierChoice = "counted" | "surely" | "at most";
-
-/** A part of the perimeter band on one surface; `surface` null = ground that nothing covers. */
-export interface BandPiece {
-  readonly surface: string | null;
-  readonly region: Region;
-  readonly area: number;
-}
-
-export interface Band {
-  readonly region: Region;
-  readonly area: number;
-  readonly pieces: readonly BandPiece[];
-}
-
-/** Precision of regions: `full` for reports, `drag` while something is being dragged (never for a finding). */
-export type Precision = "full" | "drag";
+export type { Band, BandPiece, BarrierChoice, Body, PathMeasure } from "./yard-types.ts";
 
 interface BarrierLists extends Readonly<Record<BarrierChoice, readonly Barrier[]>> {
   readonly set: BarrierSet;
