@@ -6,7 +6,7 @@ import type { Shape as KonvaShape } from "konva/lib/Shape";
 import { useEffect, useRef, useState } from "react";
 import { Layer, Shape, Stage } from "react-konva";
 import { useStore } from "zustand";
-import { useDocument, useEditor, useReport } from "../editor-context.tsx";
+import { useDocument, useEditor, useReport, useView } from "../editor-context.tsx";
 import { hostOf } from "./host-of.ts";
 import { SHEET_LAYERS, SheetController, type SheetLayer } from "./sheet-controller.ts";
 import { sheetSummary } from "./sheet-summary.ts";
@@ -24,6 +24,7 @@ export function SheetCanvas() {
   const name = useDocument((state) => state.shown.name);
   const count = useDocument((state) => state.shown.elements.length);
   const report = useReport();
+  const camera = useView((view) => view.camera);
   const announcement = useStore(hostOf(editor).state, (state) => state.announcement);
 
   useEffect(() => {
@@ -57,6 +58,8 @@ export function SheetCanvas() {
       <div
         ref={box}
         className="sheet-canvas"
+        // Where the view lies, for whoever measures the page: its center in inches, pixels to an inch.
+        data-camera={`${camera.x} ${camera.y} ${camera.scale}`}
         role="application"
         aria-roledescription="drawing sheet"
         aria-label={sheetSummary(name, count, report)}
