@@ -6,7 +6,7 @@ import type { Finding, Outcome, Report } from "../../rules/report.ts";
 import { capitalized, namesOf } from "../../rules/words/element-names.ts";
 import { briefTexts } from "../../rules/words/measured.ts";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
-import { useDocument, useEditor, useReport, useView } from "../editor-context.tsx";
+import { useDocument, useEditor, useLive, useReport, useView } from "../editor-context.tsx";
 import { FindingDetail } from "./finding-detail.tsx";
 import { OutcomeMark } from "./outcome-mark.tsx";
 
@@ -14,11 +14,38 @@ export function FindingPanel() {
   const report = useReport();
   const part = useView((view) => view.part);
   const chosen = useView((view) => view.finding);
-  if (!report) return <p className="panel-note">Working out the first report …</p>;
+  if (!report) {
+    return (
+      <>
+        <Failure />
+        <p className="panel-note">Working out the first report …</p>
+      </>
+    );
+  }
   const numbered = numberedFindings(report, part);
   const open = chosen === null ? undefined : numbered.find(({ finding }) => finding.id === chosen);
-  if (open) return <FindingDetail numbered={open} siblings={numbered} />;
-  return <FindingList report={report} part={part} numbered={numbered} />;
+  return (
+    <>
+      <Failure />
+      {open ? (
+        <FindingDetail numbered={open} siblings={numbered} />
+      ) : (
+        <FindingList report={report} part={part} numbered={numbered} />
+      )}
+    </>
+  );
+}
+
+/** A calculation that stopped is said in full, with what it means for what stands here. */
+function Failure() {
+  const failure = useLive((state) => state.failure);
+  if (failure === null) return null;
+  return (
+    <p className="problem failure">
+      The calculation stopped: {failure} What stands here is from before it stopped, and the drawing has changed since.
+      Undo the last step to go on.
+    </p>
+  );
 }
 
 /** Findings of a part (null: all), in the code's order. */

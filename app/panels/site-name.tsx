@@ -16,6 +16,10 @@ export function SiteName() {
     if (isOpen) field.current?.select();
   }, [isOpen]);
 
+  useEffect(() => {
+    document.title = `${name.trim() === "" ? "Site without a name" : name}, Copperband`;
+  }, [name]);
+
   const end = (keep: boolean) => {
     if (text === null) return;
     setText(null);

@@ -183,6 +183,15 @@ describe("findings", () => {
   });
 });
 
+describe("a calculation that stopped", () => {
+  it("is said in full beside the last report", () => {
+    page.show(<FindingPanel />);
+    page.does(() => page.editor.live.setState({ failure: "No room." }));
+    expect(page.query(".failure").textContent).toContain("No room.");
+    expect(page.all(".finding-row").length).toBeGreaterThan(0);
+  });
+});
+
 describe("the site's name", () => {
   it("is changed by Enter in one step, kept by Escape, and taken away when emptied", () => {
     page.show(<SiteName />);
