@@ -41,15 +41,17 @@ export function labelOf(tool: ToolId): string {
   return TOOLS.find((entry) => entry.tool === tool)?.label ?? tool;
 }
 
-const CLOSE = "Click each corner; Enter or a click on the first corner closes it. Type lengths for exact sides.";
-const LINE = "Click each point; Enter ends the line. Type lengths for exact runs.";
+const CLOSE =
+  "Click each corner; pull as you press to bend the side. Enter or a click on the first corner closes it; Backspace takes a corner back.";
+const LINE =
+  "Click each point; pull as you press to bend. Enter or a double click ends the line; Backspace takes a point back.";
 const POINT = "Click where it stands.";
 
 /** What to do with each tool, one sentence or two. */
 export const TOOL_HINTS: Readonly<Record<ToolId, string>> = {
   select: "Click to select, drag to move; drag a corner to reshape. Shift adds to the selection.",
   pan: "Drag the sheet. The wheel zooms.",
-  "pool-rectangle": "Drag from corner to corner, or click one corner and type how far across and up.",
+  "pool-rectangle": "Drag from corner to corner, or click both, or type how far across and up.",
   "pool-outline": CLOSE,
   inset: CLOSE,
   surface: CLOSE,
