@@ -120,11 +120,11 @@ describe("from an empty sheet", () => {
       .getByRole("navigation", { name: "Parts of the article" })
       .getByRole("button", { name: /Fixed metal/ });
     // 96 in. out: exempt. Source: NEC 680.26(B)(7), five feet.
-    await expect.poll(() => fixed.innerText()).toContain("exempt");
+    await expect.poll(() => fixed.textContent()).toContain("exempt");
     await drag([-120, -192], [-120, -150]);
-    await expect.poll(() => fixed.innerText()).toMatch(/need/);
+    await expect.poll(() => fixed.textContent()).toMatch(/need/);
     await page.keyboard.press("Control+z");
-    await expect.poll(() => fixed.innerText()).toContain("exempt");
+    await expect.poll(() => fixed.textContent()).toContain("exempt");
   });
 
   it("answers a question on the spot, undoes to the empty sheet and redoes to the end", async () => {
