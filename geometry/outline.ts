@@ -46,9 +46,7 @@ export function areaOfPaths(outer: Path, holes: readonly Path[] = []): Area {
 }
 
 export function pathLength(path: Path): number {
-  let sum = 0;
-  for (const edge of path.edges) sum += edgeLength(edge);
-  return sum;
+  return edgeStarts(path)[path.edges.length] as number;
 }
 
 /** The path walked the other way. A closed one keeps its first vertex. */
@@ -145,15 +143,35 @@ export function centroidOf(area: Area): Point {
 
 /** The position `s` inches along the path from its first vertex. Beyond an open path's ends: that end; closed paths go round. */
 export function pointAlong(path: Path, s: number): Point {
-  const total = pathLength(path);
-  let left = path.closed ? ((s % total) + total) % total : Math.min(Math.max(s, 0), total);
-  for (const edge of path.edges) {
-    const length = edgeLength(edge);
-    if (left <= length) return pointAt(edge, length === 0 ? 0 : left / length);
-    left -= length;
+  const starts = edgeStarts(path);
+  const count = path.edges.length;
+  const total = starts[count] as number;
+  const along = path.closed ? ((s % total) + total) % total : Math.min(Math.max(s, 0), total);
+  // The first edge that ends at or beyond the place.
+  let low = 0;
+  let high = count - 1;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((starts[middle + 1] as number) >= along) high = middle;
+    else low = middle + 1;
   }
-  const last = path.edges[path.edges.length - 1];
-  return last ? last.to : [Number.NaN, Number.NaN];
+  const edge = path.edges[low];
+  if (!edge) return [Number.NaN, Number.NaN];
+  const start = starts[low] as number;
+  const length = (starts[low + 1] as number) - start;
+  return pointAt(edge, length === 0 ? 0 : Math.min(1, (along - start) / length));
+}
+
+const starts = new WeakMap<Path, Float64Array>();
+
+/** How far along the path each edge starts, and last the path's length. */
+function edgeStarts(path: Path): Float64Array {
+  const known = starts.get(path);
+  if (known) return known;
+  const made = new Float64Array(path.edges.length + 1);
+  for (const [i, edge] of path.edges.entries()) made[i + 1] = (made[i] as number) + edgeLength(edge);
+  starts.set(path, made);
+  return made;
 }
 
 /** How far along the path, inches from its first vertex, its point nearest to `p` lies. */
@@ -170,10 +188,8 @@ export function distanceAlongPath(path: Path, p: Point): number {
     }
     return best;
   });
-  let s = 0;
-  for (let i = 0; i < bestIndex; i++) s += edgeLength(path.edges[i] as Edge);
   const edge = path.edges[bestIndex];
-  return edge ? s + bestShare * edgeLength(edge) : 0;
+  return edge ? (edgeStarts(path)[bestIndex] as number) + bestShare * edgeLength(edge) : 0;
 }
 
 /** How many equal chords draw an arc to within `tolerance` inches. */

@@ -1,15 +1,25 @@
 /** Turns verdicts into the findings of the report: section by edition, basis, a stable id, in the code's order. */
-import { PARTS, type Verdict } from "./catalogue/rule.ts";
+import { PARTS, type PartId, type Verdict } from "./catalogue/rule.ts";
 import type { Judged } from "./judged.ts";
 import type { Yard } from "./measures/yard.ts";
 import type { Finding } from "./report.ts";
 
+/** Findings of verdicts that have gone are dropped when there are more of them than verdicts, and more than this. */
+const FEW = 1000;
+
 export function findingsOf(yard: Yard, judged: readonly Judged[]): Finding[] {
-  const order = new Map<string, number>(PARTS.map((part, i) => [part.id, i]));
-  const sorted = judged
-    .map((entry, i) => ({ ...entry, i }))
-    .sort((a, b) => (order.get(a.rule.part) ?? 0) - (order.get(b.rule.part) ?? 0) || a.i - b.i);
-  return sorted.map(({ rule, verdict }) => findingOf(yard, rule, verdict));
+  const known = yard.keptOfVerdicts as Map<Verdict, Finding>;
+  if (known.size > 2 * judged.length + FEW) known.clear();
+  const byPart = new Map<PartId, Finding[]>(PARTS.map((part) => [part.id, []]));
+  for (const { rule, verdict } of judged) {
+    let finding = known.get(verdict);
+    if (finding === undefined) {
+      finding = findingOf(yard, rule, verdict);
+      known.set(verdict, finding);
+    }
+    byPart.get(rule.part)?.push(finding);
+  }
+  return [...byPart.values()].flat();
 }
 
 function findingOf(yard: Yard, rule: Judged["rule"], verdict: Verdict): Finding {

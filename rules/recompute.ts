@@ -97,7 +97,8 @@ export function judgeAll(yard: Yard): Judged[] {
   const judged: Judged[] = [];
   for (const rule of RULES) {
     if (rule.sections[yard.edition.id] === undefined) continue;
-    for (const verdict of yard.kept(`verdicts ${rule.id}`, () => rule.judge(yard))) judged.push({ rule, verdict });
+    const ofRule = yard.kept(`judged ${rule.id}`, () => rule.judge(yard).map((verdict): Judged => ({ rule, verdict })));
+    for (const one of ofRule) judged.push(one);
   }
   return judged;
 }

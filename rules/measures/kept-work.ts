@@ -39,10 +39,20 @@ interface Entry {
   seen: number;
 }
 
+/** What one rule has made of each element of a kind. */
+interface Slot {
+  readonly elements: readonly KnownElement[];
+  readonly entries: readonly Entry[];
+}
+
 /** Notes of one piece of work that is running. */
 interface Notes {
   reads: number;
   refs: Map<string, KnownElement | undefined> | null;
+  /** What shares of single elements read (`each`): counts for this work, not for its other shares. */
+  readonly shares: Notes | null;
+  /** The element whose share it is: what it is made of is known by the element itself. */
+  readonly own: KnownElement | null;
 }
 
 /** What is kept with one element and goes with it. Measurements rest on the element and the named thing alone. */
@@ -54,8 +64,6 @@ export interface ElementMemo {
   readonly straight: { readonly of: object; readonly found: Witness }[];
   /** Other measurements: by the thing they were made with and a name. */
   readonly measured: { readonly of: object; readonly name: string; readonly found: unknown }[];
-  /** Verdicts by the rule and kind that judged it. */
-  readonly judged: { readonly slot: string; entry: Entry }[];
 }
 
 /** More measurements than this with one element are cleared: what they were made with has gone long since. */
@@ -65,24 +73,87 @@ const MANY_MEASUREMENTS = 32;
 const SWEEP_EVERY = 256;
 
 export class KeptWork {
-  /** Elements by id; the last of two with one id. */
-  byId: ReadonlyMap<string, KnownElement> = new Map();
-  byKind: ReadonlyMap<Kind, readonly KnownElement[]> = new Map();
   unknown: readonly UnknownElement[] = [];
 
+  /** What has been made of verdicts under the head of this state. */
+  ofVerdicts = new Map<object, unknown>();
+
+  #elements: Site["elements"] = [];
+  /** Elements of this state that have taken the place of others. */
+  #fresh: ReadonlySet<KnownElement> = new Set();
+  #byId = new Map<string, KnownElement>();
+  #byKind = new Map<Kind, readonly KnownElement[]>();
   #head: Readonly<Record<string, unknown>> | null = null;
   #state = 0;
   /** The state in which each kind was last found changed, by number of bit. */
   readonly #changed: number[] = Array.from({ length: KINDS.length + 1 }, () => 0);
+  /** The kinds that this state changed. */
+  #changedNow = 0;
   #entries = new Map<string, Entry>();
   #memos = new Map<KnownElement, ElementMemo>();
+  #slots = new Map<string, Slot>();
   #notes: Notes | null = null;
+
+  /** Elements by id. */
+  get byId(): ReadonlyMap<string, KnownElement> {
+    return this.#byId;
+  }
+
+  get byKind(): ReadonlyMap<Kind, readonly KnownElement[]> {
+    return this.#byKind;
+  }
 
   /** Takes up the next state of a site. `as`: whatever else the results hang on, as a text. */
   follow(site: Site, as: string): void {
     const { elements, ...head } = site;
     const known: Record<string, unknown> = { ...head, as };
     this.#state += 1;
+    if (this.#head === null || !sameHead(this.#head, known)) {
+      this.#entries = new Map();
+      this.#memos = new Map();
+      this.#slots = new Map();
+      this.ofVerdicts = new Map();
+    }
+    this.#head = known;
+    this.#changedNow = 0;
+    this.#fresh = new Set();
+    if (!this.#takeInPlace(elements)) this.#takeAll(elements);
+    this.#elements = elements;
+    for (let rest = this.#changedNow; rest !== 0; rest &= rest - 1) this.#changed[lowestBit(rest)] = this.#state;
+    if (this.#state % SWEEP_EVERY === 0) {
+      for (const [key, entry] of this.#entries) if (!this.#isRight(entry)) this.#entries.delete(key);
+    }
+  }
+
+  /** Stage 1 where elements have only been replaced by others of the same id and kind; false where more has changed. */
+  #takeInPlace(elements: Site["elements"]): boolean {
+    const before = this.#elements;
+    if (before.length !== elements.length) return false;
+    const replaced = new Map<KnownElement, KnownElement>();
+    for (let i = 0; i < elements.length; i++) {
+      const [was, is] = [before[i], elements[i]];
+      if (was === is) continue;
+      if (!was || !is || was.id !== is.id || was.kind !== is.kind || !isKnown(was) || !isKnown(is)) return false;
+      replaced.set(was, is);
+    }
+    this.#fresh = new Set(replaced.values());
+    for (const [was, is] of replaced) {
+      this.#changedNow |= bitOf(is.kind);
+      this.#byId.set(is.id, is);
+      this.#memos.delete(was);
+    }
+    for (const kind of new Set([...replaced.values()].map((element) => element.kind))) {
+      const list = this.byKind.get(kind) ?? [];
+      this.#byKind.set(
+        kind,
+        list.map((element) => replaced.get(element) ?? element),
+      );
+    }
+    return true;
+  }
+
+  /** Stage 1 in general; what is kept with elements that have gone goes too. */
+  #takeAll(elements: Site["elements"]): void {
     const byId = new Map<string, KnownElement>();
     const byKind = new Map<Kind, KnownElement[]>();
     const unknown: UnknownElement[] = [];
@@ -96,33 +167,16 @@ export class KeptWork {
       if (list) list.push(element);
       else byKind.set(element.kind, [element]);
     }
-    if (this.#head === null || !sameHead(this.#head, known)) {
-      this.#entries = new Map();
-      this.#memos = new Map();
-    }
-    this.#note(byKind, byId, unknown);
-    this.#head = known;
-    this.byId = byId;
-    this.byKind = byKind;
-    this.unknown = unknown;
-    if (this.#state % SWEEP_EVERY === 0) {
-      for (const [key, entry] of this.#entries) if (!this.#isRight(entry)) this.#entries.delete(key);
-    }
-  }
-
-  /** Stage 1: which kinds differ from the state before; what is kept with elements that have gone goes too. */
-  #note(
-    byKind: ReadonlyMap<Kind, readonly KnownElement[]>,
-    byId: ReadonlyMap<string, KnownElement>,
-    unknown: readonly UnknownElement[],
-  ): void {
-    for (const [i, kind] of KINDS.entries()) {
+    for (const kind of KINDS) {
       const before = this.byKind.get(kind) ?? [];
       if (sameList(before, byKind.get(kind) ?? [])) continue;
-      this.#changed[i] = this.#state;
+      this.#changedNow |= bitOf(kind);
       for (const element of before) if (byId.get(element.id) !== element) this.#memos.delete(element);
     }
-    if (!sameList(this.unknown, unknown)) this.#changed[KINDS.length] = this.#state;
+    if (!sameList(this.unknown, unknown)) this.#changedNow |= UNKNOWN_BIT;
+    this.#byId = byId;
+    this.#byKind = byKind;
+    this.unknown = unknown;
   }
 
   /** Notes that whatever runs now reads all elements of these kinds. */
@@ -141,47 +195,51 @@ export class KeptWork {
 
   /** Notes that whatever runs now reads the element of this id, or that there is none. */
   readOne(id: string, element: KnownElement | undefined): void {
-    const notes = this.#notes;
-    if (!notes || (element && (notes.reads & bitOf(element.kind)) !== 0)) return;
-    if (!notes.refs) notes.refs = new Map();
-    notes.refs.set(id, element);
+    if (this.#notes) noteOne(this.#notes, id, element);
   }
 
   /** A piece of work by its key. `about`: the elements, other than bodies of water, that the key names. */
   kept<T>(key: string, make: () => T, about: readonly KnownElement[] = []): T {
     const known = this.#entries.get(key);
     if (known && this.#isRight(known)) {
-      this.#adopt(known);
+      if (this.#notes) adopt(this.#notes, known);
       return known.value as T;
     }
-    const notes: Notes = { reads: POOL_BIT, refs: null };
-    if (about.length > 0) notes.refs = new Map(about.map((element) => [element.id, element]));
+    const notes = notesOf(null);
+    notes.reads = POOL_BIT;
+    for (const element of about) noteOne(notes, element.id, element);
     const entry = this.#run(make, notes);
     this.#entries.set(key, entry);
-    this.#adopt(entry);
+    if (this.#notes) adopt(this.#notes, entry);
     return entry.value as T;
   }
 
-  /** What a rule makes of each element of a kind, in file order. What the rule has read so far counts for each. */
+  /**
+   * What a rule makes of each element of a kind, in file order. What the rule itself has read so far counts for each; what
+   * it has made of other elements must not be used.
+   */
   each<K extends KnownElement, T>(slot: string, elements: readonly K[], make: (element: K) => readonly T[]): T[] {
     const all: T[] = [];
-    const before = this.#notes;
-    for (const element of elements) {
-      const { judged } = this.memo(element);
-      const place = judged.find((one) => one.slot === slot);
-      let entry = place?.entry;
+    const outer = this.#notes;
+    const before = this.#slots.get(slot);
+    const entries: Entry[] = new Array(elements.length);
+    const find = entryFinder(before);
+    for (const [i, element] of elements.entries()) {
+      let entry =
+        before?.elements[i] === element ? before.entries[i] : this.#fresh.has(element) ? undefined : find(element);
       if (!entry || !this.#isRight(entry)) {
-        entry = this.#run(() => make(element), {
-          reads: before?.reads ?? 0,
-          refs: before?.refs ? new Map(before.refs) : null,
-        });
-        if (place) place.entry = entry;
-        else judged.push({ slot, entry });
+        const notes = notesOf(element);
+        notes.reads = outer?.reads ?? 0;
+        notes.refs = outer?.refs ? new Map(outer.refs) : null;
+        entry = this.#run(() => make(element), notes);
       }
+      entries[i] = entry;
       for (const one of entry.value as readonly T[]) all.push(one);
+      if (outer?.shares) adopt(outer.shares, entry);
     }
+    this.#slots.set(slot, { elements, entries });
     const [first] = elements;
-    if (first) this.read(bitOf(first.kind));
+    if (first && outer?.shares) outer.shares.reads |= bitOf(first.kind);
     return all;
   }
 
@@ -190,6 +248,7 @@ export class KeptWork {
     this.#notes = notes;
     try {
       const value = make();
+      if (notes.shares) adopt(notes, notes.shares);
       return { value, reads: notes.reads, refs: notes.refs, seen: this.#state };
     } finally {
       this.#notes = outer;
@@ -198,8 +257,12 @@ export class KeptWork {
 
   #isRight(entry: Entry): boolean {
     if (entry.seen === this.#state) return true;
+    if (entry.seen === this.#state - 1 && (entry.reads & this.#changedNow) === 0 && entry.refs === null) {
+      entry.seen = this.#state;
+      return true;
+    }
     for (let rest = entry.reads; rest !== 0; rest &= rest - 1) {
-      if ((this.#changed[31 - Math.clz32(rest & -rest)] as number) > entry.seen) return false;
+      if ((this.#changed[lowestBit(rest)] as number) > entry.seen) return false;
     }
     if (entry.refs) {
       for (const [id, element] of entry.refs) if (this.byId.get(id) !== element) return false;
@@ -208,18 +271,11 @@ export class KeptWork {
     return true;
   }
 
-  #adopt(entry: Entry): void {
-    const notes = this.#notes;
-    if (!notes) return;
-    notes.reads |= entry.reads;
-    if (entry.refs) for (const [id, element] of entry.refs) this.readOne(id, element);
-  }
-
   /** What is kept with an element of this state. */
   memo(element: KnownElement): ElementMemo {
     const known = this.#memos.get(element);
     if (known) return known;
-    const memo: ElementMemo = { shape: undefined, model: undefined, straight: [], measured: [], judged: [] };
+    const memo: ElementMemo = { shape: undefined, model: undefined, straight: [], measured: [] };
     this.#memos.set(element, memo);
     return memo;
   }
@@ -243,6 +299,37 @@ export class KeptWork {
     measured.push({ of, name, found });
     return found;
   }
+}
+
+/** Finds what a slot holds for an element that is not where it was. */
+function entryFinder(slot: Slot | undefined): (element: KnownElement) => Entry | undefined {
+  let places: Map<KnownElement, number> | null = null;
+  return (element) => {
+    if (!slot) return undefined;
+    places ??= new Map(slot.elements.map((one, i) => [one, i]));
+    return slot.entries[places.get(element) ?? -1];
+  };
+}
+
+function notesOf(own: KnownElement | null): Notes {
+  const shares: Notes | null = own ? null : { reads: 0, refs: null, shares: null, own: null };
+  return { reads: 0, refs: null, shares, own };
+}
+
+function noteOne(notes: Notes, id: string, element: KnownElement | undefined): void {
+  if (element && (element === notes.own || (notes.reads & bitOf(element.kind)) !== 0)) return;
+  notes.refs ??= new Map();
+  notes.refs.set(id, element);
+}
+
+/** What one piece of work read counts as read by the one that asked for it. */
+function adopt(notes: Notes, { reads, refs }: Pick<Entry, "reads" | "refs">): void {
+  notes.reads |= reads;
+  if (refs) for (const [id, element] of refs) noteOne(notes, id, element);
+}
+
+function lowestBit(bits: number): number {
+  return 31 - Math.clz32(bits & -bits);
 }
 
 function sameList(a: readonly unknown[], b: readonly unknown[]): boolean {

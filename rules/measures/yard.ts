@@ -332,6 +332,11 @@ export class Yard {
     return this.#work.kept(key, make, about);
   }
 
+  /** What has been made of verdicts, kept as long as they are, under the same head of the site. */
+  get keptOfVerdicts(): Map<object, unknown> {
+    return this.#work.ofVerdicts;
+  }
+
   /** For results that go on reading the yard after they are made: they are made anew for every state of the site. */
   readsEverything(): void {
     this.#work.readEverything();

@@ -33,19 +33,22 @@ export function compare(
   recorded: Recorded,
   plan: { readonly ties: readonly TieReport[] },
 ): Compared {
-  const compared = judged.map(({ rule, verdict }): Judged => {
-    if (!recorded.hasCopper || verdict.outcome !== "bond" || !verdict.need) return { rule, verdict };
-    const met = metOf(yard, rule, verdict, verdict.need, recorded);
-    return { rule, verdict: told(verdict, met) };
-  });
+  const compared = recorded.hasCopper ? judged.map((one) => against(yard, one, recorded)) : judged;
   const missing = missingCount({
     ties: plan.ties,
-    verdicts: compared.map(({ verdict }) => verdict),
+    verdicts: compared.filter(({ verdict }) => verdict.need !== undefined).map(({ verdict }) => verdict),
     loops: checkLoops(yard, recorded),
   });
   const tail = yard.edition.value("equipment.tailLength");
   const tails = compared.filter(({ rule, verdict }) => rule.id === TAIL_RULE && verdict.need).map(() => tail);
   return { judged: compared, missing, tails };
+}
+
+function against(yard: Yard, judged: Judged, recorded: Recorded): Judged {
+  const { rule, verdict } = judged;
+  if (verdict.outcome !== "bond" || !verdict.need) return judged;
+  const met = metOf(yard, rule, verdict, verdict.need, recorded);
+  return { rule, verdict: told(verdict, met) };
 }
 
 function metOf(yard: Yard, rule: Rule, verdict: Verdict, need: Need, recorded: Recorded): Met {

@@ -82,7 +82,7 @@ export function readRecorded(yard: Yard): Recorded {
     const sure = spread(graph, true);
     const possible = spread(graph, false);
     return {
-      hasCopper: ties.length > 0 || yard.all("conductor").length > 0,
+      hasCopper: hasCopper(yard),
       ties,
       reached: (id, connections) => reachOf(graph, id, connections, sure, possible),
       inNetwork: (id) => (sure.ids.has(id) ? "sure" : possible.ids.has(id) ? "doubtful" : "no"),
@@ -92,6 +92,11 @@ export function readRecorded(yard: Yard): Recorded {
       connected: (a, b) => (connected(graph, a, b, true) ? "sure" : connected(graph, a, b, false) ? "doubtful" : "no"),
     };
   });
+}
+
+/** Whether the site holds recorded copper: a conductor or a tie. */
+export function hasCopper(yard: Yard): boolean {
+  return yard.all("tie").length > 0 || yard.all("conductor").length > 0;
 }
 
 function graphOf(yard: Yard): Graph {

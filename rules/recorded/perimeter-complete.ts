@@ -15,7 +15,7 @@ import type { Yard } from "../measures/yard.ts";
 import type { PieceMethod } from "../perimeter/methods.ts";
 import { MESH_QUESTION } from "../perimeter/surface-class.ts";
 import { pavingSteel } from "./bearers.ts";
-import type { Recorded } from "./graph.ts";
+import { hasCopper, type Recorded } from "./graph.ts";
 import { type GridCover, gridCover } from "./grid-cover.ts";
 import { acrossStart, holdsWhere, type Interval, turnsIn, united, within, without } from "./intervals.ts";
 import { ENDS_MEET } from "./joints.ts";
@@ -53,7 +53,8 @@ export interface PerimeterCheck {
 /** Every loop of perimeter bonding of the yard, checked once. */
 export function checkLoops(yard: Yard, recorded: Recorded): readonly LoopCheck[] {
   return yard.kept("loop checks", () => {
-    yard.readsEverything();
+    // What is recorded goes on reading the yard; where nothing is, it says no to everything.
+    if (hasCopper(yard)) yard.readsEverything();
     const loops = perimeterLoops(yard);
     const sure = gapsOfLoops(yard, recorded, loops, true);
     const possible = gapsOfLoops(yard, recorded, loops, false);

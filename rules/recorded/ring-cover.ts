@@ -41,7 +41,7 @@ const LONGEST_JUMP = 36;
 /** The runs on each loop: of copper that surely serves, or of all that may. */
 export function ringRuns(yard: Yard, loops: readonly Path[], surely: boolean): Run[][] {
   return yard.kept(`ring runs ${surely} ${loops.length}`, () => {
-    yard.readsEverything();
+    if (yard.all("conductor").length > 0) yard.readsEverything();
     const runs: Run[][] = loops.map(() => []);
     if (loops.length === 0) return runs;
     for (const ring of perimeterCopper(yard)) {

@@ -2,7 +2,7 @@ import { largestGap } from "../../../geometry/ties.ts";
 import { exceeds } from "../../measures/compare.ts";
 import type { Body, Yard } from "../../measures/yard.ts";
 import { perimeterBodies } from "../../recorded/bearers.ts";
-import { readRecorded } from "../../recorded/graph.ts";
+import { hasCopper } from "../../recorded/graph.ts";
 import { groupWith, type TieGroup, tiesOf } from "../../recorded/tie-groups.ts";
 import type { Question } from "../../report.ts";
 import { shellFacts } from "../common/shell-facts.ts";
@@ -99,7 +99,7 @@ function judgeGroup(yard: Yard, body: Body, group: TieGroup, base: Omit<Verdict,
     const found = count === 0 ? "none is recorded" : `only ${count} ${count === 1 ? "is" : "are"} recorded`;
     return {
       ...judged,
-      outcome: readRecorded(yard).hasCopper ? "missing" : "bond",
+      outcome: hasCopper(yard) ? "missing" : "bond",
       margin: count - group.needed,
       why: `The perimeter bonding of ${name} is tied to its shell at ${group.needed} points or more, and ${found}.${shared}`,
       remedy: `Add ${group.needed - count} tie${group.needed - count === 1 ? "" : "s"} between perimeter bonding and the shell's steel or grid. ${evenly}`,

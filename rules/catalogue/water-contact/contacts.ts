@@ -39,7 +39,7 @@ export function contactsOf(yard: Yard, body: Body): readonly Contact[] {
       const says = `The metal forming shell of ${elementName(light)} stands in the water.`;
       return [{ element: light, state: "sure", area: null, at: light.at, says }];
     }),
-    ...yard.all("metal").flatMap((metal) => metalContact(yard, body, metal)),
+    ...yard.each(`contacts of ${body.id}`, "metal", (metal) => metalContact(yard, body, metal)),
     ...yard.all("water-bond").flatMap((fitting): Contact[] => {
       return bodyOf(yard, fitting)?.id === body.id ? [waterBondContact(yard, body, fitting)] : [];
     }),
