@@ -14,8 +14,15 @@ export function listenToToolKeys(
   const isMine = (event: KeyboardEvent) => event.target === box || event.target === box.ownerDocument.body;
 
   const down = (event: KeyboardEvent) => {
-    if (!isMine(event) || event.isComposing || event.ctrlKey || event.metaKey || event.altKey) return;
+    if (!isMine(event) || event.isComposing || event.altKey) return;
     if (box.ownerDocument.querySelector("dialog[open]")) return;
+    if (event.ctrlKey || event.metaKey) {
+      // Undo in the middle of a drawing takes back its last corner.
+      if (event.key !== "z" || !host.state.getState().entry?.canTakeBack) return;
+      host.press("Backspace");
+      event.preventDefault();
+      return;
+    }
     if (event.key === " ") {
       pointer.isSpaceDown = true;
       event.preventDefault();

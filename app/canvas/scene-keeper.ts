@@ -76,7 +76,9 @@ export class SceneKeeper {
     const scene = isPlain && this.#lettered ? withKeptLettering(plain, this.#lettered, site, report) : plain;
     if (!isPlain) this.#lettered = { scene, site };
     const focus = scene.layers.find(({ name }) => name === "focus")?.items ?? [];
-    const strong = focus.length > 0 ? focus : part ? itemsOfPart(scene, report, part) : null;
+    const marks = scene.layers.find(({ name }) => name === "marks")?.items ?? [];
+    const ownMarks = marks.filter(({ findings }) => finding !== null && findings?.includes(finding));
+    const strong = focus.length > 0 ? [...focus, ...ownMarks] : part ? itemsOfPart(scene, report, part) : null;
     return { scene, strong, areBranchesOld: routesPending };
   }
 

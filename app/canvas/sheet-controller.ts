@@ -156,8 +156,8 @@ export class SheetController {
 
   /** Paints one layer; called by the canvas. */
   paint(layer: SheetLayer, context: CanvasRenderingContext2D): void {
-    const { view, document } = this.#editor;
-    const { palette, selection, hovered, snapping, tool, camera } = view.getState();
+    const { view, document, live } = this.#editor;
+    const { finding, palette, selection, hovered, snapping, tool, camera } = view.getState();
     const pixelRatio = context.canvas.width / Math.max(1, this.#width);
     const paint: Paint = { context, view: this.view, palette: PALETTES[palette], pixelRatio };
     context.save();
@@ -168,6 +168,9 @@ export class SheetController {
         paintGrid(paint, gridLines(camera.scale, shown.display?.units));
       }
       const chosen = new Set(selection);
+      // The finding in focus draws its element itself, with the part that lies within the limit.
+      const focused = live.getState().report?.findings.find(({ id }) => id === finding)?.element;
+      if (typeof focused === "string") chosen.delete(focused);
       for (const element of shown.elements) {
         if (chosen.has(element.id)) paintOutline(paint, element, true);
         else if (element.id === hovered) paintOutline(paint, element, false);

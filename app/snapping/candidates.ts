@@ -4,7 +4,7 @@ import { boundsOfPoints, grownBounds } from "../../geometry/points.ts";
 import { type BoxIndex, boxIndex } from "../../geometry/spatial-index.ts";
 import type { Bounds, PathData, Point } from "../../geometry/types.ts";
 import type { AnyElement } from "../edits/edit.ts";
-import { elementWords } from "../edits/element-words.ts";
+import { calledAs } from "../edits/element-words.ts";
 import { hasHeights, pathOf, pathRefs, pointOf } from "../edits/path-ref.ts";
 import type { SnapCandidates, SnapEdge, SnapPoint } from "./snap.ts";
 
@@ -49,7 +49,7 @@ function indexOf(elements: readonly AnyElement[]) {
 function featuresOf(element: AnyElement): readonly Feature[] {
   const known = features.get(element);
   if (known) return known;
-  const words = elementWords(element);
+  const words = calledAs(element);
   const at = pointOf(element);
   const found = at
     ? [pointFeature(element.id, { at, words })]

@@ -249,7 +249,7 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
     for (const corner of sketch.corners) shapes.push({ kind: "handle", at: [corner[0], corner[1]], look: "placed" });
     if (first && canClose()) shapes.push({ kind: "handle", at: first, look: isClosing ? "active" : "corner" });
     const measured = press ? sides[sides.length - 1] : run;
-    if (measured) shapes.push({ kind: "measure", edge: measured, text: sideWords(measured, units) });
+    if (measured && !isClosing) shapes.push({ kind: "measure", edge: measured, text: sideWords(measured, units) });
     if (!to || press) return shapes;
     const isTyped = Object.keys(desk.typed()).length > 0;
     const reason = isTyped ? null : (found?.reason ?? null);

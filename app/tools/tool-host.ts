@@ -192,6 +192,7 @@ export class ToolHost {
     this.#tool.cancel();
     this.#tool = createTool(id, this.#desk);
     this.#crosshair = null;
+    this.#ports.view.getState().hover(null);
     this.state.setState({ texts: {}, problems: {}, refusal: null, offeredTie: null });
     this.#refresh();
   }
