@@ -7,20 +7,16 @@ import type { Point } from "../../geometry/types.ts";
 import type { Report, TieReport } from "../../rules/report.ts";
 import type { Units } from "../../rules/words/lengths.ts";
 import type { DocumentStore } from "../site-document/store.ts";
-import { candidatesNear } from "../snapping/candidates.ts";
 import { gridStep, toStep } from "../snapping/grid.ts";
-import { type Snapped, snap, unsnapped } from "../snapping/snap.ts";
 import type { ToolId, ViewStore } from "../view/view-store.ts";
 import { createTool } from "./create-tool.ts";
-import type { Desk, Entry, Key, OverlayShape, Pointer, SnapOptions, Tool } from "./tool.ts";
+import { snapOn } from "./snap-on.ts";
+import type { Desk, Entry, Key, OverlayShape, Pointer, Tool } from "./tool.ts";
 import { beginsTyping, readEntry, type Texts } from "./typed-entry.ts";
 
 /** Screen pixels that count as on something: by mouse or pen, by finger. */
 export const SLACK_PIXELS = 8;
 export const TOUCH_SLACK_PIXELS = 22;
-/** A pointer is drawn to corners and sides from a little nearer than it can touch them. */
-const SNAP_PIXELS = 9;
-const TOUCH_SNAP_PIXELS = 16;
 
 /** How far an arrow key moves the crosshair, inches; with Shift. */
 const STEP = 1;
@@ -265,25 +261,6 @@ export class ToolHost {
     return 1 / this.#ports.view.getState().camera.scale;
   }
 
-  #snap(pointer: Pointer, options: SnapOptions = {}): Snapped {
-    const { view, document } = this.#ports;
-    if (pointer.alt || !view.getState().snapping) return unsnapped(pointer.at);
-    const pixel = this.#pixel();
-    const tolerance = (pointer.isTouch ? TOUCH_SNAP_PIXELS : SNAP_PIXELS) * pixel;
-    const { gesture, shown } = document.getState();
-    const { elements } = gesture?.start ?? shown;
-    const near = candidatesNear(elements, pointer.at, tolerance, new Set(options.without));
-    const { lines, origin, withoutMiddles } = options;
-    const points = withoutMiddles ? near.points.filter(({ isMiddle }) => isMiddle !== true) : near.points;
-    const candidates = { points, edges: near.edges };
-    return snap(pointer.at, candidates, {
-      tolerance,
-      grid: gridStep(1 / pixel, this.#units()),
-      ...(lines ? { lines } : {}),
-      ...(origin ? { origin } : {}),
-    });
-  }
-
   #makeDesk(): Desk {
     const { document, view, live } = this.#ports;
     return {
@@ -293,7 +270,7 @@ export class ToolHost {
       pixel: () => this.#pixel(),
       slack: (pointer) => (pointer.isTouch ? TOUCH_SLACK_PIXELS : SLACK_PIXELS) * this.#pixel(),
       units: () => this.#units(),
-      snap: (pointer, options) => this.#snap(pointer, options),
+      snap: (pointer, options) => snapOn(this.#ports, pointer, options),
       typed: () => this.#read().values,
       middle: () => {
         const { x, y, scale } = view.getState().camera;
