@@ -88,9 +88,7 @@ function pieceFinder(pieces: readonly Piece[]): (box: Bounds) => Iterable<number
   }
   return (box) => {
     const found: number[] = [];
-    boxes.forEach((other, i) => {
-      if (boundsOverlap(box, other)) found.push(i);
-    });
+    for (let i = 0; i < boxes.length; i++) if (boundsOverlap(box, boxes[i] as Bounds)) found.push(i);
     return found;
   };
 }

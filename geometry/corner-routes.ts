@@ -51,6 +51,11 @@ export class CornerRoutes {
     }));
   }
 
+  /** The corners settled so far, nearest first. */
+  get settled(): readonly SettledCorner[] {
+    return this.found;
+  }
+
   /** The corner number `index` in order of distance, or null when there is none within `limit` inches. */
   corner(index: number, limit: number): SettledCorner | null {
     while (this.found.length <= index) {

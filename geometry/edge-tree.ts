@@ -139,6 +139,37 @@ function visitNodeNearest(
   return visitNodeNearest(tree, near === left ? left + 1 : left, x, y, best, measure);
 }
 
+/** Calls `visit` with every edge whose box lies within a distance of `p`, in the order of the path. */
+export function visitWithin(
+  tree: EdgeTree,
+  p: Point,
+  within: number,
+  visit: (edge: Edge, index: number) => void,
+): void {
+  if (tree.edges.length > 0) visitNodeWithin(tree, 0, p[0], p[1], within * within, visit);
+}
+
+function visitNodeWithin(
+  tree: EdgeTree,
+  node: number,
+  x: number,
+  y: number,
+  withinSquared: number,
+  visit: (edge: Edge, index: number) => void,
+): void {
+  if (toBoxSquared(tree.nodeBoxes, node, x, y) > withinSquared) return;
+  if (node < tree.firstLeaf) {
+    visitNodeWithin(tree, 2 * node + 1, x, y, withinSquared, visit);
+    visitNodeWithin(tree, 2 * node + 2, x, y, withinSquared, visit);
+    return;
+  }
+  const start = (node - tree.firstLeaf) * LEAF;
+  const end = Math.min(start + LEAF, tree.edges.length);
+  for (let index = start; index < end; index++) {
+    if (toBoxSquared(tree.edgeBoxes, index, x, y) <= withinSquared) visit(tree.edges[index] as Edge, index);
+  }
+}
+
 /** Square of the least distance between box i of `a` and box j of `b`. */
 function betweenBoxesSquared(a: Float64Array, nodeA: number, b: Float64Array, nodeB: number): number {
   const i = nodeA * 4;

@@ -6,7 +6,8 @@
  */
 import { edgeBounds, nearestOnEdge } from "./edge.ts";
 import { edgeToEdge } from "./edge-distance.ts";
-import { boundsDistance } from "./points.ts";
+import { edgeTree, visitEdgesIn } from "./edge-tree.ts";
+import { boundsDistance, grownBounds } from "./points.ts";
 import type { Edge, Path, Point } from "./types.ts";
 
 export interface PointPair {
@@ -15,36 +16,34 @@ export interface PointPair {
   readonly onSecond: Point;
 }
 
-/** The pairs between the paths of `first` and the path `second` that are at most `within` inches apart, in no order. */
+/** The pairs between the closed paths of `first` and the path `second` that are at most `within` inches apart, in no order. */
 export function pairCandidates(first: readonly Path[], second: Path, within: number): PointPair[] {
   const pairs: PointPair[] = [];
-  const seconds = second.edges.map((edge) => ({ edge, bounds: edgeBounds(edge) }));
-  for (const path of first) {
-    for (const one of path.edges) {
-      const bounds = edgeBounds(one);
-      for (const other of seconds) {
-        if (boundsDistance(bounds, other.bounds) > within) continue;
-        for (const pair of pairsOfEdges(one, other.edge)) if (pair.distance <= within) pairs.push(pair);
-      }
+  const lastOfSecond = second.closed ? -1 : second.edges.length - 1;
+  for (const [i, other] of second.edges.entries()) {
+    const bounds = edgeBounds(other);
+    const ends = i === lastOfSecond ? [other.from, other.to] : [other.from];
+    for (const path of first) {
+      visitEdgesIn(edgeTree(path), grownBounds(bounds, within), (one) => {
+        if (boundsDistance(edgeBounds(one), bounds) > within) return;
+        for (const pair of pairsOfEdges(one, other, ends)) if (pair.distance <= within) pairs.push(pair);
+      });
     }
   }
   return pairs;
 }
 
-function pairsOfEdges(one: Edge, other: Edge): PointPair[] {
+/** `ends`: those of `other` to be looked at. Each vertex is looked at once, with the edge that it starts. */
+function pairsOfEdges(one: Edge, other: Edge, ends: readonly Point[]): PointPair[] {
   const nearest = edgeToEdge(one, other);
-  const pairs: PointPair[] = [{ distance: nearest.length, onFirst: nearest.from, onSecond: nearest.to }];
-  const fromFirst = (p: Point): void => {
-    const near = nearestOnEdge(other, p);
-    pairs.push({ distance: near.distance, onFirst: p, onSecond: near.point });
-  };
-  const fromSecond = (p: Point): void => {
-    const near = nearestOnEdge(one, p);
-    pairs.push({ distance: near.distance, onFirst: near.point, onSecond: p });
-  };
-  fromFirst(one.from);
-  fromFirst(one.to);
-  fromSecond(other.from);
-  fromSecond(other.to);
+  const near = nearestOnEdge(other, one.from);
+  const pairs: PointPair[] = [
+    { distance: nearest.length, onFirst: nearest.from, onSecond: nearest.to },
+    { distance: near.distance, onFirst: one.from, onSecond: near.point },
+  ];
+  for (const end of ends) {
+    const { distance, point } = nearestOnEdge(one, end);
+    pairs.push({ distance, onFirst: point, onSecond: end });
+  }
   return pairs;
 }

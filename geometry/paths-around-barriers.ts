@@ -17,7 +17,7 @@ import { pathToArea, pointToArea } from "./distance.ts";
 import { contains } from "./outline.ts";
 import { pairCandidates } from "./path-pairs.ts";
 import { distanceBetween, samePoint } from "./points.ts";
-import { nearestOfAll, nearestSeen, type Outline, outlineAmong, outlineEye } from "./seen-outline.ts";
+import { nearestOfAll, nearestSeen, type Outline, outlineAmong, outlineEye, straightDistance } from "./seen-outline.ts";
 import { canSee, type Eye } from "./sight.ts";
 import { LIMIT_TOLERANCE, SIGHT_SLACK } from "./tolerances.ts";
 import type { Area, Barrier, Path, Point, Route } from "./types.ts";
@@ -79,6 +79,7 @@ export function shortestPathToArea(
   const route = canSee(map, outlineEye(outline, nearest.point), eye)
     ? { length: nearest.distance, points: [nearest.point, free] }
     : shortestTo(routes, limit, {
+        atLeast: (from) => distanceBetween(from, free),
         fromPool: (within) => {
           const seen = nearestSeen(map, outline, eye, within);
           return seen && { distance: seen.distance, start: seen.point, end: free };
@@ -113,6 +114,7 @@ export function shortestPathFromPath(
     return { length: straight.length, points: [straight.from, straight.to] };
   const goal = outlineAmong(map, [path], false);
   return shortestTo(routes, limit, {
+    atLeast: (from) => straightDistance(goal, from),
     fromPool: (within) => shortestStraight(routes, goal, path, within),
     fromCorner: (corner, within) => {
       const seen = nearestSeen(map, goal, corner, within);
@@ -134,6 +136,8 @@ export function sightLine(a: Point, b: Point, barriers: readonly Barrier[]): boo
 
 /** How a path can end: in a straight leg from a corner of a barrier, or straight from the pool. */
 interface LastLegs {
+  /** No leg from a position to the goal is shorter. */
+  readonly atLeast: (from: Point) => number;
   readonly fromCorner: (corner: Eye, within: number) => { readonly distance: number; readonly end: Point } | null;
   readonly fromPool: (within: number) => StraightPath | null;
 }
@@ -156,19 +160,45 @@ function shortestTo(routes: PoolRoutes, limit: number, legs: LastLegs): Route | 
 function shortestBent(
   { corners }: PoolRoutes,
   limit: number,
-  { fromCorner }: LastLegs,
+  legs: LastLegs,
 ): { length: number; corner: SettledCorner; end: Point } | null {
   let best: { length: number; corner: SettledCorner; end: Point } | null = null;
+  const bound = Math.min(limit, guessed(corners, legs) + LIMIT_TOLERANCE);
   for (let i = 0; ; i++) {
-    const within: number = best ? best.length : limit;
+    const within: number = best ? best.length : bound;
     const corner = corners.corner(i, within);
     if (!corner) return best;
-    const leg = fromCorner({ at: corner.sector.at, sector: corner.sector }, within - corner.distance);
+    const leg = legs.fromCorner({ at: corner.sector.at, sector: corner.sector }, within - corner.distance);
     if (!leg) continue;
     const length = corner.distance + leg.distance;
     if (!best || length < best.length) best = { length, corner, end: leg.end };
   }
 }
+
+/**
+ * The length of some bent path over the corners settled so far, in order of what each could at best give: it leaves out
+ * most corners of the search, and never the best. Infinite where none of the first few is seen.
+ */
+function guessed(corners: CornerRoutes, { atLeast, fromCorner }: LastLegs): number {
+  let passed = Number.NEGATIVE_INFINITY;
+  for (let tries = 0; tries < GUESSES; tries++) {
+    let least = Number.POSITIVE_INFINITY;
+    let next: SettledCorner | null = null;
+    for (const corner of corners.settled) {
+      const length = corner.distance + atLeast(corner.sector.at);
+      if (length <= passed || length >= least) continue;
+      least = length;
+      next = corner;
+    }
+    if (!next) break;
+    const leg = fromCorner({ at: next.sector.at, sector: next.sector }, Number.POSITIVE_INFINITY);
+    if (leg) return next.distance + leg.distance;
+    passed = least;
+  }
+  return Number.POSITIVE_INFINITY;
+}
+
+const GUESSES = 6;
 
 /** From the pool over the corners to the goal, without the corners that the path passes straight on. */
 function pointsBy(corner: SettledCorner, end: Point): Point[] {

@@ -9,7 +9,7 @@
 import type { BarrierMap } from "./barrier-map.ts";
 import { lineEdge, nearestOnEdge, tangentAt } from "./edge.ts";
 import { crossings } from "./edge-crossings.ts";
-import { edgeTree, visitEdgesIn, visitNearest } from "./edge-tree.ts";
+import { edgeTree, visitEdgesIn, visitNearest, visitWithin } from "./edge-tree.ts";
 import { boundsOfPoints, distanceBetween, samePoint } from "./points.ts";
 import { type Cone, canSee, type Eye, turned } from "./sight.ts";
 import { SIGHT_SLACK } from "./tolerances.ts";
@@ -110,19 +110,16 @@ function candidatesWithin(outline: Outline, p: Point, within: number): SeenPoint
   const add = (point: Point, distance: number): void => {
     if (distance <= within) candidates.push({ point, distance });
   };
-  const box = { minX: p[0] - within, minY: p[1] - within, maxX: p[0] + within, maxY: p[1] + within };
   for (const path of outline.paths) {
-    visitEdgesIn(edgeTree(path), box, (edge) => addOfEdge(edge, p, add));
+    const last = path.closed ? -1 : path.edges.length - 1;
+    visitWithin(edgeTree(path), p, within, (edge, index) => {
+      const near = nearestOnEdge(edge, p);
+      if (!samePoint(near.point, edge.from) && !samePoint(near.point, edge.to)) add(near.point, near.distance);
+      // Each vertex once: where an edge starts, and where the last of an open path ends.
+      add(edge.from, distanceBetween(edge.from, p));
+      if (index === last) add(edge.to, distanceBetween(edge.to, p));
+    });
   }
   for (const point of outline.crossed) add(point, distanceBetween(point, p));
   return candidates;
-}
-
-function addOfEdge(edge: Edge, p: Point, add: (point: Point, distance: number) => void): void {
-  const near = nearestOnEdge(edge, p);
-  add(near.point, near.distance);
-  for (const end of [edge.from, edge.to]) {
-    const distance = distanceBetween(end, p);
-    if (distance > near.distance + SIGHT_SLACK) add(end, distance);
-  }
 }

@@ -49,6 +49,9 @@ interface Run {
   readonly sides: number;
 }
 
+/** The piece of each map that blocked a segment last. */
+const blockers = new WeakMap<BarrierMap, Piece>();
+
 /** True when the straight path between the eyes crosses no barrier. Both are taken to be outside of the solids' insides. */
 export function canSee(map: BarrierMap, from: Eye, to: Eye): boolean {
   const a = from.at;
@@ -68,8 +71,16 @@ export function canSee(map: BarrierMap, from: Eye, to: Eye): boolean {
   };
   const contacts: Contact[] = [];
   const runs: Run[] = [];
+  // What blocked the last segment mostly blocks the next.
+  const last = blockers.get(map);
+  if (last && isBlockedBy(last, from, b, dx, dy, length, contacts, runs)) return false;
+  contacts.length = 0;
+  runs.length = 0;
   for (const i of map.piecesIn(box)) {
-    if (isBlockedBy(map.pieces[i] as Piece, from, b, dx, dy, length, contacts, runs)) return false;
+    const piece = map.pieces[i] as Piece;
+    if (!isBlockedBy(piece, from, b, dx, dy, length, contacts, runs)) continue;
+    blockers.set(map, piece);
+    return false;
   }
   if (contacts.length === 0 && runs.length === 0) return true;
   return passesContacts(map, from, to, Math.atan2(dy, dx), length, contacts, runs);

@@ -14,45 +14,25 @@
 import type { Witness } from "../../geometry/types.ts";
 import { KINDS, type Kind, type KnownElement, type UnknownElement } from "../site/elements.ts";
 import type { Site } from "../site/site.ts";
+import {
+  adopt,
+  bitOf,
+  type Entry,
+  EVERY_BIT,
+  isKnown,
+  lowestBit,
+  type Notes,
+  noteOne,
+  notesOf,
+  POOL_BIT,
+  UNKNOWN_BIT,
+} from "./reading-notes.ts";
 import type { Shape } from "./shapes.ts";
-
-const BIT_OF = new Map<string, number>(KINDS.map((kind, i) => [kind, 1 << i]));
-
-/** Elements of kinds that are not known. */
-const UNKNOWN_BIT = 1 << KINDS.length;
-const EVERY_BIT = UNKNOWN_BIT * 2 - 1;
-const POOL_BIT = bitOf("pool");
-
-export function bitOf(kind: Kind): number {
-  return BIT_OF.get(kind) as number;
-}
-
-export function isKnown(element: KnownElement | UnknownElement): element is KnownElement {
-  return BIT_OF.has(element.kind);
-}
-
-interface Entry {
-  readonly value: unknown;
-  readonly reads: number;
-  readonly refs: ReadonlyMap<string, KnownElement | undefined> | null;
-  /** The state in which it was last found right. */
-  seen: number;
-}
 
 /** What one rule has made of each element of a kind. */
 interface Slot {
   readonly elements: readonly KnownElement[];
   readonly entries: readonly Entry[];
-}
-
-/** Notes of one piece of work that is running. */
-interface Notes {
-  reads: number;
-  refs: Map<string, KnownElement | undefined> | null;
-  /** What shares of single elements read (`each`): counts for this work, not for its other shares. */
-  readonly shares: Notes | null;
-  /** The element whose share it is: what it is made of is known by the element itself. */
-  readonly own: KnownElement | null;
 }
 
 /** What is kept with one element and goes with it. Measurements rest on the element and the named thing alone. */
@@ -64,6 +44,8 @@ export interface ElementMemo {
   readonly straight: { readonly of: object; readonly found: Witness }[];
   /** Other measurements: by the thing they were made with and a name. */
   readonly measured: { readonly of: object; readonly name: string; readonly found: unknown }[];
+  /** Work that reads more than the element. */
+  readonly works: { readonly name: string; entry: Entry }[];
 }
 
 /** More measurements than this with one element are cleared: what they were made with has gone long since. */
@@ -221,6 +203,7 @@ export class KeptWork {
   each<K extends KnownElement, T>(slot: string, elements: readonly K[], make: (element: K) => readonly T[]): T[] {
     const all: T[] = [];
     const outer = this.#notes;
+    if (outer) outer.shares ??= notesOf(null);
     const before = this.#slots.get(slot);
     const entries: Entry[] = new Array(elements.length);
     const find = entryFinder(before);
@@ -271,11 +254,30 @@ export class KeptWork {
     return true;
   }
 
+  /** A piece of work about one element, by its name. */
+  keptOf<T>(element: KnownElement, name: string, make: () => T): T {
+    const { works } = this.memo(element);
+    const known = works.find((one) => one.name === name);
+    let entry = known?.entry;
+    if (!entry || !this.#isRight(entry)) {
+      const notes = notesOf(element);
+      notes.reads = POOL_BIT;
+      entry = this.#run(make, notes);
+      if (known) known.entry = entry;
+      else works.push({ name, entry });
+    }
+    if (this.#notes) {
+      noteOne(this.#notes, element.id, element);
+      adopt(this.#notes, entry);
+    }
+    return entry.value as T;
+  }
+
   /** What is kept with an element of this state. */
   memo(element: KnownElement): ElementMemo {
     const known = this.#memos.get(element);
     if (known) return known;
-    const memo: ElementMemo = { shape: undefined, model: undefined, straight: [], measured: [] };
+    const memo: ElementMemo = { shape: undefined, model: undefined, straight: [], measured: [], works: [] };
     this.#memos.set(element, memo);
     return memo;
   }
@@ -309,27 +311,6 @@ function entryFinder(slot: Slot | undefined): (element: KnownElement) => Entry |
     places ??= new Map(slot.elements.map((one, i) => [one, i]));
     return slot.entries[places.get(element) ?? -1];
   };
-}
-
-function notesOf(own: KnownElement | null): Notes {
-  const shares: Notes | null = own ? null : { reads: 0, refs: null, shares: null, own: null };
-  return { reads: 0, refs: null, shares, own };
-}
-
-function noteOne(notes: Notes, id: string, element: KnownElement | undefined): void {
-  if (element && (element === notes.own || (notes.reads & bitOf(element.kind)) !== 0)) return;
-  notes.refs ??= new Map();
-  notes.refs.set(id, element);
-}
-
-/** What one piece of work read counts as read by the one that asked for it. */
-function adopt(notes: Notes, { reads, refs }: Pick<Entry, "reads" | "refs">): void {
-  notes.reads |= reads;
-  if (refs) for (const [id, element] of refs) noteOne(notes, id, element);
-}
-
-function lowestBit(bits: number): number {
-  return 31 - Math.clz32(bits & -bits);
 }
 
 function sameList(a: readonly unknown[], b: readonly unknown[]): boolean {

@@ -2,11 +2,11 @@
  * The measured yard: a site with its geometry, the edition in force, and every measurement that rules ask for,
  * each worked out once and kept, also for the next state of the site (kept-work.ts). Rules read this and nothing else.
  */
-import { differenceRegions, intersectRegions, regionArea, unionRegions } from "../../geometry/clipping.ts";
+import { regionArea, unionRegions } from "../../geometry/clipping.ts";
 import { lengthWithin, pathToArea } from "../../geometry/distance.ts";
 import { areaFrom, flattenArea, pathFrom } from "../../geometry/outline.ts";
 import { shortestPathFromPath, shortestPathToArea } from "../../geometry/paths-around-barriers.ts";
-import { boundsOverlap, segmentMeetsBox } from "../../geometry/points.ts";
+import { segmentMeetsBox } from "../../geometry/points.ts";
 import { reach } from "../../geometry/reach.ts";
 import type { Area, Barrier, Path, Point, Region, Route, Witness } from "../../geometry/types.ts";
 import { wallFootprint } from "../../geometry/wall-footprint.ts";
@@ -16,6 +16,7 @@ import { ABSENT_MEANS, DEFAULT_GRADE, DEFAULT_SETTINGS, DEFAULT_WATER_LEVEL } fr
 import type { ElementOf, Kind, KnownElement, UnknownElement } from "../site/elements.ts";
 import type { Site } from "../site/site.ts";
 import { type AnswerFound, findAnswer } from "./answers.ts";
+import { splitBySurface } from "./band-pieces.ts";
 import {
   type BarrierMeasure,
   type BarrierModel,
@@ -25,13 +26,14 @@ import {
   type WallModel,
   waterInside,
 } from "./barriers.ts";
-import { boxOfBarrier, boxOfRegion } from "./boxes.ts";
-import { bitOf, KeptWork } from "./kept-work.ts";
+import { boxOfBarrier } from "./boxes.ts";
+import { KeptWork } from "./kept-work.ts";
 import { type Level, levelAt, type SurfaceModel } from "./levels.ts";
+import { bitOf } from "./reading-notes.ts";
 import { type Shape, shapeOf, straightToWater } from "./shapes.ts";
 import type { Band, BandPiece, BarrierChoice, Body, PathMeasure } from "./yard-types.ts";
 
-export { isKnown } from "./kept-work.ts";
+export { isKnown } from "./reading-notes.ts";
 
 export type { Band, BandPiece, BarrierChoice, Body, PathMeasure } from "./yard-types.ts";
 
@@ -283,22 +285,7 @@ export class Yard {
 
   /** Splits a region of ground by the surface that lies on top (later in the file lies on top). */
   piecesOf(region: Region): BandPiece[] {
-    const pieces: BandPiece[] = [];
-    let rest = region;
-    const box = boxOfRegion(region);
-    for (let i = this.surfaces.length - 1; i >= 0 && rest.length > 0; i--) {
-      const surface = this.surfaces[i];
-      if (!surface || !box || !boundsOverlap(box, surface.area.outer.bounds)) continue;
-      const whole = flattenArea(surface.area);
-      const piece = intersectRegions(rest, whole);
-      const area = regionArea(piece);
-      if (area < SLIVER) continue;
-      pieces.unshift({ surface: surface.element.id, region: piece, area });
-      rest = differenceRegions(rest, whole);
-    }
-    const area = regionArea(rest);
-    if (area >= SLIVER) pieces.push({ surface: null, region: rest, area });
-    return pieces;
+    return splitBySurface(region, this.surfaces);
   }
 
   /** The water of all bodies as one region. */
@@ -332,6 +319,11 @@ export class Yard {
     return this.#work.kept(key, make, about);
   }
 
+  /** The same about one element of the site. */
+  keptOf<T>(element: KnownElement, name: string, make: () => T): T {
+    return this.#work.keptOf(element, name, make);
+  }
+
   /** What has been made of verdicts, kept as long as they are, under the same head of the site. */
   get keptOfVerdicts(): Map<object, unknown> {
     return this.#work.ofVerdicts;
@@ -345,6 +337,3 @@ export class Yard {
 
 /** Thickness of a wall that gives none, inches: thin, so that its footprint takes no ground away. */
 const THIN_WALL = 0.5;
-
-/** Pieces of a region smaller than this come from rounding where outlines meet, square inches. */
-const SLIVER = 0.5;

@@ -38,7 +38,7 @@ function plainPart(part: string | undefined): string {
 }
 
 export function metalKind(yard: Yard, element: MetalElement): MetalKind {
-  return yard.kept(`metal kind ${element.id}`, () => kindOf(yard, element), [element]);
+  return yard.keptOf(element, "metal kind", () => kindOf(yard, element));
 }
 
 function kindOf(yard: Yard, element: MetalElement): MetalKind {

@@ -1,0 +1,31 @@
+/** Splits ground by the surface that lies on top. */
+import { differenceRegions, intersectRegions, regionArea } from "../../geometry/clipping.ts";
+import { flattenArea } from "../../geometry/outline.ts";
+import { boundsOverlap } from "../../geometry/points.ts";
+import type { Region } from "../../geometry/types.ts";
+import { boxOfRegion } from "./boxes.ts";
+import type { SurfaceModel } from "./levels.ts";
+import type { BandPiece } from "./yard-types.ts";
+
+/** Pieces of a region smaller than this come from rounding where outlines meet, square inches. */
+const SLIVER = 0.5;
+
+/** A region of ground by the surface on top (later in the file lies on top); last, what nothing covers. */
+export function splitBySurface(region: Region, surfaces: readonly SurfaceModel[]): BandPiece[] {
+  const pieces: BandPiece[] = [];
+  let rest = region;
+  const box = boxOfRegion(region);
+  for (let i = surfaces.length - 1; i >= 0 && rest.length > 0; i--) {
+    const surface = surfaces[i];
+    if (!surface || !box || !boundsOverlap(box, surface.area.outer.bounds)) continue;
+    const whole = flattenArea(surface.area);
+    const piece = intersectRegions(rest, whole);
+    const area = regionArea(piece);
+    if (area < SLIVER) continue;
+    pieces.unshift({ surface: surface.element.id, region: piece, area });
+    rest = differenceRegions(rest, whole);
+  }
+  const area = regionArea(rest);
+  if (area >= SLIVER) pieces.push({ surface: null, region: rest, area });
+  return pieces;
+}
