@@ -1,25 +1,27 @@
-/** Paints what the sheet shows onto its two layers: the ground below, copper, parts and lettering above. */
+/**
+ * Paints what the sheet shows onto its two layers. The ground holds only surfaces and buildings: their hatches are what
+ * takes longest to paint, and they seldom change while something is dragged.
+ */
+import type { Site } from "../../rules/site/site.ts";
 import type { LineStyle, Palette } from "../drawing/palette.ts";
 import type { Item, LayerName } from "../drawing/scene.ts";
 import { type Paint, paintItems } from "./painter.ts";
 import type { Shown } from "./scene-keeper.ts";
 
-const GROUND: ReadonlySet<LayerName> = new Set<LayerName>([
-  "surfaces",
-  "buildings",
-  "band",
-  "reach",
-  "keep-outs",
-  "water",
-  "walls",
-  "fences",
-  "structures",
-  "underground",
-  "overhead",
-]);
+const GROUND: ReadonlySet<LayerName> = new Set<LayerName>(["surfaces", "buildings"]);
 
 /** How strongly branches show that are still on their way. */
 const OLD_BRANCHES = 0.35;
+
+/** What the ground shows, to tell whether it has to be painted again: the elements on it, and how each is drawn. */
+export function groundKey({ scene }: Shown, site: Site): readonly unknown[] {
+  const drawn = new Map<string, unknown>(site.elements.map((element) => [element.id, element]));
+  return scene.layers.flatMap(({ name, items }) =>
+    GROUND.has(name)
+      ? items.flatMap((item) => [drawn.get(item.element ?? ""), item.kind === "shape" && item.role])
+      : [],
+  );
+}
 
 export function paintGround(paint: Paint, { scene }: Shown): void {
   for (const { name, items } of scene.layers) if (GROUND.has(name)) paintItems(paint, items);

@@ -2,8 +2,9 @@
  * What the sheet on the screen does, outside of React: follows the stores, moves the camera, and paints what has changed
  * once in an animation frame.
  *
- * Layers. Ground: surfaces, buildings, zones, water, walls. Drawing: copper, parts, lettering, marks. Overlay: the
- * selection and what the tool in hand shows.
+ * Layers. Ground: surfaces, buildings and the grid. Drawing: everything else of the plan. Overlay: the selection and what
+ * the tool in hand shows; while something is dragged this changes with the plan in every frame and is painted onto the
+ * drawing, because each canvas that changes costs the browser a copy of it.
  */
 
 import { boundsUnion } from "../../geometry/outline.ts";
@@ -20,7 +21,7 @@ import { hostOf } from "./host-of.ts";
 import { listenToToolKeys } from "./key-input.ts";
 import { paintGrid, paintOutline, paintTool } from "./overlay-painter.ts";
 import type { Paint } from "./painter.ts";
-import { paintDrawing, paintGround } from "./plan-painter.ts";
+import { groundKey, paintDrawing, paintGround } from "./plan-painter.ts";
 import { PointerInput } from "./pointer-input.ts";
 import { SceneKeeper } from "./scene-keeper.ts";
 import { fitted, type ScreenView, toScreen, zoomedAt } from "./screen-view.ts";
@@ -54,6 +55,7 @@ export class SheetController {
   readonly #dirty = new Set<SheetLayer>();
   #rest: ReturnType<typeof setTimeout> | null = null;
   #isFitDue = true;
+  #groundPainted: readonly unknown[] = [];
 
   constructor(editor: Editor, redraw: (layer: SheetLayer) => void) {
     this.#editor = editor;
@@ -81,12 +83,12 @@ export class SheetController {
     this.#editor.canvas = port;
     const stops = [
       document.subscribe((state, before) => {
-        if (state.shown !== before.shown || state.gesture !== before.gesture) this.changed(...SHEET_LAYERS);
+        const hasTurned = (state.gesture === null) !== (before.gesture === null);
+        if (hasTurned) this.changed(...SHEET_LAYERS);
+        else if (state.shown !== before.shown) this.changed("drawing", "overlay");
       }),
       live.subscribe((state, before) => {
-        if (state.report !== before.report || state.routesPending !== before.routesPending) {
-          this.changed("ground", "drawing");
-        }
+        if (state.report !== before.report || state.routesPending !== before.routesPending) this.changed("drawing");
       }),
       view.subscribe((state, before) => {
         if (state.camera !== before.camera) this.#moved();
@@ -94,6 +96,8 @@ export class SheetController {
           state.part === before.part &&
           state.finding === before.finding &&
           state.highlight === before.highlight &&
+          state.snapping === before.snapping &&
+          state.tool === before.tool &&
           state.palette === before.palette;
         this.changed(...(isOverlayOnly ? (["overlay"] as const) : SHEET_LAYERS));
         if (state.tool !== before.tool) this.#takeFocus();
@@ -145,8 +149,10 @@ export class SheetController {
     for (const layer of layers) this.#dirty.add(layer);
     if (this.#frame !== 0) return;
     this.#frame = requestAnimationFrame(() => {
-      this.#frame = 0;
+      // What the tool changes now is painted in this frame: it asks for no other.
       this.#pointer?.flush();
+      this.#settleDirty();
+      this.#frame = 0;
       const dirty = SHEET_LAYERS.filter((layer) => this.#dirty.has(layer));
       this.#dirty.clear();
       for (const layer of dirty) this.#redraw(layer);
@@ -156,32 +162,61 @@ export class SheetController {
 
   /** Paints one layer; called by the canvas. */
   paint(layer: SheetLayer, context: CanvasRenderingContext2D): void {
-    const { view, document, live } = this.#editor;
-    const { finding, palette, selection, hovered, snapping, tool, camera } = view.getState();
+    const { view } = this.#editor;
     const pixelRatio = context.canvas.width / Math.max(1, this.#width);
-    const paint: Paint = { context, view: this.view, palette: PALETTES[palette], pixelRatio };
+    const paint: Paint = { context, view: this.view, palette: PALETTES[view.getState().palette], pixelRatio };
     context.save();
     if (layer === "overlay") {
-      const { shown, gesture } = document.getState();
-      const isDrawing = tool !== "select" && tool !== "pan";
-      if (snapping && (isDrawing || gesture !== null)) {
-        paintGrid(paint, gridLines(camera.scale, shown.display?.units));
-      }
-      const chosen = new Set(selection);
-      // The finding in focus draws its element itself, with the part that lies within the limit.
-      const focused = live.getState().report?.findings.find(({ id }) => id === finding)?.element;
-      if (typeof focused === "string") chosen.delete(focused);
-      for (const element of shown.elements) {
-        if (chosen.has(element.id)) paintOutline(paint, element, true);
-        else if (element.id === hovered) paintOutline(paint, element, false);
-      }
-      paintTool(paint, this.#host.overlay());
+      if (!this.#isDragging()) this.#paintOverlay(paint);
+    } else if (layer === "ground") {
+      paintGround(paint, this.#keeper.now(this.#rest !== null));
+      this.#paintGrid(paint);
     } else {
-      const shown = this.#keeper.now(this.#rest !== null);
-      if (layer === "ground") paintGround(paint, shown);
-      else paintDrawing(paint, shown);
+      paintDrawing(paint, this.#keeper.now(this.#rest !== null));
+      if (this.#isDragging()) this.#paintOverlay(paint);
     }
     context.restore();
+  }
+
+  #isDragging(): boolean {
+    return this.#editor.document.getState().gesture !== null;
+  }
+
+  /** Layers that have to be painted because of others: the ground when it shows something else, the drawing for the overlay. */
+  #settleDirty(): void {
+    const dirty = this.#dirty;
+    if (this.#isDragging() && dirty.has("overlay")) {
+      // Its own canvas is cleared once, when the dragging begins and every layer is painted.
+      dirty.add("drawing");
+      if (!dirty.has("ground")) dirty.delete("overlay");
+    }
+    if (!dirty.has("drawing")) return;
+    const key = groundKey(this.#keeper.now(this.#rest !== null), this.#editor.document.getState().shown);
+    const last = this.#groundPainted;
+    if (key.length !== last.length || key.some((part, i) => part !== last[i])) dirty.add("ground");
+    this.#groundPainted = key;
+  }
+
+  /** Lines of the grid, while something is drawn or dragged that snaps to them. */
+  #paintGrid(paint: Paint): void {
+    const { snapping, tool, camera } = this.#editor.view.getState();
+    const isDrawing = tool !== "select" && tool !== "pan";
+    if (!snapping || !(isDrawing || this.#isDragging())) return;
+    paintGrid(paint, gridLines(camera.scale, this.#editor.document.getState().shown.display?.units));
+  }
+
+  #paintOverlay(paint: Paint): void {
+    const { view, document, live } = this.#editor;
+    const { finding, selection, hovered } = view.getState();
+    const chosen = new Set(selection);
+    // The finding in focus draws its element itself, with the part that lies within the limit.
+    const focused = live.getState().report?.findings.find(({ id }) => id === finding)?.element;
+    if (typeof focused === "string") chosen.delete(focused);
+    for (const element of document.getState().shown.elements) {
+      if (chosen.has(element.id)) paintOutline(paint, element, true);
+      else if (element.id === hovered) paintOutline(paint, element, false);
+    }
+    paintTool(paint, this.#host.overlay());
   }
 
   #bounds(): Bounds {
