@@ -13,6 +13,7 @@ import type { Report } from "../../rules/report.ts";
 import type { Site } from "../../rules/site/site.ts";
 import type { DocumentStore } from "../site-document/store.ts";
 import type { Depth, RecomputeReply, RecomputeRequest } from "../workers/messages.ts";
+import { patchedReport, sitePatch } from "../workers/patch.ts";
 
 export interface LiveState {
   /** The newest report; null until the first one has come. */
@@ -42,10 +43,17 @@ export interface WorkerPort {
 /** How long the document must rest before routes are asked for, milliseconds. */
 const REST_BEFORE_ROUTES = 120;
 
+interface Asked {
+  readonly revision: number;
+  readonly site: Site;
+}
+
 interface Lane {
   port: WorkerPort;
-  busy: RecomputeRequest | null;
-  waiting: RecomputeRequest | null;
+  busy: Asked | null;
+  waiting: Asked | null;
+  /** What the worker holds: the last site that it answered with a report, and that report. Only edits are sent on it. */
+  held: { readonly site: Site; readonly report: Report } | null;
 }
 
 /** Starts following a document. `close` ends the workers. */
@@ -62,38 +70,53 @@ export function followDocument(document: DocumentStore, makeWorker: () => Worker
   let rest: ReturnType<typeof setTimeout> | null = null;
 
   function laneFor(depth: Depth): Lane {
-    const lane: Lane = { port: makeWorker(), busy: null, waiting: null };
+    const lane: Lane = { port: makeWorker(), busy: null, waiting: null, held: null };
     listen(lane, depth);
     return lane;
   }
 
   function listen(lane: Lane, depth: Depth): void {
-    lane.port.onmessage = (event) => {
+    lane.port.onmessage = ({ data }) => {
+      const site = lane.busy?.site;
+      const before = lane.held?.report;
+      const report = !data.ok
+        ? null
+        : "report" in data
+          ? data.report
+          : before
+            ? patchedReport(before, data.changes)
+            : null;
+      lane.held = site && report ? { site, report } : null;
       lane.busy = null;
-      take(event.data);
-      if (lane.waiting) send(lane, lane.waiting);
+      take(data, report);
+      if (lane.waiting) send(lane, depth, lane.waiting);
     };
     lane.port.onerror = (event) => {
       lane.busy = null;
       store.setState({ failure: event.message || "The calculation stopped." });
       lane.port.terminate();
       lane.port = makeWorker();
+      lane.held = null;
       listen(lane, depth);
     };
   }
 
-  function send(lane: Lane, request: RecomputeRequest): void {
+  function send(lane: Lane, depth: Depth, asked: Asked): void {
     if (lane.busy) {
-      lane.waiting = request;
+      lane.waiting = asked;
       return;
     }
     lane.waiting = null;
-    lane.busy = request;
-    lane.port.postMessage(request);
+    lane.busy = asked;
+    const { revision, site } = asked;
+    lane.port.postMessage(
+      lane.held ? { revision, depth, edit: sitePatch(lane.held.site, site) } : { revision, depth, site },
+    );
   }
 
-  function take(reply: RecomputeReply): void {
+  function take(reply: RecomputeReply, report: Report | null): void {
     const state = store.getState();
+    if (report === null && reply.ok) throw new Error("an answer that rests on a report that is not held");
     if (!reply.ok) {
       if (reply.revision >= state.reportRevision) store.setState({ failure: reply.message, routesPending: false });
       return;
@@ -104,7 +127,7 @@ export function followDocument(document: DocumentStore, makeWorker: () => Worker
     const site = sites.get(reply.revision) ?? null;
     for (const revision of sites.keys()) if (revision < reply.revision) sites.delete(revision);
     store.setState({
-      report: reply.report,
+      report,
       site,
       reportRevision: reply.revision,
       routesPending: reply.depth === "quick",
@@ -118,12 +141,12 @@ export function followDocument(document: DocumentStore, makeWorker: () => Worker
   function changed(): void {
     const { shown, revision, gesture } = document.getState();
     sites.set(revision, shown);
-    send(lanes.quick, { revision, site: shown, depth: "quick" });
+    send(lanes.quick, "quick", { revision, site: shown });
     if (rest !== null) clearTimeout(rest);
     rest = setTimeout(
       () => {
         rest = null;
-        send(lanes.full, { revision, site: shown, depth: "full" });
+        send(lanes.full, "full", { revision, site: shown });
       },
       gesture ? REST_BEFORE_ROUTES * 2 : REST_BEFORE_ROUTES,
     );

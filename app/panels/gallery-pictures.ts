@@ -25,7 +25,7 @@ export function pictureMaker(onPicture: (id: string, address: string) => void): 
     const asked = waiting.get(data.revision);
     waiting.delete(data.revision);
     // A site whose report fails has no picture; its card stands without one.
-    if (!asked || !data.ok) return;
+    if (!asked || !data.ok || !("report" in data)) return;
     const scene = planScene(asked.site, data.report, { withoutLettering: true, pointsPerInch: PICTURE_SCALE });
     const svg = sceneToSvg(scene, { title: asked.site.name ?? asked.id, palette: asked.palette, margin: 8 });
     const address = URL.createObjectURL(new Blob([svg], { type: "image/svg+xml" }));

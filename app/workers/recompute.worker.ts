@@ -1,16 +1,38 @@
 /** Works out reports off the page's own thread. A crash of a rule is reported as a crash, never as a finding. */
-import { recompute } from "../../rules/recompute.ts";
+import { Recomputer } from "../../rules/recompute.ts";
+import type { Report } from "../../rules/report.ts";
+import type { Site } from "../../rules/site/site.ts";
 import type { RecomputeReply, RecomputeRequest } from "./messages.ts";
+import { patchedSite, reportPatch } from "./patch.ts";
+
+let recomputer = new Recomputer();
+/** The last site that was answered with a report, and that report. */
+let held: { readonly site: Site; readonly report: Report } | null = null;
 
 self.addEventListener("message", (event: MessageEvent<RecomputeRequest>) => {
-  const { revision, site, depth } = event.data;
+  const request = event.data;
+  const { revision, depth } = request;
   const started = performance.now();
   let reply: RecomputeReply;
   try {
-    const report = recompute(site, { withoutRoutes: depth === "quick" });
-    reply = { revision, depth, ok: true, report, took: performance.now() - started };
+    const before = "edit" in request ? held : null;
+    const site = "site" in request ? request.site : patchedSite(heldSite(), request.edit);
+    const report = recomputer.recompute(site, { withoutRoutes: depth === "quick" });
+    held = { site, report };
+    const took = performance.now() - started;
+    reply = before
+      ? { revision, depth, ok: true, changes: reportPatch(before.report, report), took }
+      : { revision, depth, ok: true, report, took };
   } catch (error) {
+    // What was kept half done is not used again.
+    recomputer = new Recomputer();
+    held = null;
     reply = { revision, depth, ok: false, message: error instanceof Error ? error.message : String(error) };
   }
   self.postMessage(reply);
 });
+
+function heldSite(): Site {
+  if (!held) throw new Error("an edit came before any site");
+  return held.site;
+}
