@@ -27,7 +27,8 @@ export function EntryBar() {
   if (!entry) return null;
   const problem = refusal ?? Object.values(problems)[0] ?? null;
   const place = () => {
-    if (host.enter()) first.current?.focus();
+    // The drawing may have ended with it: keys then go on on the sheet.
+    if (host.enter() && host.state.getState().entry !== null) first.current?.focus();
   };
   return (
     <form

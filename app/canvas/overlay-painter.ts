@@ -19,7 +19,7 @@ export function paintGrid(paint: Paint, { spacing, strong }: GridLines): void {
   context.lineWidth = 1;
   context.setLineDash([]);
   for (const isMajor of [false, true]) {
-    context.globalAlpha = isMajor ? 0.16 : 0.07;
+    context.globalAlpha = isMajor ? 0.13 : 0.055;
     context.beginPath();
     const crisp = (at: number) => (Math.round(at * pixelRatio) + 0.5) / pixelRatio;
     for (let i = Math.ceil(minX / spacing); i * spacing <= maxX; i++) {

@@ -44,6 +44,7 @@ const ARROWS: Readonly<Record<string, Point>> = {
 export function selectTool(desk: Desk): Tool {
   let state: State = { name: "idle", over: null };
   let active: Pick<Handle, "id" | "ref" | "index"> | null = null;
+  let selectedBefore: readonly string[] = [];
 
   const elements = () => desk.document.getState().shown.elements;
   const view = () => desk.view.getState();
@@ -152,6 +153,7 @@ export function selectTool(desk: Desk): Tool {
     id: "select",
     pointerDown(pointer) {
       desk.offerTie(null);
+      selectedBefore = view().selection;
       const pressed = pressedAt(pointer);
       if (pressed.on !== "handle") active = null;
       if (pointer.isDouble && !pointer.shift) {
@@ -193,7 +195,9 @@ export function selectTool(desk: Desk): Tool {
       state = { name: "idle", over: null };
     },
     abandonPress() {
+      if (state.name === "idle") return;
       if (state.name === "dragging") desk.document.getState().cancelGesture();
+      view().select(selectedBefore);
       state = { name: "idle", over: null };
     },
     key({ key, shift }) {

@@ -88,6 +88,19 @@ describe("clicking", () => {
     expect(hand.host.state.getState().offeredTie).toBeNull();
   });
 
+  it("is taken back when a second finger comes to move the sheet", () => {
+    const hand = yard();
+    hand.view.getState().select(["pump-1"]);
+    hand.down(120, -100, { isTouch: true });
+    hand.host.abandonPress();
+    expect(hand.view.getState().selection).toEqual(["pump-1"]);
+    hand.down(120, -100, { isTouch: true });
+    hand.move(150, -160, { isTouch: true });
+    hand.host.abandonPress();
+    expect(hand.element("fence-1")).toEqual(fence);
+    expect(hand.view.getState().selection).toEqual(["pump-1"]);
+  });
+
   it("is as broad as a finger by touch", () => {
     const hand = yard();
     hand.click(120, -120);
