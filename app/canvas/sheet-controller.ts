@@ -25,6 +25,7 @@ import { groundKey, paintDrawing, paintGround } from "./plan-painter.ts";
 import { PointerInput } from "./pointer-input.ts";
 import { SceneKeeper } from "./scene-keeper.ts";
 import { fitted, type ScreenView, toScreen, zoomedAt } from "./screen-view.ts";
+import { paintFurniture } from "./sheet-furniture.ts";
 
 export const SHEET_LAYERS = ["ground", "drawing", "overlay"] as const;
 export type SheetLayer = (typeof SHEET_LAYERS)[number];
@@ -173,6 +174,7 @@ export class SheetController {
       this.#paintGrid(paint);
     } else {
       paintDrawing(paint, this.#keeper.now(this.#rest !== null));
+      paintFurniture(paint, this.#editor.document.getState().shown);
       if (this.#isDragging()) this.#paintOverlay(paint);
     }
     context.restore();

@@ -1,0 +1,31 @@
+/** North arrow and scale bar in the lower left corner of the view: the same as on the printed sheet. */
+import type { Site } from "../../rules/site/site.ts";
+import type { Item } from "../drawing/scene.ts";
+import { drawNorth, drawScaleBar } from "../drawing/title-block.ts";
+import { type Paint, paintItems } from "./painter.ts";
+import { PIXELS_PER_POINT } from "./screen-view.ts";
+
+/** Where they stand, points of paper from the corner. */
+const NORTH: readonly [number, number] = [18, 22];
+const BAR: readonly [number, number] = [40, 20];
+/** Room for the bar, points; narrower views have none for it. */
+const BAR_ROOM = 128;
+const LEAST_VIEW = 480;
+
+/** Paints both; no bar where the steps of a rule do not fit the scale. */
+export function paintFurniture(paint: Paint, site: Site): void {
+  const { view } = paint;
+  if (view.width < LEAST_VIEW) return;
+  const pointsPerInch = view.camera.scale / PIXELS_PER_POINT;
+  const bar = drawScaleBar([...BAR], pointsPerInch, site.display?.units ?? "ft-in", BAR_ROOM);
+  const items: Item[] = drawNorth([...NORTH], site.north ?? 90);
+  if (rightEnd(bar) - BAR[0] <= BAR_ROOM * 1.25) items.push(...bar);
+  // A camera over paper: its inches are points, counted from the lower left corner.
+  const scale = PIXELS_PER_POINT;
+  const camera = { x: view.width / 2 / scale, y: view.height / 2 / scale, scale };
+  paintItems({ ...paint, view: { ...view, camera } }, items);
+}
+
+function rightEnd(items: readonly Item[]): number {
+  return Math.max(...items.map((item) => (item.kind === "text" ? item.at[0] : 0)));
+}
