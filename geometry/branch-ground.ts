@@ -52,13 +52,22 @@ export function branchGround(network: readonly (readonly Point[])[], blocked: re
   const sees = (a: Eye, b: Eye): boolean => canSee(map, a, b);
   const attachment = (eye: Eye, limit: number): Attachment | null =>
     lines.nearest(eye.at, limit, (at) => sees(eye, { at }));
+  // Every route asks it of the same corners.
+  const least = new Map<Point, number>();
+  const leastToNetwork = (p: Point): number => {
+    const known = least.get(p);
+    if (known !== undefined) return known;
+    const distance = lines.nearest(p, Number.POSITIVE_INFINITY, () => true)?.distance ?? Number.POSITIVE_INFINITY;
+    least.set(p, distance);
+    return distance;
+  };
   return {
     map,
     sees,
     attachment,
     toNetwork: (from, limit) =>
       route(map, from, limit, {
-        least: (p) => lines.nearest(p, Number.POSITIVE_INFINITY, () => true)?.distance ?? Number.POSITIVE_INFINITY,
+        least: leastToNetwork,
         straight: (eye, within) => {
           const found = attachment(eye, within);
           return found && { distance: found.distance, stop: { at: found.at } };

@@ -40,6 +40,18 @@ export interface WorkerPort {
   terminate(): void;
 }
 
+/**
+ * How long one report may take, milliseconds. A noisy outline of thousands of vertices among many walls can take longer
+ * than anybody waits: then it is said that it is not worked out, and the next edit is taken up by a new worker.
+ */
+const LONGEST: Readonly<Record<Depth, number>> = { quick: 15_000, full: 45_000 };
+
+const TOO_LONG: Readonly<Record<Depth, string>> = {
+  quick:
+    "This drawing takes longer than 15 seconds to work out. Outlines of fewer vertices help; the last report stays.",
+  full: "The routes of the copper take longer than 45 seconds and are not worked out. Everything else is.",
+};
+
 /** How long the document must rest before routes are asked for, milliseconds. */
 const REST_BEFORE_ROUTES = 120;
 
@@ -54,6 +66,8 @@ interface Lane {
   waiting: Asked | null;
   /** What the worker holds: the last site that it answered with a report, and that report. Only edits are sent on it. */
   held: { readonly site: Site; readonly report: Report } | null;
+  /** Runs out when an answer takes too long. */
+  deadline: ReturnType<typeof setTimeout> | null;
 }
 
 /** Starts following a document. `close` ends the workers. */
@@ -70,7 +84,7 @@ export function followDocument(document: DocumentStore, makeWorker: () => Worker
   let rest: ReturnType<typeof setTimeout> | null = null;
 
   function laneFor(depth: Depth): Lane {
-    const lane: Lane = { port: makeWorker(), busy: null, waiting: null, held: null };
+    const lane: Lane = { port: makeWorker(), busy: null, waiting: null, held: null, deadline: null };
     listen(lane, depth);
     return lane;
   }
@@ -88,17 +102,23 @@ export function followDocument(document: DocumentStore, makeWorker: () => Worker
             : null;
       lane.held = site && report ? { site, report } : null;
       lane.busy = null;
+      if (lane.deadline !== null) clearTimeout(lane.deadline);
       take(data, report);
       if (lane.waiting) send(lane, depth, lane.waiting);
     };
-    lane.port.onerror = (event) => {
-      lane.busy = null;
-      store.setState({ failure: event.message || "The calculation stopped." });
-      lane.port.terminate();
-      lane.port = makeWorker();
-      lane.held = null;
-      listen(lane, depth);
-    };
+    lane.port.onerror = (event) => startAgain(lane, depth, event.message || "The calculation stopped.");
+  }
+
+  /** A worker that failed or took too long is ended; another takes up what waits. */
+  function startAgain(lane: Lane, depth: Depth, failure: string): void {
+    if (lane.deadline !== null) clearTimeout(lane.deadline);
+    lane.port.terminate();
+    lane.port = makeWorker();
+    lane.busy = null;
+    lane.held = null;
+    listen(lane, depth);
+    store.setState({ failure });
+    if (lane.waiting) send(lane, depth, lane.waiting);
   }
 
   function send(lane: Lane, depth: Depth, asked: Asked): void {
@@ -108,6 +128,7 @@ export function followDocument(document: DocumentStore, makeWorker: () => Worker
     }
     lane.waiting = null;
     lane.busy = asked;
+    lane.deadline = setTimeout(() => startAgain(lane, depth, TOO_LONG[depth]), LONGEST[depth]);
     const { revision, site } = asked;
     lane.port.postMessage(
       lane.held ? { revision, depth, edit: sitePatch(lane.held.site, site) } : { revision, depth, site },
@@ -160,7 +181,10 @@ export function followDocument(document: DocumentStore, makeWorker: () => Worker
     close() {
       stop();
       if (rest !== null) clearTimeout(rest);
-      for (const lane of Object.values(lanes)) lane.port.terminate();
+      for (const lane of Object.values(lanes)) {
+        if (lane.deadline !== null) clearTimeout(lane.deadline);
+        lane.port.terminate();
+      }
     },
   });
 }

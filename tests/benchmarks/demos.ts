@@ -5,15 +5,14 @@ import { readSite } from "../../rules/site/reader.ts";
 import { inTurn, ms } from "./measure.ts";
 import { naivePipeline } from "./naive-turf.ts";
 
-const FOLDER = new URL("../../demo-sites/", import.meta.url);
 const RUNS = 9;
 const WARM_UPS = 2;
 
-export function benchDemos(): void {
+export function benchDemos(folder: URL): void {
   console.log("Recompute of the demo sites, milliseconds (median of", RUNS, "runs, A and B in turn)");
   console.log("site               elements    quick     full    naive  naive/full  naive/quick");
-  for (const file of readdirSync(FOLDER).filter((name) => name.endsWith(".site.json"))) {
-    const read = readSite(readFileSync(new URL(file, FOLDER), "utf8"));
+  for (const file of readdirSync(folder).filter((name) => name.endsWith(".site.json"))) {
+    const read = readSite(readFileSync(new URL(file, folder), "utf8"));
     if (!read.ok) throw new Error(`${file}: ${read.refusal.message}`);
     const { site } = read;
     const full = inTurn(

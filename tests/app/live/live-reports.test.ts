@@ -1,0 +1,112 @@
+/**
+ * Reports that follow the document, with a worker played by the test: whole sites first, then edits; a worker that takes
+ * too long is ended and says so. Source: arithmetic.
+ */
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { followDocument, type WorkerPort } from "../../../app/live/live-reports.ts";
+import type { DocumentStore } from "../../../app/site-document/store.ts";
+import type { RecomputeRequest } from "../../../app/workers/messages.ts";
+import { patchedSite, reportPatch } from "../../../app/workers/patch.ts";
+import { Recomputer, recompute } from "../../../rules/recompute.ts";
+import type { Report } from "../../../rules/report.ts";
+import type { Site } from "../../../rules/site/site.ts";
+import { DEMO_SITES } from "../../support/demo-sites.ts";
+
+interface PlayedWorker extends WorkerPort {
+  readonly requests: RecomputeRequest[];
+  ended: boolean;
+  answer(): void;
+}
+
+function playedWorker(): PlayedWorker {
+  const recomputer = new Recomputer();
+  let held: { site: Site; report: Report } | null = null;
+  const worker: PlayedWorker = {
+    requests: [],
+    ended: false,
+    onmessage: null,
+    onerror: null,
+    postMessage: (message) => void worker.requests.push(structuredClone(message)),
+    terminate: () => {
+      worker.ended = true;
+    },
+    answer() {
+      const request = worker.requests[worker.requests.length - 1] as RecomputeRequest;
+      const { revision, depth } = request;
+      const before = "edit" in request ? held : null;
+      const site = "site" in request ? request.site : patchedSite((held as { site: Site }).site, request.edit);
+      const report = recomputer.recompute(site, { withoutRoutes: depth === "quick" });
+      held = { site, report };
+      const says = before ? { changes: reportPatch(before.report, report) } : { report };
+      const data = structuredClone({ revision, depth, ok: true as const, took: 1, ...says });
+      worker.onmessage?.({ data } as MessageEvent);
+    },
+  };
+  return worker;
+}
+
+/** A document of which only what the reports follow is there. */
+function played(first: Site) {
+  let state = { shown: first, revision: 1, gesture: null };
+  const listeners: ((now: typeof state, before: typeof state) => void)[] = [];
+  const store = {
+    getState: () => state,
+    subscribe: (listener: (now: typeof state, before: typeof state) => void) => {
+      listeners.push(listener);
+      return () => undefined;
+    },
+  };
+  const show = (shown: Site) => {
+    const before = state;
+    state = { ...state, shown, revision: state.revision + 1 };
+    for (const listener of listeners) listener(state, before);
+  };
+  return { store: store as unknown as DocumentStore, show };
+}
+
+describe("reports that follow the document", () => {
+  const site = (DEMO_SITES[0] as (typeof DEMO_SITES)[number]).site;
+  const fewer: Site = { ...site, elements: site.elements.slice(0, -1) };
+  const workers: PlayedWorker[] = [];
+  const make = () => {
+    const worker = playedWorker();
+    workers.push(worker);
+    return worker;
+  };
+
+  beforeEach(() => {
+    vi.useFakeTimers();
+    workers.length = 0;
+  });
+  afterEach(() => {
+    vi.useRealTimers();
+  });
+
+  it("sends a whole site once and then what differs, and puts the report together", () => {
+    const { store, show } = played(site);
+    const live = followDocument(store, make);
+    workers[0]?.answer();
+    expect(live.getState().report).toEqual(recompute(site, { withoutRoutes: true }));
+    show(fewer);
+    expect(Object.keys(workers[0]?.requests[1] ?? {})).toContain("edit");
+    workers[0]?.answer();
+    expect(live.getState().report).toEqual(recompute(fewer, { withoutRoutes: true }));
+    live.close();
+  });
+
+  it("ends a worker that takes too long, says so, and takes up the next edit whole", () => {
+    const { store, show } = played(site);
+    const live = followDocument(store, make);
+    show(fewer);
+    vi.advanceTimersByTime(16_000);
+    expect(workers[0]?.ended).toBe(true);
+    expect(live.getState().failure).toMatch(/longer than 15 seconds/);
+    expect(live.getState().routesPending).toBe(true);
+    const again = workers.find(({ requests, ended }) => !ended && requests.some(({ depth }) => depth === "quick"));
+    expect(again?.requests[0]).toMatchObject({ site: fewer, revision: 2 });
+    again?.answer();
+    expect(live.getState().failure).toBeNull();
+    expect(live.getState().report).toEqual(recompute(fewer, { withoutRoutes: true }));
+    live.close();
+  });
+});
