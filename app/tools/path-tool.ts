@@ -2,17 +2,20 @@
  * Draws outlines and lines corner by corner.
  *
  * States: nothing placed; drawing (one corner or more); pressing (a corner was just placed and the pointer is still
- * down: pulling it away bends the side that leads to the corner). A click on the first corner, a double click or Enter
- * ends the drawing. With arcs on, a side goes on smoothly from the one before.
+ * down: pulling it away bends the side that leads to the corner; from the first corner of an outline it stretches a
+ * rectangle). A click on the first corner, a double click or Enter ends the drawing. With arcs on, a side goes on smoothly
+ * from the one before.
  */
 import { edgeFromVertices } from "../../geometry/edge.ts";
+import { pathFrom } from "../../geometry/outline.ts";
 import { distanceBetween, samePoint } from "../../geometry/points.ts";
 import type { Edge, Point } from "../../geometry/types.ts";
-import { lengthText } from "../../rules/words/lengths.ts";
+import { lengthText, type Units } from "../../rules/words/lengths.ts";
 import { addElement } from "../edits/add-element.ts";
 import { DRAWN_AS, type DrawingTool, draft, kindOf } from "../edits/templates.ts";
 import { type SnapLine, type Snapped, unsnapped } from "../snapping/snap.ts";
-import { bearingWords, placeFrom, placeWords, sideWords } from "./measures.ts";
+import { bearingWords, placeFrom, placeWords, sideWords, sizeWords } from "./measures.ts";
+import { rectanglePath } from "./rectangle-path.ts";
 import {
   bulgePulled,
   EMPTY_SKETCH,
@@ -27,6 +30,16 @@ import {
   withSideBent,
 } from "./sketch.ts";
 import type { Desk, Entry, OverlayShape, Pointer, Tool, TypedValues } from "./tool.ts";
+
+/** A rectangle being stretched, with its size. */
+function stretched(first: Point, to: Point, reason: string | null, units: Units): OverlayShape[] {
+  return [
+    { kind: "edges", edges: pathFrom(rectanglePath(first, to)).edges, look: "ghost" },
+    { kind: "handle", at: first, look: "placed" },
+    { kind: "cursor", at: to, isSnapped: reason !== null },
+    { kind: "words", at: to, lines: [sizeWords(first, to, units), ...(reason === null ? [] : [reason])] },
+  ];
+}
 
 function linesFrom(last: Point | null, first: Point | null): SnapLine[] {
   return [
@@ -52,6 +65,8 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
   let isArc = false;
   let isCrosshair = false;
   let press: { readonly before: Sketch; readonly at: Point } | null = null;
+  /** The corner across from the first while a rectangle is stretched. */
+  let across: Point | null = null;
 
   /** Two sides enclose an area when one of them is bent. */
   const leastCorners = () => (!isOutline ? 2 : sketch.corners.some((corner) => (corner[2] ?? 0) !== 0) ? 2 : 3);
@@ -123,6 +138,26 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
     isClosing = false;
     isArc = false;
     press = null;
+    across = null;
+  }
+
+  /** While a corner is being placed, the pointer bends the side that leads to it, or stretches a rectangle from the first. */
+  function pull(pointer: Pointer): void {
+    const [from, to] = [press && lastCorner(press.before), lastCorner(sketch)];
+    if (!press || !to || distanceBetween(press.at, pointer.at) <= desk.slack(pointer)) return;
+    if (from && mayBend) sketch = withSideBent(sketch, bulgePulled(from, to, pointer.at));
+    else if (!from && isOutline) {
+      found = desk.snap(pointer, { origin: to });
+      across = found.point;
+    }
+  }
+
+  /** Ends a rectangle that was stretched; one without width or length stays its first corner. */
+  function finishRectangle(first: Point, to: Point): void {
+    if (first[0] === to[0] || first[1] === to[1]) return;
+    const { vertices } = rectanglePath(first, to);
+    sketch = { corners: vertices };
+    finishOrComplain(true);
   }
 
   function takeBack(): void {
@@ -147,20 +182,20 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
       if (sketch.corners.length > before.corners.length) press = { before, at: pointer.at };
     },
     pointerMove(pointer) {
-      if (!press) {
-        track(pointer);
-        return;
-      }
-      const [from, to] = [lastCorner(press.before), lastCorner(sketch)];
-      if (!mayBend || !from || !to || distanceBetween(press.at, pointer.at) <= desk.slack(pointer)) return;
-      sketch = withSideBent(sketch, bulgePulled(from, to, pointer.at));
+      if (press) pull(pointer);
+      else track(pointer);
     },
-    pointerUp() {
+    pointerUp(pointer) {
+      if (press) pull(pointer);
+      const [first, to] = [firstCorner(sketch), across];
       press = null;
+      across = null;
+      if (first && to) finishRectangle(first, to);
     },
     abandonPress() {
       if (press) sketch = press.before;
       press = null;
+      across = null;
       found = null;
     },
     key({ key }) {
@@ -234,6 +269,8 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
   function overlay(): OverlayShape[] {
     const shapes: OverlayShape[] = [];
     const units = desk.units();
+    const corner = firstCorner(sketch);
+    if (corner && across) return stretched(corner, across, found?.reason ?? null, units);
     const [first, last, to] = [firstCorner(sketch), lastCorner(sketch), running()];
     const sides = sidesOf(sketch);
     const run = runningSide(press ? null : to);

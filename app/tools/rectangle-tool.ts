@@ -4,12 +4,13 @@
  * States: waiting for the first corner; stretching. While it stretches the document previews it, so that ring and
  * findings follow before it is drawn.
  */
-import type { PathData, Point } from "../../geometry/types.ts";
+import type { Point } from "../../geometry/types.ts";
 import { lengthText } from "../../rules/words/lengths.ts";
 import { addElement } from "../edits/add-element.ts";
 import { type DrawingTool, draft } from "../edits/templates.ts";
 import { type Snapped, unsnapped } from "../snapping/snap.ts";
 import { placeWords, sizeWords } from "./measures.ts";
+import { rectanglePath } from "./rectangle-path.ts";
 import type { Desk, OverlayShape, Pointer, Tool, TypedValues } from "./tool.ts";
 
 export function rectangleTool(desk: Desk, id: DrawingTool): Tool {
@@ -36,7 +37,7 @@ export function rectangleTool(desk: Desk, id: DrawingTool): Tool {
     if (!document.getState().gesture) document.getState().beginGesture("Draw");
     isPreviewing = true;
     const start = document.getState().gesture?.start;
-    if (start) document.getState().preview(addElement(draft(start, id, { path: rectangle(first, to) })));
+    if (start) document.getState().preview(addElement(draft(start, id, { path: rectanglePath(first, to) })));
   }
 
   function put(to: Point): string | null {
@@ -44,7 +45,7 @@ export function rectangleTool(desk: Desk, id: DrawingTool): Tool {
     if (!first) return "Place the first corner on the sheet.";
     if (to[0] === first[0] || to[1] === first[1]) return "A rectangle needs a width and a length above zero.";
     document.getState().cancelGesture();
-    const element = draft(document.getState().history.present, id, { path: rectangle(first, to) });
+    const element = draft(document.getState().history.present, id, { path: rectanglePath(first, to) });
     const refusal = document.getState().edit(addElement(element));
     if (refusal) return refusal.reason;
     reset();
@@ -131,6 +132,9 @@ export function rectangleTool(desk: Desk, id: DrawingTool): Tool {
         canTakeBack: first !== null,
       };
     },
+    retyped() {
+      if (found) preview();
+    },
     typed(values) {
       const { width, length } = values;
       if (!first) {
@@ -147,8 +151,9 @@ export function rectangleTool(desk: Desk, id: DrawingTool): Tool {
     },
     overlay() {
       const shapes: OverlayShape[] = [];
-      const to = opposite(desk.typed());
-      const reason = found?.reason ?? null;
+      const typed = desk.typed();
+      const to = opposite(typed);
+      const reason = Object.keys(typed).length > 0 ? null : (found?.reason ?? null);
       if (first && to) {
         shapes.push({ kind: "handle", at: first, look: "placed" });
         const lines = [sizeWords(first, to, desk.units()), ...(reason === null ? [] : [reason])];
@@ -157,26 +162,11 @@ export function rectangleTool(desk: Desk, id: DrawingTool): Tool {
         shapes.push({ kind: "cursor", at: found.point, isSnapped: reason !== null });
         if (reason !== null) shapes.push({ kind: "words", at: found.point, lines: [reason] });
       }
-      for (const guide of found?.guides ?? []) {
+      for (const guide of reason === null ? [] : (found?.guides ?? [])) {
         shapes.push({ kind: "edges", edges: [{ kind: "line", from: guide[0], to: guide[1] }], look: "guide" });
       }
       return shapes;
     },
     cursor: () => "crosshair",
-  };
-}
-
-/** Counter-clockwise from the lower left corner. */
-function rectangle(a: Point, b: Point): PathData {
-  const [x0, x1] = a[0] < b[0] ? [a[0], b[0]] : [b[0], a[0]];
-  const [y0, y1] = a[1] < b[1] ? [a[1], b[1]] : [b[1], a[1]];
-  return {
-    vertices: [
-      [x0, y0],
-      [x1, y0],
-      [x1, y1],
-      [x0, y1],
-    ],
-    closed: true,
   };
 }

@@ -147,6 +147,7 @@ export class ToolHost {
   type(field: string, text: string): void {
     const { [field]: _, ...others } = this.state.getState().texts;
     this.state.setState({ texts: text === "" ? others : { ...others, [field]: text }, refusal: null });
+    this.#tool.retyped?.();
     this.#refresh();
   }
 
@@ -250,6 +251,7 @@ export class ToolHost {
     if (!entry || !field || !beginsTyping(key, entry)) return false;
     const text = (texts[field.name] ?? "") + key;
     this.state.setState({ texts: { ...texts, [field.name]: text }, refusal: null, focusRequests: focusRequests + 1 });
+    this.#tool.retyped?.();
     return true;
   }
 

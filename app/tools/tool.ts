@@ -114,6 +114,8 @@ export interface Tool {
   /** Gives up what was begun; false when nothing was. */
   cancel(): boolean;
   entry(): Entry | null;
+  /** A text in the entry bar has changed: what is previewed follows it. */
+  retyped?(): void;
   /** Places what was typed. Returns why it cannot, or null. */
   typed(values: TypedValues): string | null;
   overlay(): readonly OverlayShape[];

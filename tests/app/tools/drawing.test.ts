@@ -172,6 +172,27 @@ describe("an outline", () => {
     expect(corners(hand.element("surface-1"))).toHaveLength(3);
   });
 
+  it("is a rectangle when it is dragged from its first corner", () => {
+    const hand = handAt();
+    hand.take("building");
+    hand.down(0, 0);
+    hand.move(240, 118);
+    expect(hand.labels()).toContain(`20' 0" by 10' 0"`);
+    hand.up(240, 118);
+    expect(corners(hand.element("building-1"))).toEqual([
+      [0, 0],
+      [240, 0],
+      [240, 120],
+      [0, 120],
+    ]);
+    hand.take("building");
+    hand.drag([0, 0], [240, 2]);
+    hand.click(240, 120);
+    hand.click(0, 120);
+    hand.key("Enter");
+    expect(corners(hand.element("building-2"))).toHaveLength(3);
+  });
+
   it("needs three corners", () => {
     const hand = handAt();
     hand.take("surface");
