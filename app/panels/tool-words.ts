@@ -42,7 +42,7 @@ export function labelOf(tool: ToolId): string {
 }
 
 const CLOSE =
-  "Click each corner; pull as you press to bend the side. Enter or a click on the first corner closes it; Backspace takes a corner back.";
+  "Click each corner, or drag a rectangle; pull as you press to bend a side. Enter or a click on the first corner closes it; Backspace takes a corner back.";
 const LINE =
   "Click each point; pull as you press to bend. Enter or a double click ends the line; Backspace takes a point back.";
 const POINT = "Click where it stands.";
