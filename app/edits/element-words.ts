@@ -3,19 +3,19 @@
 import type { Kind } from "../../rules/site/elements.ts";
 import { KIND_LABELS } from "../../rules/site/kind-labels.ts";
 import type { Site } from "../../rules/site/site.ts";
-import { capitalized, givenName, sortOf } from "../../rules/words/element-names.ts";
+import { capitalized, elementName, givenName, sortOf } from "../../rules/words/element-names.ts";
 import type { AnyElement } from "./edit.ts";
 
 /** A short name to read: its given name, else what it is with the number of its id: `Fence 2`, `Ladder 1`. */
 export function calledAs(element: AnyElement): string {
-  return givenName(element) ?? capitalized(`${sortOf(element)} ${numberOf(element)}`.trim());
+  return givenName(element) ?? capitalized(elementName(element));
 }
 
 /** The element inside a sentence: `fence 2`, `fence, south run`; a name that already says what it is stands alone. */
 export function elementWords(element: AnyElement): string {
   const sort = sortOf(element);
   const name = givenName(element);
-  if (name === null) return `${sort} ${numberOf(element)}`.trim();
+  if (name === null) return elementName(element);
   const said = name.toLowerCase();
   const saysSort = sort.split(" ").some((word) => word.length > 3 && said.includes(word.toLowerCase()));
   return saysSort ? name : `${sort}, ${name}`;
@@ -40,10 +40,4 @@ export function elementsOf(site: Site, ids: Iterable<string>): AnyElement[] {
 /** The words for ids, for the label of an edit made before it is applied. */
 export function wordsFor(site: Site, ids: Iterable<string>): string {
   return elementsWords(elementsOf(site, ids));
-}
-
-/** What tells an element without a name from its like: the number its id ends with, else the id. */
-function numberOf(element: AnyElement): string {
-  const number = /(?:^|\D)(\d{1,9})$/.exec(element.id)?.[1];
-  return number ?? element.id;
 }

@@ -1,4 +1,4 @@
-/** What an element is called on screen, on the sheet and in the list: its own name, else its kind or trade name. */
+/** What an element is called on screen, on the sheet and in the list: its own name, else its kind or trade name and number. */
 import type { KnownElement, UnknownElement } from "../site/elements.ts";
 
 type AnyElement = KnownElement | UnknownElement;
@@ -49,14 +49,29 @@ export function sortOf(element: AnyElement): string {
   return KIND_WORDS[element.kind] ?? element.kind.replaceAll("-", " ");
 }
 
-/** The element in words: its given name, else what it is with its id. */
+/** The element in words: its given name, else what it is with its number: `fence 2`. */
 export function elementName(element: AnyElement): string {
-  return givenName(element) ?? `${sortOf(element)} ${element.id}`;
+  return givenName(element) ?? `${sortOf(element)} ${numberOf(element)}`.trim();
 }
 
-/** Names by id, for whoever writes about many elements. */
+/** What tells an element without a name from its like: the number its id ends with, else the id. */
+function numberOf(element: AnyElement): string {
+  const number = /(?:^|\D)(\d{1,9})$/.exec(element.id)?.[1];
+  return number ?? element.id;
+}
+
+/** Names by id, for whoever writes about many elements: two that have no name and the same number are told by their ids. */
 export function namesOf(elements: readonly AnyElement[]): Map<string, string> {
-  return new Map(elements.map((element) => [element.id, elementName(element)]));
+  const names = elements.map(elementName);
+  const times = new Map<string, number>();
+  for (const name of names) times.set(name, (times.get(name) ?? 0) + 1);
+  return new Map(
+    elements.map((element, i) => {
+      const name = names[i] ?? element.id;
+      const isAlone = times.get(name) === 1 || givenName(element) !== null;
+      return [element.id, isAlone ? name : `${sortOf(element)} ${element.id}`];
+    }),
+  );
 }
 
 /** First letter large, for headings and list entries. */

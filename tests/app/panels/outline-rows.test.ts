@@ -49,8 +49,8 @@ describe("rows of the outline", () => {
     ).toEqual([
       // 120 + 240 in. along; the middle of its box at 120, -120.
       ["fence-1", "South run", "Fence", `30' 0" long`, `at 10' 0", -10' 0"`, null],
-      ["pool-1", "Pool pool-1", "Pool or spa", `32' 0" by 16' 0"`, `at 16' 0", 8' 0"`, null],
-      ["metal-1", "Ladder metal-1", "Metal part", "", `at 32' 0", 8' 0"`, null],
+      ["pool-1", "Pool 1", "Pool or spa", `32' 0" by 16' 0"`, `at 16' 0", 8' 0"`, null],
+      ["metal-1", "Ladder 1", "Metal part", "", `at 32' 0", 8' 0"`, null],
     ]);
   });
 

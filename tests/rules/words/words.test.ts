@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { OUTCOMES_WORST_FIRST } from "../../../rules/report.ts";
 import { tied, untied, wordsOf } from "../../../rules/words/breaks.ts";
-import { elementName, sortOf } from "../../../rules/words/element-names.ts";
+import { elementName, namesOf, sortOf } from "../../../rules/words/element-names.ts";
 import { briefTexts, measuredTexts } from "../../../rules/words/measured.ts";
 import { OUTCOME_WORDS, outcomeCount } from "../../../rules/words/outcomes.ts";
 
@@ -87,9 +87,14 @@ describe("line breaks", () => {
 describe("elements", () => {
   it("go by their name, else by what they are", () => {
     expect(elementName({ id: "fence-2", kind: "fence", name: " South run " })).toBe("South run");
-    expect(elementName({ id: "m-1", kind: "metal", part: "ladder" })).toBe("ladder m-1");
+    expect(elementName({ id: "m-1", kind: "metal", part: "ladder" })).toBe("ladder 1");
     expect(sortOf({ id: "s", kind: "surface", material: "artificial-turf" })).toBe("artificial turf");
     expect(sortOf({ id: "s", kind: "surface", material: "concrete" })).toBe("concrete surface");
     expect(elementName({ id: "z", kind: "sky-hook" })).toBe("sky hook z");
+  });
+
+  it("without a name and of the same number are told by their ids", () => {
+    const ladders = ["deep-1", "steps-1", "ladder-2"].map((id) => ({ id, kind: "metal", part: "ladder" }));
+    expect([...namesOf(ladders).values()]).toEqual(["ladder deep-1", "ladder steps-1", "ladder 2"]);
   });
 });
