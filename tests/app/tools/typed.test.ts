@@ -30,6 +30,18 @@ describe("typed runs", () => {
     expect(corners(hand.element("fence-1"))[1]).toEqual([240, 0]);
   });
 
+  it("change a rectangle's preview as they are typed, and give it back to the pointer when emptied", () => {
+    const hand = handAt();
+    hand.take("pool-rectangle");
+    hand.click(0, 0);
+    hand.move(288, 180);
+    hand.host.type("width", "10");
+    expect(corners(hand.element("pool-1"))[2]).toEqual([120, 180]);
+    expect(hand.labels()).toContain(`10' 0" by 15' 0"`);
+    hand.host.type("width", "");
+    expect(corners(hand.element("pool-1"))[2]).toEqual([288, 180]);
+  });
+
   it("say what cannot be read, and ask for a direction where none is pointed out", () => {
     const hand = handAt();
     hand.take("fence");
