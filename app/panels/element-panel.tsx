@@ -1,5 +1,6 @@
 /** The facts of what is selected: every field with a typed control; with nothing selected, the facts of the site. */
 
+import { RULES } from "../../rules/catalogue/index.ts";
 import { EDITION_IDS } from "../../rules/editions/edition.ts";
 import { EDITIONS } from "../../rules/editions/in-force.ts";
 import { isKnownKind } from "../../rules/site/element-check.ts";
@@ -81,7 +82,7 @@ function ElementFacts({ element, apply }: ElementFactsProps) {
     .filter((other) => other.id !== element.id)
     .map(({ id }) => ({ id, name: names.get(id) ?? id }));
   const fields = fieldsOf(kind).filter((field) => !field.isGeometry && field.name !== "id");
-  const findings = (report?.findings ?? []).filter((finding) => finding.element === element.id);
+  const findings = (report?.findings ?? []).filter((finding) => (finding.element ?? finding.body) === element.id);
   const values = element as Readonly<Record<string, unknown>>;
   return (
     <section aria-label="Facts">
@@ -95,7 +96,10 @@ function ElementFacts({ element, apply }: ElementFactsProps) {
             <li key={finding.id}>
               <button type="button" className="plain fact-finding" onClick={() => chooseFinding(finding.id)}>
                 <OutcomeMark outcome={finding.outcome} />
-                <span>{OUTCOME_WORDS[finding.outcome]}</span>
+                <span>
+                  {RULES.find(({ id }) => id === finding.rule)?.title ?? finding.section}
+                  <span className="small soft"> {OUTCOME_WORDS[finding.outcome]}</span>
+                </span>
                 <span className="small soft">{finding.section}</span>
               </button>
             </li>

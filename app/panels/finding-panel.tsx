@@ -14,6 +14,7 @@ export function FindingPanel() {
   const report = useReport();
   const part = useView((view) => view.part);
   const chosen = useView((view) => view.finding);
+  const [sift, setSift] = useState<Sift>("open");
   if (!report) {
     return (
       <>
@@ -30,7 +31,7 @@ export function FindingPanel() {
       {open ? (
         <FindingDetail numbered={open} siblings={numbered} />
       ) : (
-        <FindingList report={report} part={part} numbered={numbered} />
+        <FindingList report={report} part={part} numbered={numbered} sift={sift} onSift={setSift} />
       )}
     </>
   );
@@ -61,51 +62,64 @@ interface FindingListProps {
   readonly report: Report;
   readonly part: PartId | null;
   readonly numbered: readonly NumberedFinding[];
+  readonly sift: Sift;
+  onSift(sift: Sift): void;
 }
 
-function FindingList({ report, part, numbered }: FindingListProps) {
-  const [sift, setSift] = useState<Sift>("open");
+function FindingList({ report, part, numbered, sift, onSift }: FindingListProps) {
   const elements = useDocument((state) => state.shown.elements);
   const units = useDocument((state) => state.shown.display?.units);
   const selected = useView((view) => view.selection);
   const names = namesOf(elements);
-  const wanted = sift === "all" ? numbered : numbered.filter(({ finding }) => isOpen(finding));
   const groups = findingsByPart(report).filter((group) => part === null || group.part.id === part);
+  const shown = groups.flatMap((group) => {
+    const findings = group.findings.filter(({ finding }) => sift === "all" || isOpen(finding));
+    return findings.length === 0 ? [] : [{ part: group.part, findings }];
+  });
   return (
     <section aria-label="Findings">
       <div className="list-head">
         <h2>{part === null ? "Findings" : groups[0]?.part.title}</h2>
         <fieldset className="switch">
           <legend className="unseen">Which findings</legend>
-          <button type="button" aria-pressed={sift === "open"} onClick={() => setSift("open")}>
+          <button type="button" aria-pressed={sift === "open"} onClick={() => onSift("open")}>
             Open {numbered.filter(({ finding }) => isOpen(finding)).length}
           </button>
-          <button type="button" aria-pressed={sift === "all"} onClick={() => setSift("all")}>
+          <button type="button" aria-pressed={sift === "all"} onClick={() => onSift("all")}>
             All {numbered.length}
           </button>
         </fieldset>
       </div>
       {numbered.length === 0 ? (
         <p className="panel-note">Nothing on this sheet falls under this part yet.</p>
-      ) : wanted.length === 0 ? (
+      ) : shown.length === 0 ? (
         <p className="panel-note">
           Nothing here is missing, in conflict or in question: {numbered.length} settled, under “All”.
         </p>
       ) : (
-        <ul className="finding-list">
-          {wanted.map(({ number, finding }) => (
-            <FindingRow
-              key={finding.id}
-              id={finding.id}
-              element={finding.element}
-              number={number}
-              outcome={finding.outcome}
-              name={capitalized(subjectOf(finding, names))}
-              brief={briefTexts(finding, units)[0] ?? ""}
-              isSelected={finding.element !== null && selected.includes(finding.element)}
-            />
-          ))}
-        </ul>
+        shown.map(({ part: { id, title, section }, findings }) => (
+          <section key={id} aria-label={title}>
+            {part === null ? (
+              <h3 className="finding-part">
+                {title} <span className="small soft">{section}</span>
+              </h3>
+            ) : null}
+            <ul className="finding-list">
+              {findings.map(({ number, finding }) => (
+                <FindingRow
+                  key={finding.id}
+                  id={finding.id}
+                  element={finding.element}
+                  number={number}
+                  outcome={finding.outcome}
+                  name={capitalized(subjectOf(finding, names))}
+                  brief={finding.question?.text ?? briefTexts(finding, units)[0] ?? ""}
+                  isSelected={finding.element !== null && selected.includes(finding.element)}
+                />
+              ))}
+            </ul>
+          </section>
+        ))
       )}
     </section>
   );

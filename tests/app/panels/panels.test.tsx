@@ -170,6 +170,30 @@ describe("findings", () => {
     expect(page.all(".slip-answers button").length).toBe(asked.question.options.length);
   });
 
+  it("stand under the parts of the article, and a question says what it asks", () => {
+    const asking = siteOf([concretePool({ id: "pool-1", name: undefined, steel: undefined }), deck()]);
+    page.close();
+    const report = recompute(asking);
+    page = bench(asking, report);
+    page.show(<FindingPanel />);
+    const parts = page.all(".finding-part").map((heading) => heading.textContent);
+    expect(parts).toContain("Shell 680.26(B)(1)");
+    const asked = report.findings.find(({ rule, question }) => rule === "shell" && question);
+    const row = page.all(".finding-row").find((one) => one.textContent?.includes(asked?.question?.text ?? "none"));
+    expect(row?.querySelector(".finding-name")?.textContent).toBe("Pool 1");
+  });
+
+  it("are sifted the same after one was looked at", () => {
+    page.show(<FindingPanel />);
+    const all = page.all(".switch button")[1];
+    if (!all) throw new Error("no switch");
+    page.press(all);
+    page.press(page.query(".finding-row"));
+    page.press(page.button("All findings"));
+    expect(page.all(".switch button").map((one) => one.getAttribute("aria-pressed"))).toEqual(["false", "true"]);
+    expect(page.all(".finding-row")).toHaveLength(REPORT.findings.length);
+  });
+
   it("step from one to the next and back to the list", () => {
     page.show(<FindingPanel />);
     page.press(page.query(".finding-row"));
