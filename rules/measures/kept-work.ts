@@ -200,7 +200,12 @@ export class KeptWork {
    * What a rule makes of each element of a kind, in file order. What the rule itself has read so far counts for each; what
    * it has made of other elements must not be used.
    */
-  each<K extends KnownElement, T>(slot: string, elements: readonly K[], make: (element: K) => readonly T[]): T[] {
+  each<K extends KnownElement, T>(
+    slot: string,
+    kind: Kind,
+    elements: readonly K[],
+    make: (element: K) => readonly T[],
+  ): T[] {
     const all: T[] = [];
     const outer = this.#notes;
     if (outer) outer.shares ??= notesOf(null);
@@ -221,8 +226,8 @@ export class KeptWork {
       if (outer?.shares) adopt(outer.shares, entry);
     }
     this.#slots.set(slot, { elements, entries });
-    const [first] = elements;
-    if (first && outer?.shares) outer.shares.reads |= bitOf(first.kind);
+    // Also where there is none yet: the first of a kind changes what was made of none.
+    if (outer?.shares) outer.shares.reads |= bitOf(kind);
     return all;
   }
 

@@ -138,7 +138,7 @@ export class Yard {
    */
   each<K extends Kind, T>(rule: string, kind: K, make: (element: ElementOf<K>) => readonly T[]): T[] {
     const elements = this.#elements(kind) as unknown as readonly KnownElement[];
-    return this.#work.each(`${rule}/${kind}`, elements, (element) => make(element as unknown as ElementOf<K>));
+    return this.#work.each(`${rule}/${kind}`, kind, elements, (element) => make(element as unknown as ElementOf<K>));
   }
 
   /** An element of a known kind by id. */
