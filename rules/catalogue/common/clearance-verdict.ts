@@ -5,7 +5,7 @@ import { worstAcrossBodies } from "../across-bodies.ts";
 import type { Verdict } from "../rule.ts";
 import { bondedBodies } from "./storable.ts";
 import type { OpenFact, Truth } from "./truth.ts";
-import { BARE, settle, subjectName, yesNo } from "./verdicts.ts";
+import { BARE, marginOfConflict, settle, subjectName, yesNo } from "./verdicts.ts";
 
 export interface ClearanceWords {
   /** Id of the one question that is asked where something stays open. */
@@ -26,22 +26,16 @@ type Measurements = Pick<Verdict, "element" | "body" | "measured" | "required" |
 /** `yes` meets, `no` is a conflict, open is a question until the site answers it. */
 export function clearanceVerdict(yard: Yard, about: Measurements, truth: Truth, words: ClearanceWords): Verdict {
   const base = { ...BARE, ...about };
+  const broken = { ...base, margin: marginOfConflict(base.margin), remedy: words.remedy };
   if (truth.state === "yes") return { ...base, outcome: "meets", why: `${words.is}: ${words.wanted}.` };
-  if (truth.state === "no")
-    return { ...base, outcome: "conflict", why: `${words.is}, but ${words.breaks}.`, remedy: words.remedy };
+  if (truth.state === "no") return { ...broken, outcome: "conflict", why: `${words.is}, but ${words.breaks}.` };
   const question = yesNo(words.question, questionText(truth.facts, words.wanted));
   const settled = settle(yard, question, about.element, about.body);
   const { trace, note } = settled;
   if (settled.choice === "yes")
     return { ...base, ...trace, outcome: "meets", why: `${words.is}; ${words.wanted}.${note}` };
   if (settled.choice === "no")
-    return {
-      ...base,
-      ...trace,
-      outcome: "conflict",
-      why: `${words.is}, but ${words.breaks}.${note}`,
-      remedy: words.remedy,
-    };
+    return { ...broken, ...trace, outcome: "conflict", why: `${words.is}, but ${words.breaks}.${note}` };
   const says = truth.facts.map((fact) => fact.says).join(" ");
   const remedy = `${truth.facts.map((fact) => fact.remedy).join("; ")}.`;
   return { ...base, ...trace, outcome: "review", why: `${words.is}. ${says}${note}`, remedy, question };

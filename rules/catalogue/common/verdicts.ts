@@ -27,6 +27,11 @@ export function subjectName(element: KnownElement | UnknownElement): string {
   return capitalized(elementName(element));
 }
 
+/** A conflict that no number decides has no margin: none of them falls short. */
+export function marginOfConflict(margin: number | null): number | null {
+  return (margin ?? 0) >= 0 ? null : margin;
+}
+
 /** A verdict that measures nothing, to be filled in by the rule. */
 export const BARE = {
   alsoSections: [],

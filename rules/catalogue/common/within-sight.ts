@@ -28,13 +28,8 @@ interface Screen {
 /** Yes, no, or open where the height of what stands between is not known. */
 export function inView(yard: Yard, a: Point, b: Point): Truth {
   const facts: OpenFact[] = [];
-  for (const screen of screensOf(yard)) {
-    if (!screen.boxes.some((box) => segmentMeetsBox(a, b, box)) || sightLine(a, b, screen.lines)) continue;
-    const element = yard.get(screen.id);
-    const name = element ? elementName(element) : screen.id;
-    const onFace = screen.area !== undefined && [a, b].some((p) => isAtFace(screen.area as Area, p));
-    if (screen.openField === undefined && !onFace) return NO;
-    const field = screen.openField;
+  for (const { name, field, hides } of screensBetween(yard, a, b)) {
+    if (hides) return NO;
     const says =
       field === undefined
         ? `One of them is drawn just inside ${name}, perhaps on its outer face.`
@@ -46,6 +41,25 @@ export function inView(yard: Yard, a: Point, b: Point): Truth {
     });
   }
   return facts.length === 0 ? YES : open(...facts);
+}
+
+/** The name of the first thing that surely hides one from the other; null where nothing does. */
+export function hiddenBy(yard: Yard, a: Point, b: Point): string | null {
+  return screensBetween(yard, a, b).find(({ hides }) => hides)?.name ?? null;
+}
+
+function screensBetween(yard: Yard, a: Point, b: Point) {
+  return screensOf(yard)
+    .filter((screen) => screen.boxes.some((box) => segmentMeetsBox(a, b, box)) && !sightLine(a, b, screen.lines))
+    .map(({ id, area, openField }) => {
+      const element = yard.get(id);
+      const onFace = area !== undefined && [a, b].some((p) => isAtFace(area, p));
+      return {
+        name: element ? elementName(element) : id,
+        field: openField,
+        hides: openField === undefined && !onFace,
+      };
+    });
 }
 
 function isAtFace(area: Area, p: Point): boolean {

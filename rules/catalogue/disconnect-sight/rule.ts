@@ -8,7 +8,7 @@ import { isElectric } from "../common/electric.ts";
 import { servedBy } from "../common/serves.ts";
 import { all, atMost, open, type Truth } from "../common/truth.ts";
 import { BARE, speakerOf, subjectName } from "../common/verdicts.ts";
-import { inView } from "../common/within-sight.ts";
+import { hiddenBy, inView } from "../common/within-sight.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
 
 export const rule: Rule = {
@@ -56,6 +56,7 @@ function judgeUnit(yard: Yard, element: EquipmentElement): Verdict[] {
       (a, b) => BEST_FIRST.indexOf(a.truth.state) - BEST_FIRST.indexOf(b.truth.state) || a.distance - b.distance,
     )[0];
   const truth = withElectric(seen?.truth ?? open(UNNAMED), electric);
+  const hider = seen ? hiddenBy(yard, element.at, seen.disconnect.at) : null;
   const measured: Measured = seen ? { sight: seen.distance } : {};
   const about = {
     ...base,
@@ -74,7 +75,7 @@ function judgeUnit(yard: Yard, element: EquipmentElement): Verdict[] {
     question: "disconnect-within-sight",
     is,
     wanted: `a disconnect that serves it is in view of it, at most ${say.length(limit)} away`,
-    breaks: `one is asked for in view of it, at most ${say.length(limit)} away`,
+    breaks: `${hider === null ? "" : `${hider} hides it, and `}one is asked for in view of it, at most ${say.length(limit)} away`,
     remedy: `Set a disconnect for it in view of it, at most ${say.length(limit)} away.`,
   });
   return [named.length > 0 ? verdict : { ...verdict, why: `${verdict.why}${its}` }];

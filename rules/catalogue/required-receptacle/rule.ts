@@ -5,7 +5,7 @@ import { type CordReach, cordReach } from "../common/cord-reach.ts";
 import { highestOf } from "../common/heights.ts";
 import { bondedBodies } from "../common/storable.ts";
 import { all, atMost, flag, NO, notGiven, open, type Truth, YES } from "../common/truth.ts";
-import { BARE, settle, speakerOf, yesNo } from "../common/verdicts.ts";
+import { BARE, marginOfConflict, settle, speakerOf, yesNo } from "../common/verdicts.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
 
 export const rule: Rule = {
@@ -80,21 +80,31 @@ function judgeBody(yard: Yard, body: Body): Verdict {
   }
   const why = `${capitalized(name)} needs ${wanted}, and none of the receptacles drawn is.${notes}`;
   const remedy = `Add ${wanted}.`;
-  return { ...base, ...nearestSeen(yard, candidates[0]), element: null, outcome: "conflict", why, remedy };
+  const nearest = nearestSeen(yard, candidates[0]);
+  return {
+    ...base,
+    ...nearest,
+    margin: marginOfConflict(nearest.margin),
+    element: null,
+    outcome: "conflict",
+    why,
+    remedy,
+  };
 }
 
 function nearestSeen(yard: Yard, candidate: Candidate | undefined) {
-  return candidate === undefined ? {} : seen(yard, candidate);
+  return candidate === undefined ? { margin: null } : seen(yard, candidate);
 }
 
 /** What is measured at a receptacle. */
 function seen(yard: Yard, { element, reach, height }: Candidate) {
   const { length, horizontal, witness } = reach;
   const [from, to] = [yard.edition.value("receptacle.requiredFrom"), yard.edition.value("receptacle.requiredTo")];
+  const below = height === undefined ? [] : [yard.edition.value("receptacle.requiredHeight") - height];
   return {
     element: element.id,
     measured: { horizontal, path: length, ...(height === undefined ? {} : { aboveFloor: height }) },
-    margin: length === null ? null : Math.min(length - from, to - length),
+    margin: length === null ? null : Math.min(length - from, to - length, ...below),
     witness,
   };
 }

@@ -1,6 +1,7 @@
 // The rules' own examples, each under every edition; the source of each stands beside it in the rule's folder. The whole
 // report is made, so that what is recorded counts as well.
 import { describe, expect, it } from "vitest";
+import { LIMIT_TOLERANCE } from "../../../geometry/tolerances.ts";
 import { EDITION_IDS } from "../../../rules/editions/edition.ts";
 import { recompute } from "../../../rules/recompute.ts";
 import { examplesByRule, expectedUnder, siteOfExample } from "../../support/rule-examples.ts";
@@ -22,6 +23,8 @@ describe.each(await examplesByRule())("$rule.id", ({ rule, examples }) => {
         );
         const outcome = expectedUnder(example, edition);
         expect(found.map((finding) => finding.outcome)).toEqual(outcome === "none" ? [] : [outcome]);
+        // Report format: the margin is that of the deciding measurement, so none of a conflict is in hand.
+        if (outcome === "conflict") expect(found[0]?.margin ?? 0).toBeLessThanOrEqual(LIMIT_TOLERANCE);
         if (section !== undefined && edition === example.edition) expect(found[0]?.section).toBe(section);
       });
     }

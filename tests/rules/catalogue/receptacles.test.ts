@@ -49,6 +49,7 @@ describe("the receptacle that every pool has", () => {
       expect(of([outlet(distance)], { edition })).toMatchObject({ outcome });
     expect(of([outlet(100, { z: 78 })], { edition })).toMatchObject({ outcome: "meets", element: "it" });
     expect(of([outlet(100, { z: 78.01 })], { edition })).toMatchObject({ outcome: "conflict", element: null });
+    expect(of([outlet(100, { z: 80 })], { edition })).toMatchObject({ margin: -2 });
     expect(of([deck({ level: 6 }), outlet(100, { z: 84 })], { edition })).toMatchObject({ outcome: "meets" });
     expect(of([deck({ level: undefined }), outlet(100, { z: 60 })], { edition })).toMatchObject({ outcome: "review" });
   });
