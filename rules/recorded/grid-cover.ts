@@ -24,7 +24,8 @@ export function gridCover(yard: Yard, surely: boolean): GridCover[] {
   const covers: GridCover[] = [];
   for (const grid of perimeterCopper(yard)) {
     if (grid.role !== "grid") continue;
-    const standing = leastOf([wireOf(yard, grid).standing, standingOfFacts(layingFacts(yard, grid))]);
+    const wire = wireOf(yard, grid);
+    const standing = leastOf([wire.standing, wire.bare, standingOfFacts(layingFacts(yard, grid))]);
     if (standing === "no" || (surely && standing !== "sure")) continue;
     const shape = yard.shape(grid);
     if (shape.kind !== "path") continue;

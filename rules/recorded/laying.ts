@@ -1,5 +1,5 @@
 /**
- * How recorded perimeter copper is laid: depth, covering, joints. Source: NEC 680.26(B)(2) of the edition in force.
+ * How recorded perimeter copper is laid: depth and joints. Source: NEC 680.26(B)(2) of the edition in force.
  */
 import { bodyOf } from "../catalogue/common/storable.ts";
 import { speakerOf } from "../catalogue/common/verdicts.ts";
@@ -15,7 +15,8 @@ import { jointText, wireOf } from "./wire.ts";
 /** The facts of a ring's or a grid's laying. A shell's grid follows the shell: it has no depth. */
 export function layingFacts(yard: Yard, conductor: ConductorElement): readonly Fact[] {
   return yard.kept(`laying ${conductor.id}`, () => {
-    const facts = [coveringFact(yard, conductor), jointFact(yard, conductor)];
+    const facts = [jointFact(yard, conductor)];
+    if (wireOf(yard, conductor).conduit) facts.push(conduitFact(yard, conductor));
     if (conductor.role === "ring") facts.push(depthFact(yard, conductor, ringDepth(yard)));
     else if (shellOfGrid(yard, conductor) === null) facts.push(depthFact(yard, conductor, gridDepth(yard)));
     return facts;
@@ -95,42 +96,20 @@ function depthFact(yard: Yard, conductor: ConductorElement, { min, max, limits }
   );
 }
 
-function coveringFact(yard: Yard, conductor: ConductorElement): Fact {
-  if (wireOf(yard, conductor).conduit) {
-    const ask = askAbout(
-      yard,
-      conductor,
-      "conductor-conduit-perimeter",
-      "Does the authority having jurisdiction accept this conduit as the perimeter conductor?",
-    );
-    return open(
-      "material",
-      "It is conduit; the perimeter conductor is written as bare solid copper.",
-      "Ask the authority having jurisdiction.",
-      ask,
-      ["conductor.insteadMaterials"],
-    );
-  }
-  const { covering } = conductor;
-  if (covering === "bare") return good("covering", ["conductor.coverings"]);
-  if (covering === "insulated" || covering === "covered") {
-    return bad(
-      "covering",
-      `It is ${covering}; perimeter copper is bare, so that it meets the ground all along.`,
-      "Replace it by bare solid copper.",
-      ["conductor.coverings"],
-    );
-  }
-  const says =
-    covering === undefined
-      ? "Whether it is bare (`covering`) is not given."
-      : `Its covering "${covering}" says nothing that can be judged.`;
+/** Conduit that serves in place of the wire, where copper is written for the perimeter. */
+function conduitFact(yard: Yard, conductor: ConductorElement): Fact {
+  const ask = askAbout(
+    yard,
+    conductor,
+    "conductor-conduit-perimeter",
+    "Does the authority having jurisdiction accept this conduit as the perimeter conductor?",
+  );
   return open(
-    "covering",
-    says,
-    "Look whether it is bare and record it.",
-    askAbout(yard, conductor, "conductor-bare", "Is this conductor bare?"),
-    ["conductor.coverings"],
+    "material",
+    "It is conduit; the perimeter conductor is written as bare solid copper.",
+    "Ask the authority having jurisdiction.",
+    ask,
+    ["conductor.insteadMaterials"],
   );
 }
 

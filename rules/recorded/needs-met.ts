@@ -10,7 +10,7 @@ import { shellGrids } from "./bearers.ts";
 import type { Reach, Recorded } from "./graph.ts";
 import { perimeterLoops } from "./loop-course.ts";
 import { type Gap, type PerimeterCheck, perimeterComplete } from "./perimeter-complete.ts";
-import { mostOf, type Standing } from "./standing.ts";
+import { leastOf, mostOf, type Standing } from "./standing.ts";
 import { wireOf } from "./wire.ts";
 
 export interface Met {
@@ -133,7 +133,12 @@ export function shellGridMet(yard: Yard, verdict: Verdict, need: Need, recorded:
   const pool = need.elements[0];
   const grids = pool === undefined ? [] : shellGrids(yard, pool);
   if (pool === undefined || grids.length === 0) return { state: "no", says: "No grid is recorded in this shell." };
-  const wire = mostOf(grids.map((grid) => wireOf(yard, grid).standing));
+  const wire = mostOf(
+    grids.map((grid) => {
+      const { standing, bare } = wireOf(yard, grid);
+      return leastOf([standing, bare]);
+    }),
+  );
   const tied = mostOf([pool, ...grids.map(({ id }) => id)].map((id) => recorded.tied(id)));
   const ids = grids.map(({ id }) => id);
   if (wire === "no")

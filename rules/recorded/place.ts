@@ -1,6 +1,6 @@
 /**
- * Whether recorded perimeter copper lies where the code wants it: offset from the inside walls, depth, covering, joints,
- * and what lies above it. Source: NEC 680.26(B)(2) of the edition in force.
+ * Whether recorded perimeter copper lies where the code wants it: offset from the inside walls, depth, joints, and
+ * what lies above it. Source: NEC 680.26(B)(2) of the edition in force.
  */
 import { speakerOf } from "../catalogue/common/verdicts.ts";
 import { exceeds, reaches } from "../measures/compare.ts";
@@ -14,7 +14,7 @@ import { pavingAbove } from "./paving-above.ts";
 import { noRoomFor } from "./room.ts";
 
 export interface Place {
-  /** Facts of the copper as a whole: depth, covering, joints. */
+  /** Facts of the copper as a whole: depth, joints. */
   readonly laying: readonly Fact[];
   /** Facts of its course: offset, what lies above. */
   readonly course: readonly Fact[];

@@ -59,7 +59,8 @@ export function ringRuns(yard: Yard, loops: readonly Path[], surely: boolean): R
 }
 
 function serves(yard: Yard, ring: ConductorElement, surely: boolean): boolean {
-  const standing = leastOf([wireOf(yard, ring).standing, standingOfFacts(layingFacts(yard, ring))]);
+  const wire = wireOf(yard, ring);
+  const standing = leastOf([wire.standing, wire.bare, standingOfFacts(layingFacts(yard, ring))]);
   return standing === "sure" || (!surely && standing === "doubtful");
 }
 

@@ -1,6 +1,7 @@
 /**
  * Whether a recorded conductor is copper of a kind that may carry the bonding: size, solid, metal, covering, and (of
- * branches and tails) its joints. Sources: NEC 680.26(B), 250.8; sizes in AWG as ASTM B258 numbers them.
+ * branches and tails) its joints. Rings and grids are bare: a covering breaks none of their connections, but keeps them
+ * from the ground that they are laid for. Sources: NEC 680.26(B), 250.8; sizes in AWG as ASTM B258 numbers them.
  */
 import { bodyOf } from "../catalogue/common/storable.ts";
 import type { Yard } from "../measures/yard.ts";
@@ -10,8 +11,10 @@ import type { Standing } from "./standing.ts";
 
 export interface Wire {
   readonly facts: readonly Fact[];
-  /** `no`: its faults break every connection it makes. */
+  /** `no`: its faults break every connection it makes. The covering of a ring or grid has no part in it. */
   readonly standing: Standing;
+  /** Whether a ring or grid is bare; of other conductors, which may be covered: sure. */
+  readonly bare: Standing;
   /** A conduit that serves in place of the wire. */
   readonly conduit: boolean;
   /** AWG number (1/0 = 0, 2/0 = -1 ...), null when not given or not readable. */
@@ -23,11 +26,20 @@ export function wireOf(yard: Yard, conductor: ConductorElement): Wire {
   return yard.kept(`wire ${conductor.id}`, () => {
     const conduit =
       conductor.material !== undefined && yard.edition.value("conductor.insteadMaterials").includes(conductor.material);
+    const laidBare = conductor.role === "ring" || conductor.role === "grid";
     const facts = conduit
       ? [good("material", ["conductor.insteadMaterials"])]
-      : [sizeFact, solidFact, metalFact, coveringFact].map((fact) => fact(yard, conductor));
+      : [sizeFact, solidFact, metalFact].map((fact) => fact(yard, conductor));
+    if (!conduit && !laidBare) facts.push(coveringFact(yard, conductor));
     if (conductor.role === "branch" || conductor.role === "tail") facts.push(branchJointFact(yard, conductor));
-    return { facts, standing: standingOfFacts(facts), conduit, awg: awgOf(conductor.awg) };
+    const bare = laidBare && !conduit ? [bareFact(yard, conductor)] : [];
+    return {
+      facts: [...facts, ...bare],
+      standing: standingOfFacts(facts),
+      bare: standingOfFacts(bare),
+      conduit,
+      awg: awgOf(conductor.awg),
+    };
   }, [conductor]);
 }
 
@@ -144,6 +156,32 @@ function coveringFact(yard: Yard, conductor: ConductorElement): Fact {
     "Its covering (`covering`) is not given.",
     "Look at it and record its covering.",
     ask(yard, conductor, "conductor-covering", `Is this conductor ${wanted}?`),
+    limits,
+  );
+}
+
+/** Of a ring or grid, whatever coverings serve elsewhere. */
+function bareFact(yard: Yard, conductor: ConductorElement): Fact {
+  const limits = ["conductor.coverings"] as const;
+  const { covering } = conductor;
+  if (covering === "bare") return good("covering", limits);
+  if (covering === "insulated" || covering === "covered") {
+    return bad(
+      "covering",
+      `It is ${covering}; copper of a ring or grid is bare, so that it meets the ground all along.`,
+      "Replace it by bare solid copper.",
+      limits,
+    );
+  }
+  const says =
+    covering === undefined
+      ? "Whether it is bare (`covering`) is not given."
+      : `Its covering "${covering}" says nothing that can be judged.`;
+  return open(
+    "covering",
+    says,
+    "Look whether it is bare and record it.",
+    ask(yard, conductor, "conductor-bare", "Is this conductor bare?"),
     limits,
   );
 }

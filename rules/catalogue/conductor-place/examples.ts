@@ -33,7 +33,6 @@ export const examples: readonly RuleExample[] = [
   example("24.1 in. off", place, { path: pathRoundPool(24.1) }, "conflict"),
   { ...example("7 in. below the subgrade", place, { cover: 7 }, "conflict"), elsewhere: ASKED_FROM_2023 },
   { ...example("3 in. below the subgrade", place, { cover: 3 }, "conflict"), elsewhere: ASKED_FROM_2023 },
-  example("insulated", place, { covering: "insulated" }, "conflict"),
   example("joined by twisting", "NEC 680.26(B)(2), 250.8, restated", { joint: "twisted" }, "conflict"),
   example("a depth that nobody gave", "common practice, no source", { cover: undefined }, "review"),
   {

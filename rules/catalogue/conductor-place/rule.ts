@@ -7,7 +7,7 @@ import type { Measured } from "../../report.ts";
 import type { ConductorElement } from "../../site/elements.ts";
 import { bodyOf } from "../common/storable.ts";
 import { storableOnly } from "../common/storable-only.ts";
-import { BARE, speakerOf, subjectName } from "../common/verdicts.ts";
+import { BARE, marginOfConflict, speakerOf, subjectName } from "../common/verdicts.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
 
 export const rule: Rule = {
@@ -17,7 +17,7 @@ export const rule: Rule = {
   sections: everyEdition("680.26(B)(2)"),
   subjects: "Each recorded ring and grid.",
   measure:
-    "How far a ring lies from the inside walls all along, how deep it or a grid lies, and whether it is bare and well joined.",
+    "How far a ring lies from the inside walls all along, how deep it or a grid lies, and whether it is well joined.",
   parameters: [
     "ring.min",
     "ring.max",
@@ -53,19 +53,18 @@ function judgePlace(yard: Yard, conductor: ConductorElement, place: Place): Verd
   const numbers = numbersOf(yard, conductor, place, shell !== null);
   const limits = [...new Set(facts.flatMap((fact) => fact.limits))];
   const told = verdictOfFacts(facts, `${name}:`, fine(yard, place, shell !== null));
-  // A conflict that no number decides has no margin.
-  const margin = told.outcome === "conflict" && (numbers.margin ?? 0) >= 0 ? null : numbers.margin;
+  const margin = told.outcome === "conflict" ? marginOfConflict(numbers.margin) : numbers.margin;
   return { ...base, ...numbers, margin, limits, ...told };
 }
 
 function fine(yard: Yard, { range }: Place, inShell: boolean): string {
-  if (inShell) return "It lies in the shell, bare, with joints that count.";
-  if (range === null) return "It lies at the right depth, bare, with joints that count.";
+  if (inShell) return "It lies in the shell, with joints that count.";
+  if (range === null) return "It lies at the right depth, with joints that count.";
   const { length } = speakerOf(yard);
   const [min, max] = [yard.edition.value("ring.min"), yard.edition.value("ring.max")];
   const [near, far] = [length(range.min.length, min), length(range.max.length, max)];
   const from = near === far ? near : `${near} to ${far}`;
-  return `It lies ${from} from the inside walls, at the right depth, bare, with joints that count.`;
+  return `It lies ${from} from the inside walls, at the right depth, with joints that count.`;
 }
 
 function numbersOf(yard: Yard, conductor: ConductorElement, { range }: Place, inShell: boolean) {

@@ -4,6 +4,10 @@ import type { RuleExample } from "../rule.ts";
 
 const wire = "NEC 680.26(B), restated";
 
+const bare = "NEC 680.26(B)(1)(b), (B)(2)(b), restated: ring and grid are bare";
+
+const INSULATED_BRANCH = { role: "branch", covering: "insulated" };
+
 function example(
   name: string,
   source: string,
@@ -22,7 +26,11 @@ export const examples: readonly RuleExample[] = [
     { awg: "1/0" },
     "meets",
   ),
-  example("insulated copper", wire, { covering: "insulated" }, "meets"),
+  example("an insulated branch", wire, INSULATED_BRANCH, "meets"),
+  example("a branch of which nobody gave the covering", wire, { ...INSULATED_BRANCH, covering: undefined }, "meets"),
+  example("an insulated ring", bare, { covering: "insulated" }, "conflict"),
+  example("a covered ring", bare, { covering: "covered" }, "conflict"),
+  example("a ring that nobody says is bare", "common practice, no source", { covering: undefined }, "review"),
   example(
     "brass conduit in place of the wire",
     wire,
@@ -37,5 +45,5 @@ export const examples: readonly RuleExample[] = [
   example("solid or stranded: not given", "common practice, no source", { solid: undefined }, "review"),
   example("a metal that nobody gave", "common practice, no source", { material: undefined }, "review"),
   example("a size thinner, 9 AWG", wire, { awg: 9 }, "conflict"),
-  example("covered copper", wire, { covering: "covered" }, "meets"),
+  example("a covered branch", wire, { ...INSULATED_BRANCH, covering: "covered" }, "meets"),
 ];

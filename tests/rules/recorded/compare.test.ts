@@ -215,10 +215,13 @@ describe("needs held against what is recorded", () => {
       cover: undefined,
       coverFrom: undefined,
     });
-    const outcome = (...more: object[]) =>
-      findingOf(reportOf([pool, ringCopper(), grid, ...more]), "shell", "pool").outcome;
+    const withGrid = (given: object, ...more: object[]) =>
+      findingOf(reportOf([pool, ringCopper(), given, ...more]), "shell", "pool").outcome;
+    const outcome = (...more: object[]) => withGrid(grid, ...more);
     expect(outcome()).toBe("missing");
     expect(outcome(...fourTies())).toBe("meets");
+    // A grid is bare copper (680.26(B)(1)(b)): an insulated one is none.
+    expect(withGrid({ ...grid, covering: "insulated" }, ...fourTies())).toBe("missing");
     expect(findingOf(reportOf([pool, ringCopper(), ...fourTies()]), "shell", "pool").outcome).toBe("missing");
   });
 });

@@ -147,7 +147,7 @@ describe("the rest", () => {
     expect(verdictOf(rule, yardOf([ringCopper()]), "ring").outcome).toBe("review");
   });
 
-  it("judges a grid in the shell by its covering and joints, under the shell's section", () => {
+  it("judges a grid in the shell by its joints, under the shell's section", () => {
     const pool = concretePool({ steel: "encapsulated" });
     const grid = (changes: object) =>
       verdictOf(
@@ -166,7 +166,7 @@ describe("the rest", () => {
         "grid",
       );
     expect(grid({})).toMatchObject({ outcome: "meets", section: "680.26(B)(1)", body: "pool" });
-    expect(grid({ covering: "insulated" }).outcome).toBe("conflict");
+    expect(grid({ joint: "twisted" }).outcome).toBe("conflict");
   });
 
   it("asks about conduit as the perimeter conductor", () => {

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { rule } from "../../../rules/catalogue/conductor-wire/rule.ts";
 import { awgOf } from "../../../rules/recorded/wire.ts";
 import { verdictOf } from "../catalogue/yards.ts";
-import { branch, concretePool, line, reportOf, ringCopper, yardOf } from "./yards.ts";
+import { branch, concretePool, fourTies, line, reportOf, ringCopper, yardOf } from "./yards.ts";
 
 describe("a gauge as people write it", () => {
   it.each([
@@ -37,6 +37,22 @@ describe("the wire of a conductor", () => {
     expect(why).toMatch(/12 AWG/);
     expect(why).toMatch(/stranded/);
     expect(why).toMatch(/aluminum/);
+  });
+
+  // NEC 680.26(B)(2)(b), restated: the ring is bare. Its covering is a fault of the wire, under 680.26(B), not of its place.
+  it("is bare in a ring, which joins what it is tied to all the same", () => {
+    const insulated = ringCopper({ covering: "insulated" });
+    const report = reportOf([concretePool(), insulated, ...fourTies()]);
+    const outcomes = Object.fromEntries(report.findings.map((finding) => [finding.rule, finding.outcome]));
+    expect(outcomes).toMatchObject({
+      "conductor-wire": "conflict",
+      "conductor-place": "meets",
+      "perimeter-surfaces": "missing",
+      "tie-spacing": "meets",
+    });
+    expect(judge({ covering: "insulated" })).toMatchObject({ margin: null });
+    expect(judge({ covering: undefined }).question?.id).toBe("conductor-bare");
+    expect(judge({ covering: "insulated", role: "branch" }).outcome).toBe("meets");
   });
 
   it("has its size held against the edition's", () => {
