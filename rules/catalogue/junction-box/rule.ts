@@ -37,6 +37,13 @@ function judgeBox(yard: Yard, box: DeviceElement): Verdict[] {
   });
 }
 
+/** A box of a low-voltage circuit: it says so itself, or every light that it names is a listed low-voltage one. */
+function servesLowVoltage(yard: Yard, box: DeviceElement): boolean {
+  if (box.lowVoltage === true) return true;
+  const served = servedElements(yard, box);
+  return served.length > 0 && served.every((e) => e.kind === "underwater-light" && e.listedLowVoltage === true);
+}
+
 /**
  * `conduit`: whether the water of this body is in the box's conduit, so that its level counts. Where the box names no light
  * it counts for the nearest body, and may for any other.
@@ -53,7 +60,7 @@ function judgeAt(yard: Yard, body: Body, box: DeviceElement, conduit: "yes" | "p
   const height = heightOf();
   const far = atLeast(yard, straight.length, distance, "its distance to the inside wall");
   const place = far.state === "yes" ? far : any(far, separated(yard, body, straight));
-  const flush = height.state === "no" && box.lowVoltage === true;
+  const flush = height.state === "no" && servesLowVoltage(yard, box);
   const truth = flush ? open(FLUSH) : all(height, place);
   const low =
     bottom === undefined

@@ -29,11 +29,13 @@ export const rule: Rule = {
 function judgeWallFrame(yard: Yard, body: Body): Verdict[] {
   const facts = shellFacts(yard, body);
   const plain = elementName(body.element);
+  const corner = body.water.outer.edges[0]?.from;
   const base = {
     ...BARE,
     element: body.id,
     body: body.id,
     measured: { horizontal: 0 },
+    witness: corner ? [corner, corner] : [],
     basis: "published" as const,
   };
   if (facts.wallFrame === "nonmetal") return [];
@@ -60,6 +62,9 @@ function judgeWallFrame(yard: Yard, body: Body): Verdict[] {
   ];
 }
 
+/** Bars that are said to be encapsulated, and not the contrary. */
+const ENCAPSULATED = /(?<!\b(?:not|non|un)[\s-]*)encapsulated/i;
+
 function judgeMetal(yard: Yard, element: MetalElement): Verdict[] {
   if (metalKind(yard, element) !== "structure") return [];
   const name = subjectName(element);
@@ -77,7 +82,7 @@ function judgeMetal(yard: Yard, element: MetalElement): Verdict[] {
   const straight = yard.straight(element, body);
   const measured = { horizontal: straight.length };
   const witness = witnessLine(straight);
-  if (/encapsulated/i.test(element.part ?? "")) {
+  if (ENCAPSULATED.test(element.part ?? "")) {
     const why = `${name} is encapsulated: such bars are not bonded themselves, and cannot serve in place of copper either.`;
     return [{ ...base, measured, witness, outcome: "exempt", why }];
   }

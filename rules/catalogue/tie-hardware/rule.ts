@@ -19,11 +19,20 @@ export const rule: Rule = {
   judge: (yard) => tieReadings(yard).map((reading) => judgeTie(yard, reading)),
 };
 
+/** How conductors are joined, and that listed things are used as they are listed. */
+const LISTING_SECTIONS = ["250.8", "110.3(B)"];
+
 function judgeTie(yard: Yard, reading: TieReading): Verdict {
   const { tie, body } = reading;
   const name = subjectName(tie);
   const near = body === null ? null : yard.straight(tie, body);
-  const base = { ...BARE, element: tie.id, body: body?.id ?? null, witness: witnessLine(near) };
+  const base = {
+    ...BARE,
+    alsoSections: LISTING_SECTIONS,
+    element: tie.id,
+    body: body?.id ?? null,
+    witness: witnessLine(near),
+  };
   const free = storableOnly(yard);
   if (free !== null) return { ...base, outcome: "exempt", why: `${name}: ${free}` };
   const facts = tieFacts(yard, reading);

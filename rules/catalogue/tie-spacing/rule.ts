@@ -5,9 +5,10 @@ import { perimeterBodies } from "../../recorded/bearers.ts";
 import { hasCopper } from "../../recorded/graph.ts";
 import { groupWith, type TieGroup, tiesOf } from "../../recorded/tie-groups.ts";
 import type { Question } from "../../report.ts";
+import { capitalized, elementName } from "../../words/element-names.ts";
 import { shellFacts } from "../common/shell-facts.ts";
 import { bondedBodies } from "../common/storable.ts";
-import { BARE, settle, speakerOf, subjectName, yesNo } from "../common/verdicts.ts";
+import { BARE, settle, speakerOf, yesNo } from "../common/verdicts.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
 
 export const rule: Rule = {
@@ -34,14 +35,14 @@ const SOUND_QUESTION = yesNo(
 
 function judgeBody(yard: Yard, body: Body): Verdict {
   const facts = shellFacts(yard, body);
-  const name = subjectName(body.element);
+  const name = elementName(body.element);
   const base = { ...BARE, element: null, body: body.id, ...facts.settled.trace };
   if (!perimeterBodies(yard).includes(body)) {
     return {
       ...base,
       outcome: "exempt",
       limits: ["perimeter.ties"],
-      why: `${name} needs no perimeter bonding, so there is nothing to tie to its shell.`,
+      why: `${capitalized(name)} needs no perimeter bonding, so there is nothing to tie to its shell.`,
     };
   }
   const ties = tiesOf(yard, body);
@@ -77,7 +78,7 @@ function judgeGroup(yard: Yard, body: Body, group: TieGroup, base: Omit<Verdict,
     others.length === 0
       ? ""
       : ` It shares its ties with ${others.map((other) => other.element.name ?? other.id).join(", ")}, whose shell it adjoins.`;
-  const name = subjectName(body.element);
+  const name = elementName(body.element);
   const count = group.recorded.length;
   const sure = group.recorded.filter(({ standing }) => standing === "sure").length;
   const widest = (yard.edition.value("perimeter.tieGapFactor") * group.length) / yard.edition.value("perimeter.ties");

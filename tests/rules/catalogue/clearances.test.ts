@@ -193,9 +193,14 @@ describe("junction boxes", () => {
     expect(of({ at: [200, 236] }, [wall()]).outcome).toBe("review");
   });
 
+  const lowVoltage = { ...light, id: "low", formingShell: "nonmetal", listedLowVoltage: true };
+
   it("flush in the deck are a question where the light is low-voltage", () => {
     expect(of({ z: 0, lowVoltage: true }).outcome).toBe("review");
     expect(of({ z: 0 }).outcome).toBe("conflict");
+    // The light that it serves says so as well as the box.
+    expect(of({ z: 0, serves: ["low"] }, [lowVoltage]).outcome).toBe("review");
+    expect(of({ z: 0, serves: ["low", "light"] }, [lowVoltage]).outcome).toBe("conflict");
   });
 
   it("go by the water of the pool whose light they serve", () => {
@@ -276,6 +281,13 @@ describe("a disconnect within sight", () => {
     expect(of([off(100), fence({ path: line(500, 50, 700, 50), solid: false })])).toBe("meets");
     const gap = { id: "gap", kind: "opening", opening: "passage", path: line(580, 50, 620, 50) };
     expect(of([off(100), screen({ top: 96 }), gap])).toBe("meets");
+  });
+
+  it("names what hides it, and has no margin left by being near", () => {
+    const verdict = judge(sight, [unit(), off(100), wall({ path: line(500, 50, 700, 50), top: 72 })]);
+    expect(verdict).toMatchObject({ outcome: "conflict", margin: null, measured: { sight: 100 } });
+    expect(verdict.why).toMatch(/wall .*hides it/);
+    expect(judge(sight, [unit(), off(600.5)])).toMatchObject({ outcome: "conflict", margin: -0.5 });
   });
 
   it("on a house: outside it, inside it, or just inside its face", () => {

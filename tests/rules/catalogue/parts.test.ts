@@ -47,6 +47,8 @@ describe("a piece of metal falls under exactly one part", () => {
       "structure-metal bond",
     ],
     ["encapsulated bars", { inPoolStructure: true, part: "encapsulated rebar" }, "structure-metal exempt"],
+    ["bars not encapsulated", { inPoolStructure: true, part: "rebar, not encapsulated" }, "structure-metal bond"],
+    ["bars without a coat", { inPoolStructure: true, part: "unencapsulated rebar" }, "structure-metal bond"],
     ["a pole", { part: "light pole" }, "fixed-metal bond"],
   ])("%s", (_name, changes, expected) => {
     expect(partOf(changes)).toBe(expected);
