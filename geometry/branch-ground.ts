@@ -33,6 +33,8 @@ export interface BranchGround {
   sees(a: Eye, b: Eye): boolean;
   /** The nearest place of the network that is seen from an eye, within `limit` inches. */
   attachment(eye: Eye, limit: number): Attachment | null;
+  /** No route from a position to the network is shorter. */
+  leastToNetwork(p: Point): number;
   /** Shortest route to the network, or null when there is none shorter than `limit`. */
   toNetwork(from: Eye, limit: number): BranchRoute | null;
   between(from: Eye, to: Eye, limit: number): BranchRoute | null;
@@ -65,6 +67,7 @@ export function branchGround(network: readonly (readonly Point[])[], blocked: re
     map,
     sees,
     attachment,
+    leastToNetwork,
     toNetwork: (from, limit) =>
       route(map, from, limit, {
         least: leastToNetwork,

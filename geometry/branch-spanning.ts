@@ -33,7 +33,7 @@ interface Link {
 }
 
 export function spanningTree(ground: BranchGround, parts: readonly PartEyes[]): Spanning {
-  const direct = parts.map((eyes) => shortestOf(eyes, (eye, limit) => ground.toNetwork(eye, limit)));
+  const direct = parts.map((eyes) => shortestToNetwork(ground, eyes));
   const waiting = new Heap<Link>();
   direct.forEach((route, i) => {
     if (route) waiting.push(route.length, { i, j: -1, route });
@@ -66,13 +66,22 @@ export function spanningTree(ground: BranchGround, parts: readonly PartEyes[]): 
   };
 }
 
-function shortestOf(
-  eyes: readonly Eye[],
-  find: (eye: Eye, limit: number) => BranchRoute | null,
-  within = Number.POSITIVE_INFINITY,
-): BranchRoute | null {
+/** From whichever place of the part the way is shortest: those that lie nearest to the network are tried first. */
+function shortestToNetwork(ground: BranchGround, eyes: PartEyes): BranchRoute | null {
+  const inOrder = eyes
+    .map((eye) => ({ eye, least: ground.leastToNetwork(eye.at) }))
+    .sort((one, other) => one.least - other.least);
   let best: BranchRoute | null = null;
-  for (const eye of eyes) best = find(eye, best ? best.length : within) ?? best;
+  // Places from which no way leads at all, and with them whatever they see.
+  const shutIn: Eye[] = [];
+  for (const { eye, least } of inOrder) {
+    const within: number = best ? best.length : Number.POSITIVE_INFINITY;
+    if (least >= within) break;
+    const shut = shutIn.some((other) => ground.sees(other, eye));
+    const route = shut ? null : ground.toNetwork(eye, within);
+    if (route) best = route;
+    else if (!best) shutIn.push(eye);
+  }
   return best;
 }
 

@@ -4,6 +4,7 @@
  */
 import type { PathData } from "../../geometry/types.ts";
 import { Recomputer, recompute } from "../../rules/recompute.ts";
+import { checkSite } from "../../rules/site/reader.ts";
 import type { Site } from "../../rules/site/site.ts";
 import { crowdedSite, lobed } from "./crowd.ts";
 import { alone, ms } from "./measure.ts";
@@ -17,10 +18,10 @@ interface Crowd {
 /** A kidney of four arcs, about 20 by 40 ft. */
 const KIDNEY: PathData = {
   vertices: [
-    [-150, -60, 0.9],
-    [-150, 60, -0.2],
-    [150, 60, 0.9],
-    [150, -60, 0.12],
+    [-150, -60, 0.3],
+    [150, -60, 0.9],
+    [150, 60, -0.2],
+    [-150, 60, 0.9],
   ],
   closed: true,
 };
@@ -65,6 +66,8 @@ export function benchCrowds(): void {
     "    drag    quick     full    naive",
   );
   for (const crowd of CROWDS) {
+    const read = checkSite(crowd.site);
+    if (!read.ok) throw new Error(`${crowd.name}: ${read.refusal.message}`);
     const large = crowd.site.elements.length > 2000 || crowd.name.includes("5,000");
     const recomputer = new Recomputer();
     const next = dragged(crowd);

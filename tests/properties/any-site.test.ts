@@ -3,7 +3,7 @@
  * that is left out in silence. Sites that may not be read are refused with a reason. Source: arithmetic (the report's own
  * contract); what a band must hold is asked of the exact paths.
  *
- * The suite draws COPPERBAND_SITES sites (300); COPPERBAND_SITES=10000 for a long run. Sites that once failed stay in
+ * The suite draws COPPERBAND_SITES sites (300); COPPERBAND_SITES=10000 for a long run. Sites that once failed, or took far too long, stay in
  * fixtures/sites.
  */
 import { readdirSync, readFileSync } from "node:fs";
@@ -38,7 +38,7 @@ describe("any site", () => {
   );
 });
 
-describe("sites that once failed", () => {
+describe("sites that once failed or took far too long", () => {
   it.each(readdirSync(FIXTURES).filter((file) => file.startsWith("any-")))("%s", (file) => {
     const result = readSite(readFileSync(new URL(file, FIXTURES), "utf8"));
     if (!result.ok) throw new Error(result.refusal.message);
