@@ -94,7 +94,8 @@ export function createViewStore(): ViewStore {
     choosePart: (part) => set({ part, finding: null, panel: "findings" }),
     chooseFinding: (finding) => set((state) => ({ finding, panel: finding === null ? state.panel : "findings" })),
     setHighlight: (highlight) => set((state) => (state.highlight === highlight ? state : { highlight })),
-    setPanel: (panel) => set({ panel, highlight: null }),
+    // The copper is looked at on the whole plan: a finding in focus would hide it.
+    setPanel: (panel) => set({ panel, highlight: null, ...(panel === "copper" ? { finding: null } : {}) }),
     setPalette: (palette) => set({ palette }),
     setSnapping: (snapping) => set({ snapping }),
     say: (text, kind = "plain") => set({ notice: { text, kind, at: Date.now() } }),
