@@ -11,7 +11,6 @@ import { setBulge } from "../edits/set-bulge.ts";
 import { setHeight } from "../edits/set-height.ts";
 import { lengthEntry } from "../entry/length-entry.ts";
 import { parseLength } from "../entry/parse-length.ts";
-import { parseQuantity } from "../entry/parse-quantity.ts";
 
 interface CornerTableProps {
   readonly element: AnyElement;
@@ -46,6 +45,8 @@ export function CornerTable({ element, units, apply }: CornerTableProps) {
   ));
 }
 
+const BEND_HINT = "How far the middle of the side lies off the straight; a minus bends it to the other hand.";
+
 /** Corners of an outline shown at once; a longer one is shown in pages. */
 const PAGE = 40;
 
@@ -67,7 +68,9 @@ function Corners({ element, reference, units, apply }: CornerTableProps & { read
             <th scope="col">No.</th>
             <th scope="col">Right</th>
             <th scope="col">Up</th>
-            <th scope="col">{heights ? "Height" : "Bend"}</th>
+            <th scope="col" title={heights ? undefined : BEND_HINT}>
+              {heights ? "Height" : "Bend"}
+            </th>
             <th scope="col">
               <span className="unseen">Change</span>
             </th>
@@ -109,9 +112,11 @@ function Corners({ element, reference, units, apply }: CornerTableProps & { read
                       onChange={(value) => apply(setHeight(element.id, index, value))}
                     />
                   ) : lastOpen ? null : (
-                    <NumberCell
-                      label={`Bend of the edge from corner ${index + 1}`}
-                      value={vertex[2] ?? 0}
+                    <BendCell
+                      label={`Bend of the side from corner ${index + 1}`}
+                      chord={Math.hypot(next[0] - vertex[0], next[1] - vertex[1])}
+                      bulge={vertex[2] ?? 0}
+                      units={units}
                       onChange={(value) => apply(setBulge(element.id, reference, index, value))}
                     />
                   )}
@@ -186,25 +191,27 @@ function LengthCell({ label, hideLabel = false, inches, units, onChange }: Lengt
   );
 }
 
-function NumberCell({
-  label,
-  value,
-  onChange,
-}: {
-  label: string;
-  value: number;
-  onChange(value: number): string | null;
-}) {
+interface BendCellProps {
+  readonly label: string;
+  /** Straight distance between the side's ends, inches. */
+  readonly chord: number;
+  readonly bulge: number;
+  readonly units: Units;
+  onChange(bulge: number): string | null;
+}
+
+/** The bend as a tape finds it: how deep the arc is at its middle. A bulge is that depth over half the chord. */
+function BendCell({ label, chord, bulge, units, onChange }: BendCellProps) {
   return (
     <TypedCell
       label={label}
       hideLabel
-      written={value === 0 ? "" : String(Number(value.toFixed(4)))}
+      written={bulge === 0 ? "" : lengthEntry((bulge * chord) / 2, units)}
       placeholder="straight"
       read={(text) => {
         if (text.trim() === "") return onChange(0);
-        const read = parseQuantity(text, "number");
-        return read.ok ? onChange(read.value) : read.reason;
+        const read = parseLength(text, units, { mayBeNegative: true });
+        return read.ok ? onChange((2 * read.inches) / chord) : read.reason;
       }}
     />
   );

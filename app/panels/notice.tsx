@@ -1,7 +1,7 @@
-/** What was just said: spoken politely, shown over the sheet for a while; a problem stays until it is put away. */
+/** What was just said: spoken politely, shown over the sheet for a while; a problem stays until it is put away or work goes on. */
 import { X } from "lucide-react";
-import { useEffect } from "react";
-import { useEditor, useView } from "../editor-context.tsx";
+import { useEffect, useRef } from "react";
+import { useDocument, useEditor, useView } from "../editor-context.tsx";
 
 /** How long a plain notice stays, milliseconds: a base, and more for every letter. */
 const STAYS = 3000;
@@ -15,6 +15,15 @@ export function Notice() {
     const timer = setTimeout(() => editor.view.getState().unsay(), STAYS + notice.text.length * STAYS_PER_LETTER);
     return () => clearTimeout(timer);
   }, [notice, editor]);
+  const site = useDocument((state) => state.history.present);
+  const saidOf = useRef(site);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what a notice is about is the site as it was when it was said.
+  useEffect(() => {
+    saidOf.current = site;
+  }, [notice]);
+  useEffect(() => {
+    if (notice?.kind === "problem" && saidOf.current !== site) editor.view.getState().unsay();
+  }, [notice, site, editor]);
   return (
     <div className="notice-place" role="status" aria-live="polite">
       {notice === null ? null : (

@@ -282,4 +282,16 @@ describe("notices", () => {
     page.press(page.button("Put the notice away"));
     expect(view().notice).toBeNull();
   });
+
+  it("of a problem are gone once work goes on", () => {
+    page.show(<Notice />);
+    page.does(() => view().say("That cannot be.", "problem"));
+    page.does(() => page.editor.document.getState().edit(setField("post-1", "name", "Post")));
+    expect(view().notice).toBeNull();
+    page.does(() => {
+      page.editor.document.getState().edit(setField("post-1", "name", "Light post"));
+      view().say("Nor can that.", "problem");
+    });
+    expect(view().notice?.text).toBe("Nor can that.");
+  });
 });
