@@ -7,12 +7,9 @@
  * drawing, because each canvas that changes costs the browser a copy of it.
  */
 
-import { boundsUnion } from "../../geometry/outline.ts";
-import { grownBounds } from "../../geometry/points.ts";
-import type { Bounds, Point } from "../../geometry/types.ts";
+import type { Point } from "../../geometry/types.ts";
 import type { CanvasPort } from "../commands/editor-ports.ts";
 import { PALETTES } from "../drawing/palette.ts";
-import { elementBounds } from "../drawing/plan-scene.ts";
 import type { Editor } from "../editor.ts";
 import { gridLines } from "../snapping/grid.ts";
 import type { ToolHost } from "../tools/tool-host.ts";
@@ -26,6 +23,7 @@ import { PointerInput } from "./pointer-input.ts";
 import { SceneKeeper } from "./scene-keeper.ts";
 import { fitted, type ScreenView, toScreen, zoomedAt } from "./screen-view.ts";
 import { paintFurniture } from "./sheet-furniture.ts";
+import { siteBounds } from "./site-bounds.ts";
 
 export const SHEET_LAYERS = ["ground", "drawing", "overlay"] as const;
 export type SheetLayer = (typeof SHEET_LAYERS)[number];
@@ -34,10 +32,6 @@ export type SheetLayer = (typeof SHEET_LAYERS)[number];
 const REST = 160;
 /** Room for dimensions and marks round what is shown, pixels. */
 const FIT_MARGIN = 72;
-/** The reach of fixed metal round a pool, inches, about: so that the view does not jump when the report comes. */
-const ROUND_A_POOL = 66;
-/** What an empty sheet shows: a yard of 60 by 45 ft round the origin, inches. */
-const EMPTY_YARD: Bounds = { minX: -360, minY: -270, maxX: 360, maxY: 270 };
 /** A place that keys have moved to is kept this far inside the view, pixels. */
 const REVEAL_MARGIN = 48;
 /** Half the size of a finding's mark, pixels. */
@@ -133,7 +127,7 @@ export class SheetController {
     this.#isFitDue = this.#width === 0 || this.#height === 0;
     if (this.#isFitDue) return;
     const margin = Math.min(FIT_MARGIN, this.#width / 8, this.#height / 8);
-    this.#setCamera(fitted(this.#bounds(), this.#width, this.#height, margin));
+    this.#setCamera(fitted(siteBounds(this.#editor.document.getState().shown), this.#width, this.#height, margin));
   }
 
   panBy(dx: number, dy: number): void {
@@ -174,10 +168,16 @@ export class SheetController {
       this.#paintGrid(paint);
     } else {
       paintDrawing(paint, this.#keeper.now(this.#rest !== null));
-      paintFurniture(paint, this.#editor.document.getState().shown);
+      // What is typed while drawing takes its place.
+      if (!this.#isDrawing()) paintFurniture(paint, this.#editor.document.getState().shown);
       if (this.#isDragging()) this.#paintOverlay(paint);
     }
     context.restore();
+  }
+
+  #isDrawing(): boolean {
+    const { tool } = this.#editor.view.getState();
+    return tool !== "select" && tool !== "pan";
   }
 
   #isDragging(): boolean {
@@ -201,9 +201,8 @@ export class SheetController {
 
   /** Lines of the grid, while something is drawn or dragged that snaps to them. */
   #paintGrid(paint: Paint): void {
-    const { snapping, tool, camera } = this.#editor.view.getState();
-    const isDrawing = tool !== "select" && tool !== "pan";
-    if (!snapping || !(isDrawing || this.#isDragging())) return;
+    const { snapping, camera } = this.#editor.view.getState();
+    if (!snapping || !(this.#isDrawing() || this.#isDragging())) return;
     paintGrid(paint, gridLines(camera.scale, this.#editor.document.getState().shown.display?.units));
   }
 
@@ -219,17 +218,6 @@ export class SheetController {
       else if (element.id === hovered) paintOutline(paint, element, false);
     }
     paintTool(paint, this.#host.overlay());
-  }
-
-  #bounds(): Bounds {
-    const { elements } = this.#editor.document.getState().shown;
-    const boxes = elements.flatMap((element) => {
-      // Lines may run on far beyond the yard.
-      if (element.kind === "overhead-line" || element.kind === "underground-run") return [];
-      const box = elementBounds(element);
-      return box === null ? [] : [element.kind === "pool" ? grownBounds(box, ROUND_A_POOL) : box];
-    });
-    return boxes.length === 0 ? EMPTY_YARD : boundsUnion(boxes);
   }
 
   #setCamera(camera: Camera): void {
