@@ -96,11 +96,8 @@ function ElementFacts({ element, apply }: ElementFactsProps) {
             <li key={finding.id}>
               <button type="button" className="plain fact-finding" onClick={() => chooseFinding(finding.id)}>
                 <OutcomeMark outcome={finding.outcome} />
-                <span>
-                  {RULES.find(({ id }) => id === finding.rule)?.title ?? finding.section}
-                  <span className="small soft"> {OUTCOME_WORDS[finding.outcome]}</span>
-                </span>
-                <span className="small soft">{finding.section}</span>
+                <span>{RULES.find(({ id }) => id === finding.rule)?.title ?? finding.section}</span>
+                <span className="small soft">{OUTCOME_WORDS[finding.outcome]}</span>
               </button>
             </li>
           ))}
