@@ -12,6 +12,9 @@ import { distanceBetween } from "../../geometry/points.ts";
 import type { Edge, Point } from "../../geometry/types.ts";
 import { toStep } from "./grid.ts";
 
+/** A side and the line of an earlier corner meet this near to the pointer, in tolerances. Farther off they run along each other. */
+const MEETING_REACH = 1.5;
+
 /** A place that draws the pointer; `words` as "corner of Pool deck". */
 export interface SnapPoint {
   readonly at: Point;
@@ -78,8 +81,8 @@ export function snap(at: Point, candidates: SnapCandidates, rule: SnapRule): Sna
   return { point: [x + toStep(at[0] - x, grid), y + toStep(at[1] - y, grid)], reason: "grid", guides: [] };
 }
 
-function nearest(points: readonly SnapPoint[], at: Point, tolerance: number): SnapPoint | null {
-  let best: SnapPoint | null = null;
+function nearest<T extends Pick<SnapPoint, "at">>(points: readonly T[], at: Point, tolerance: number): T | null {
+  let best: T | null = null;
   let least = tolerance;
   for (const candidate of points) {
     const away = distanceBetween(candidate.at, at);
@@ -143,7 +146,8 @@ function edgeSnap(at: Point, edges: readonly SnapEdge[], lines: Alignments, rule
     if (!line) continue;
     const low: Point = axis === 0 ? [line.with[0], at[1] - 2 * tolerance] : [at[0] - 2 * tolerance, line.with[1]];
     const high: Point = axis === 0 ? [line.with[0], at[1] + 2 * tolerance] : [at[0] + 2 * tolerance, line.with[1]];
-    const [meeting] = crossings(lineEdge(low, high), best.edge.edge);
+    const places = crossings(lineEdge(low, high), best.edge.edge).map((place) => ({ at: place }));
+    const meeting = nearest(places, at, MEETING_REACH * tolerance)?.at;
     if (meeting) {
       return {
         point: meeting,

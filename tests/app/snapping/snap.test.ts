@@ -92,6 +92,17 @@ describe("being in line with an earlier corner", () => {
     });
   });
 
+  it("on a side that runs along the line: where the other line meets it, else at a round distance", () => {
+    const wall = { edge: lineEdge([-192, 96], [-192, -96]), words: "side of Pool" };
+    const from = [
+      { with: [-150, 36], name: "the last corner" },
+      { with: [-192, -36], name: "the first corner" },
+    ] as const;
+    const at = (y: number) => snap([-190, y], { points: [], edges: [wall] }, { tolerance: 9, grid: 12, lines: from });
+    expect(at(40)).toMatchObject({ point: [-192, 36], reason: "side of Pool, level with the last corner" });
+    expect(at(14)).toMatchObject({ point: [-192, 12], reason: "side of Pool" });
+  });
+
   it("on a side: where the line meets the side", () => {
     const wall = { edge: lineEdge([100, 0], [140, 100]), words: "side of House" };
     const found = snap([106, 12], { points: [], edges: [wall] }, { tolerance: 8, grid: 12, lines });
