@@ -5,6 +5,7 @@ import { lengthText, type Units } from "../../rules/words/lengths.ts";
 import { lengthEntry } from "../entry/length-entry.ts";
 import { parseLength } from "../entry/parse-length.ts";
 import { parseQuantity, type QuantityKind } from "../entry/parse-quantity.ts";
+import { ElementsControl } from "./elements-control.tsx";
 
 export interface FieldControlProps {
   readonly field: Field;
@@ -121,6 +122,17 @@ function Control(props: ControlProps) {
           ))}
         </select>
       );
+    case "elements":
+      return (
+        <ElementsControl
+          id={id}
+          value={value}
+          isRequired={field.required}
+          elements={elements}
+          others={field.suggestions}
+          onChange={change}
+        />
+      );
     default:
       return <TextControl {...props} />;
   }
@@ -188,8 +200,6 @@ export function write(field: Field, value: unknown, units: Units): string {
       return Array.isArray(value) ? value.map(length).join(" to ") : length(value);
     case "lengths":
       return Array.isArray(value) ? value.map(length).join(", ") : "";
-    case "elements":
-      return Array.isArray(value) ? value.join(", ") : String(value);
     default:
       return String(value);
   }
@@ -211,14 +221,6 @@ export function readTyped(field: Field, text: string, units: Units): Read {
       return readRange(field, text, one);
     case "lengths":
       return all(text.split(","), one);
-    case "elements":
-      return {
-        ok: true,
-        value: text
-          .split(",")
-          .map((part) => part.trim())
-          .filter((part) => part !== ""),
-      };
     case "text":
       return { ok: true, value: text };
     default: {
