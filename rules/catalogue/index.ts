@@ -37,6 +37,7 @@ import { rule as underwaterLights } from "./underwater-lights/rule.ts";
 import { rule as unknownKind } from "./unknown-kind/rule.ts";
 import { rule as waterBondFitting } from "./water-bond-fitting/rule.ts";
 import { rule as waterContact } from "./water-contact/rule.ts";
+import { rule as waterDrawn } from "./water-drawn/rule.ts";
 
 export const RULES: readonly Rule[] = [
   conductorPlace,
@@ -76,4 +77,5 @@ export const RULES: readonly Rule[] = [
   unknownKind,
   waterBondFitting,
   waterContact,
+  waterDrawn,
 ];

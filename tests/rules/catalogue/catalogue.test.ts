@@ -22,6 +22,7 @@ const ASKS_FOR_NOTHING: ReadonlySet<string> = new Set([
   "local-amendments",
   "storable-pool",
   "unknown-kind",
+  "water-drawn",
 ]);
 /** It speaks only of amendments that do not act. */
 const NEVER_MEETS: ReadonlySet<string> = new Set(["local-amendments"]);
