@@ -69,9 +69,9 @@ interface Wanted {
   readonly isSection: boolean;
 }
 
-/** A section as people type it: `680.26(B)(7)`, `26(b)(7)`, `26 B 7`, `680.9`. */
+/** A section as people type it: `680.26(B)(7)`, `26(b)(7)`, `26 B 7`, `680.9`, `250.8`. */
 const SECTION =
-  /(?:\b680\s*\.\s*)?\b\d{1,3}(?:\s*\(\s*[a-z0-9]+\s*\)|\s*[a-z](?![a-z])(?:\s*\d+)?)+|\b680\s*\.\s*\d+/gi;
+  /(?:\b\d{3}\s*\.\s*)?\b\d{1,3}(?:\s*\(\s*[a-z0-9]+\s*\)|\s*[a-z](?![a-z])(?:\s*\d+)?)+|\b\d{3}\s*\.\s*\d+/gi;
 
 function wordsIn(text: string): Wanted[] {
   const wanted: Wanted[] = [];
@@ -107,7 +107,8 @@ function scoreOf(rule: Rule, wanted: readonly Wanted[], edition: EditionInForce)
 function sectionScore(rule: Rule, text: string, edition: EditionInForce): number {
   const own = plainSection(rule.sections[edition.id] ?? "");
   if (own === text) return 40;
-  const numbers = rule.parameters.map((id) => plainSection(edition.parameters[id].section));
+  const further = rule.alsoSections?.[edition.id] ?? [];
+  const numbers = [...further, ...rule.parameters.map((id) => edition.parameters[id].section)].map(plainSection);
   if (numbers.includes(text)) return 20;
   const within = (section: string) =>
     section.startsWith(text) && !/^\d\d/.test(`${text.slice(-1)}${section.slice(text.length)}`);

@@ -104,6 +104,8 @@ export interface Rule {
   readonly part: PartId;
   /** Section in the edition's numbering; an edition that is absent has no such rule. */
   readonly sections: Readonly<Partial<Record<EditionId, string>>>;
+  /** Further sections that it restates, numbered alike: how it measures, or where it speaks instead of its own. */
+  readonly alsoSections?: Readonly<Partial<Record<EditionId, readonly string[]>>>;
   /** What it looks at, in plain words. */
   readonly subjects: string;
   /** What is measured and held against what, in plain words. */
@@ -116,7 +118,7 @@ export interface Rule {
   judge(yard: Yard): Verdict[];
 }
 
-/** The same section in every edition. */
-export function everyEdition(section: string): Readonly<Record<EditionId, string>> {
+/** The same in every edition: a section, or further ones. */
+export function everyEdition<T>(section: T): Readonly<Record<EditionId, T>> {
   return { "nec-2017": section, "nec-2020": section, "nec-2023": section };
 }

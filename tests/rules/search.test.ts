@@ -27,6 +27,17 @@ describe("a section", () => {
     ]);
   });
 
+  // The section on how a receptacle's distance is measured: NEC 680.22(A)(5), 2020 on (A)(6). Connections: 250.8, 110.3(B).
+  it("finds a rule by a further section that it restates, in the edition's numbering", () => {
+    expect(find("680.22(A)(6)")).toEqual(["receptacle-distance"]);
+    expect(find("680.22(A)(5)")).toEqual(["equipment-room-receptacle"]);
+    const before = findRules("680.22(A)(5)", editionInForce(site, "nec-2017")).map(({ rule }) => rule.id);
+    expect(before).toEqual(["receptacle-distance"]);
+    expect(find("110.3(B)")).toEqual(["tie-hardware"]);
+    expect(find("250.8")).toContain("tie-hardware");
+    expect(find("680.43")).toEqual(["spa-exception"]);
+  });
+
   it("finds a rule by the section of one of its limits", () => {
     expect(find("680.22(B)(3)")).toEqual(["luminaire-height"]);
   });

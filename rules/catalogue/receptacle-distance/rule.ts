@@ -9,11 +9,19 @@ import { storableOf } from "../common/storable.ts";
 import { BARE, settle, speakerOf, subjectName, witnessLine, yesNo } from "../common/verdicts.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
 
+/** The section that says how the distance is measured moved between editions. Source: NEC 680.22(A)(5), 2020 on (A)(6). */
+const MEASURED_BY = { "nec-2017": "680.22(A)(5)", "nec-2020": "680.22(A)(6)", "nec-2023": "680.22(A)(6)" } as const;
+
 export const rule: Rule = {
   id: "receptacle-distance",
   title: "Receptacles and the water",
   part: "receptacles",
   sections: everyEdition("680.22(A)(3)"),
+  alsoSections: {
+    "nec-2017": ["680.22(A)(2)", MEASURED_BY["nec-2017"], "680.34"],
+    "nec-2020": ["680.22(A)(2)", MEASURED_BY["nec-2020"], "680.34"],
+    "nec-2023": ["680.22(A)(2)", MEASURED_BY["nec-2023"], "680.34"],
+  },
   subjects: "Each receptacle.",
   measure:
     "The way a cord would lie from the inside wall: round walls and buildings, not through doors or windows, through open passages, over low walls and fences.",
@@ -27,11 +35,6 @@ export const rule: Rule = {
     });
   },
 };
-
-/** The section that says how the distance is measured moved between editions. Source: NEC 680.22(A)(5), 2020 on (A)(6). */
-function measuringSection(yard: Yard): string {
-  return yard.edition.id === "nec-2017" ? "680.22(A)(5)" : "680.22(A)(6)";
-}
 
 /** Whether it serves the equipment that moves the water. */
 function servesCirculation(yard: Yard, element: DeviceElement): boolean {
@@ -63,7 +66,7 @@ function judgeAt(yard: Yard, body: Body, element: DeviceElement): Verdict {
       ? { section: "680.34", basis: "memory" as const }
       : {
           ...(servesCirculation(yard, element) ? { section: "680.22(A)(2)" } : {}),
-          alsoSections: [measuringSection(yard)],
+          alsoSections: [MEASURED_BY[yard.edition.id]],
         }),
     measured: { horizontal: straight.length, path: length },
     required: { path: limit },

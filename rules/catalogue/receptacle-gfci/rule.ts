@@ -13,6 +13,7 @@ export const rule: Rule = {
   title: "Protection of receptacles",
   part: "receptacles",
   sections: everyEdition("680.22(A)(4)"),
+  alsoSections: everyEdition(["680.32"]),
   subjects: "Each receptacle.",
   measure:
     "Whether a cord from it lies within reach of the inside wall, and whether GFCI protects it. A rating that is not given is taken as an ordinary one.",

@@ -10,6 +10,7 @@ export const rule: Rule = {
   title: "Outdoor spas",
   part: "site",
   sections: everyEdition("680.42(B)"),
+  alsoSections: everyEdition(["680.43"]),
   subjects: "Each spa that does not have a concrete shell.",
   measure: "Its listing, how it is installed, and its rim above every surface near it.",
   parameters: ["spa.rimAbove", "spa.rimWithin"],

@@ -7,20 +7,21 @@ import { BARE, subjectName, witnessLine } from "../common/verdicts.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
 import { tieFacts } from "./facts.ts";
 
+/** How conductors are joined, and that listed things are used as they are listed. */
+const LISTING_SECTIONS = ["250.8", "110.3(B)"] as const;
+
 export const rule: Rule = {
   id: "tie-hardware",
   title: "Connections",
   part: "copper",
   sections: everyEdition("680.26(B)"),
+  alsoSections: everyEdition(LISTING_SECTIONS),
   subjects: "Each recorded tie.",
   measure: "What holds the connection, how many wires are in it, whether it may be buried, and what it joins.",
   parameters: ["connection.hardware", "connection.refusedHardware", "connection.wiresPerClamp"],
   protects: "A connection that works loose or rusts away under the deck is a broken bond that nobody can see.",
   judge: (yard) => tieReadings(yard).map((reading) => judgeTie(yard, reading)),
 };
-
-/** How conductors are joined, and that listed things are used as they are listed. */
-const LISTING_SECTIONS = ["250.8", "110.3(B)"];
 
 function judgeTie(yard: Yard, reading: TieReading): Verdict {
   const { tie, body } = reading;
