@@ -23,6 +23,7 @@ export const COMPARISON_VERSION = 1;
 export interface Side {
   readonly outcome: Outcome;
   readonly section: string;
+  readonly alsoSections: readonly string[];
   readonly body: string | null;
   readonly basis: BasisWord;
   readonly why: string;
@@ -235,10 +236,11 @@ function differencesOf(was: Finding | null, is: Finding | null): Difference[] {
 }
 
 function sideOf(finding: Finding): Side {
-  const { outcome, section, body, basis, why, remedy, required, question, answered, lapsed } = finding;
+  const { outcome, section, alsoSections, body, basis, why, remedy, required, question, answered, lapsed } = finding;
   return {
     outcome,
     section,
+    alsoSections,
     body,
     basis,
     why,

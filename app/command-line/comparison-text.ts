@@ -4,16 +4,16 @@ import {
   type EditionComparison,
   type FindingChange,
   type ParameterSide,
-  type Side,
   saysOtherwise,
 } from "../../rules/compare-editions.ts";
 import type { EditionId } from "../../rules/editions/edition.ts";
 import { EDITIONS } from "../../rules/editions/in-force.ts";
-import { OUTCOMES_WORST_FIRST, type SurfaceBonding } from "../../rules/report.ts";
+import { OUTCOMES_WORST_FIRST } from "../../rules/report.ts";
 import type { Site } from "../../rules/site/site.ts";
-import { BONDING_WORDS, TOTAL_WORDS } from "../../rules/words/comparison.ts";
+import { amendmentText } from "../../rules/words/amendments.ts";
+import { bandText, changeCount, sideTexts, TOTAL_WORDS, totalText } from "../../rules/words/comparison.ts";
 import { capitalized, elementName, givenName } from "../../rules/words/element-names.ts";
-import { areaText, copperText, type Units } from "../../rules/words/lengths.ts";
+import type { Units } from "../../rules/words/lengths.ts";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
 import { parameterText } from "../../rules/words/parameters.ts";
 import type { TextOptions } from "./report-text.ts";
@@ -67,23 +67,15 @@ function heading(text: string, { pen, width }: Page): string[] {
   return [pen(text, "strong"), "-".repeat(Math.min(width, text.length))];
 }
 
-function headLines({ site, changes, same, reports }: EditionComparison, page: Page): string[] {
+function headLines(comparison: EditionComparison, page: Page): string[] {
+  const { site, reports } = comparison;
   const title = printable(site) || "Site without a name";
   const [before, after] = page.titles;
-  const otherwise = changes.filter(saysOtherwise).length;
-  const rest = same + changes.length - otherwise;
-  const said =
-    otherwise === 0
-      ? "Nothing changes between these editions on this site."
-      : `${otherwise} ${otherwise === 1 ? "finding changes" : "findings change"}; ${rest} ${rest === 1 ? "stays" : "stay"}.`;
-  const amendments = reports.before.amendments.map(
-    ({ parameter, value, reason }) =>
-      `${parameter} = ${JSON.stringify(value)}${reason === "" ? "" : ` (${printable(reason)})`}`,
-  );
+  const amendments = reports.before.amendments.map((amendment) => printable(amendmentText(amendment)));
   return [
     page.pen(title, "strong"),
     "=".repeat(Math.min(page.width, title.length)),
-    ...wrapped(`The same site under ${before} and under ${after}. ${said}`, page.width),
+    ...wrapped(`The same site under ${before} and under ${after}. ${changeCount(comparison)}`, page.width),
     ...(amendments.length === 0
       ? []
       : wrapped(`Local amendments in force under both: ${amendments.join("; ")}.`, page.width)),
@@ -127,15 +119,7 @@ function totalLines({ totals, reports }: EditionComparison, page: Page): string[
   const figures = totals.flatMap(({ name, before, after }) => {
     const words = TOTAL_WORDS[name];
     if (words === undefined) return [];
-    const shown = (value: number) =>
-      words.unit === "length"
-        ? value === 0
-          ? "none"
-          : copperText(value, units)
-        : words.unit === "pounds"
-          ? `${value.toFixed(1)} lb`
-          : String(value);
-    return row(words.text, shown(before), shown(after), width);
+    return row(words.text, totalText(name, before, units), totalText(name, after, units), width);
   });
   return [...heading("In all", page), ...row("", titles[0], titles[1], width), ...counts, ...figures];
 }
@@ -151,10 +135,10 @@ function oneChange(change: FindingChange, page: Page): string[] {
   const about = change.element ?? change.body;
   const by = change.body !== null && change.body !== about ? `, by ${page.nameOf(change.body)}` : "";
   const name = about === null ? "The site" : `${capitalized(page.nameOf(about))}${by}`;
-  const texts = [change.before, change.after].map((side, i) => [
-    `${titles[i] ?? ""}: ${side === null ? "asks for nothing here" : OUTCOME_WORDS[side.outcome]}`,
-    ...sideTexts(side),
-  ]);
+  const texts = [change.before, change.after].map((side, i) => {
+    const said = sideTexts(side);
+    return [`${titles[i] ?? ""}: ${said.outcome}`, ...said.texts.map(printable)];
+  });
   const [left = [], right = []] = texts;
   const lines = wrapped(`${name}. ${change.title}.`, width).map((line) => pen(line, "strong"));
   for (let i = 0; i < Math.max(left.length, right.length); i++) {
@@ -163,39 +147,17 @@ function oneChange(change: FindingChange, page: Page): string[] {
   return lines;
 }
 
-/** Section, why, remedy, question: one paragraph each. */
-function sideTexts(side: Side | null): string[] {
-  if (side === null) return [];
-  const question = side.question
-    ? `Question: ${side.question.text} [${side.question.options.join(" / ")}]`
-    : side.remedy === ""
-      ? ""
-      : `What settles it: ${side.remedy}`;
-  return [
-    `${side.section}, ${side.basis}`,
-    printable(side.why),
-    printable(question),
-    side.lapsed
-      ? "An earlier answer has lapsed: it was given under another edition, or what it was about changed."
-      : "",
-  ].filter((text) => text !== "");
-}
-
 function bandLines({ bands }: EditionComparison, page: Page): string[] {
   if (bands.length === 0) return [];
   const { width, titles, units } = page;
-  const shown = (parts: readonly { bonding: SurfaceBonding; area: number }[]) =>
-    parts.length === 0
-      ? "none"
-      : parts.map(({ bonding, area }) => `${BONDING_WORDS[bonding]}, ${areaText(area, units)}`).join("; ");
   return [
     ...heading("Perimeter, by surface", page),
     ...row("", titles[0], titles[1], width),
     ...bands.flatMap(({ pool, surface, before, after }) =>
       row(
         `${capitalized(surface === null ? "the ground" : page.nameOf(surface))}, by ${page.nameOf(pool)}`,
-        shown(before),
-        shown(after),
+        bandText(before, units),
+        bandText(after, units),
         width,
       ),
     ),

@@ -1,5 +1,7 @@
 /** `draw FILE --out NAME.svg`: writes the plan of a site as a drawing sheet. */
+import { compareEditions } from "../../rules/compare-editions.ts";
 import type { EditionId } from "../../rules/editions/edition.ts";
+import { EDITION_WHEN_UNNAMED, namedEdition } from "../../rules/editions/in-force.ts";
 import { recompute } from "../../rules/recompute.ts";
 import { drawingSvg } from "../drawing/drawing-svg.ts";
 import type { PaletteName } from "../drawing/palette.ts";
@@ -11,6 +13,10 @@ export interface DrawOptions {
   /** A file name, or `-` for standard output. */
   readonly out: string;
   readonly as?: EditionId;
+  /** Adds what changes under this edition. */
+  readonly compare?: EditionId;
+  /** Adds the reasons of every finding in full. */
+  readonly reasons?: boolean;
   readonly paper?: PaperName;
   readonly palette?: PaletteName;
 }
@@ -21,8 +27,12 @@ export async function draw(file: string, options: DrawOptions, terminal: Termina
     await terminal.complain(`${input.lines.join("\n")}\n`);
     return UNREADABLE;
   }
-  const report = recompute(input.site, options.as === undefined ? {} : { as: options.as });
-  const svg = drawingSvg(input.site, report, { paper: options.paper, palette: options.palette });
+  const { site } = input;
+  const { as, compare, paper, palette, reasons } = options;
+  const report = recompute(site, as === undefined ? {} : { as });
+  const before = as ?? namedEdition(site) ?? EDITION_WHEN_UNNAMED;
+  const comparison = compare === undefined ? {} : { comparison: compareEditions(site, before, compare) };
+  const svg = drawingSvg(site, report, { paper, palette, reasons, ...comparison });
   if (options.out === "-") {
     await terminal.write(svg);
     return CLEAR;

@@ -1,12 +1,15 @@
 /** A report as text, in the code's order: what `check` prints when it is not asked for JSON. */
+import { RULES } from "../../rules/catalogue/index.ts";
 import { EDITIONS, isEditionId } from "../../rules/editions/in-force.ts";
 import { findingsByPart, type NumberedFinding } from "../../rules/findings-by-part.ts";
-import { type Finding, OUTCOMES_WORST_FIRST, type Outcome, type Report } from "../../rules/report.ts";
+import type { Finding, Outcome, Report } from "../../rules/report.ts";
 import type { Site } from "../../rules/site/site.ts";
+import { amendmentText } from "../../rules/words/amendments.ts";
+import { answerText, LAPSED_TEXT } from "../../rules/words/answers.ts";
 import { capitalized, elementName, givenName } from "../../rules/words/element-names.ts";
 import type { Units } from "../../rules/words/lengths.ts";
 import { measuredTexts } from "../../rules/words/measured.ts";
-import { OUTCOME_WORDS, outcomeCount } from "../../rules/words/outcomes.ts";
+import { countsText, OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
 import { copperLines } from "./copper-text.ts";
 import { type Emphasis, type Pen, penFor, printable, spread, wrapped } from "./text-lines.ts";
 
@@ -77,10 +80,7 @@ export function heading(text: string, writing: Writing): string[] {
 function headLines({ report, width, pen }: Writing): string[] {
   const title = printable(report.site) || "Site without a name";
   const edition = isEditionId(report.edition) ? EDITIONS[report.edition].title : report.edition;
-  const amendments = report.amendments.map(
-    ({ parameter, value, reason }) =>
-      `${parameter} = ${JSON.stringify(value)}${reason === "" ? "" : ` (${printable(reason)})`}`,
-  );
+  const amendments = report.amendments.map((amendment) => printable(amendmentText(amendment)));
   const basis = amendments.length === 0 ? "no local amendments" : `local amendments: ${amendments.join("; ")}`;
   return [
     pen(title, "strong"),
@@ -92,8 +92,7 @@ function headLines({ report, width, pen }: Writing): string[] {
 
 function summaryLines(writing: Writing): string[] {
   const { report, width } = writing;
-  const counts = OUTCOMES_WORST_FIRST.map((outcome) => outcomeCount(outcome, report.counts[outcome])).join("  ·  ");
-  return [...wrapped(counts, width), ...wrapped(missingSentence(report), width)];
+  return [...wrapped(countsText(report, "  ·  "), width), ...wrapped(missingSentence(report), width)];
 }
 
 /** The missing count in words; a count never stands alone while questions are open. */
@@ -114,7 +113,17 @@ function partBlocks(writing: Writing): string[][] {
   return findingsByPart(writing.report).map(({ part, findings }) => [
     ...heading(`${part.title}  ${part.section}`, writing),
     ...findings.flatMap((one, i) => (i === 0 ? findingLines(one, writing) : ["", ...findingLines(one, writing)])),
+    "",
+    ...protectionLines(findings, writing),
   ]);
+}
+
+/** Once for each rule that found something: what it protects people from. */
+function protectionLines(findings: readonly NumberedFinding[], { width, pen }: Writing): string[] {
+  const ids = new Set(findings.map(({ finding }) => finding.rule));
+  return RULES.filter(({ id }) => ids.has(id)).flatMap(({ title, protects }) =>
+    wrapped(`${title}, what it protects people from: ${protects}`, width, "   *  ").map((line) => pen(line, "faint")),
+  );
 }
 
 /** What a finding is about: its element, else its body of water, else the site. */
@@ -140,20 +149,14 @@ function findingLines({ number, finding }: NumberedFinding, writing: Writing): s
   const numbers = measuredTexts(finding, units);
   if (numbers.length > 0) add(`${numbers.join("; ")}.`, "Measured: ");
   if (finding.question) add(questionText(finding.question), "Question: ");
-  if (finding.answered) add(answerText(finding.answered), "Answered on this site: ");
-  if (finding.lapsed) add("An earlier answer has lapsed: what it was about has changed.");
+  if (finding.answered) add(`${answerText(finding.answered)}.`);
+  if (finding.lapsed) add(LAPSED_TEXT);
   add(`${finding.basis}.`, "How sure the limit is: ");
   return lines;
 }
 
 function questionText({ text, options }: NonNullable<Finding["question"]>): string {
   return options.length === 0 ? text : `${text} [${options.join(" / ")}]`;
-}
-
-function answerText({ answer, on, by }: NonNullable<Finding["answered"]>): string {
-  return [answer, on === undefined ? "" : `on ${on}`, by === undefined ? "" : `by ${by}`]
-    .filter((part) => part !== "")
-    .join(", ");
 }
 
 function missingLines(writing: Writing): string[] {

@@ -18,6 +18,8 @@ interface CheckFlags {
 interface DrawFlags {
   out: string;
   as?: EditionId;
+  compare?: EditionId;
+  reasons?: boolean;
   paper?: PaperName;
   palette?: PaletteName;
 }
@@ -89,6 +91,10 @@ function commands(terminal: Terminal, done: (code: number) => void): Command {
     .argument("<file>", "site file; - reads standard input")
     .requiredOption("--out <name.svg>", "file to write; - writes standard output", svgName)
     .addOption(editionOption())
+    .addOption(
+      new Option("--compare <edition>", "add sheets with what changes under this edition").choices(EDITION_IDS),
+    )
+    .option("--reasons", "add sheets with the reasons of every finding in full")
     .addOption(
       new Option("--paper <size>", "paper, landscape; chosen by what has to fit when absent").choices(PAPER_NAMES),
     )

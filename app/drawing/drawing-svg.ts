@@ -1,8 +1,7 @@
 /** A site and its report as one SVG file of drawing sheets. */
 import type { Report } from "../../rules/report.ts";
-import { OUTCOMES_WORST_FIRST } from "../../rules/report.ts";
 import type { Site } from "../../rules/site/site.ts";
-import { outcomeCount } from "../../rules/words/outcomes.ts";
+import { countsText } from "../../rules/words/outcomes.ts";
 import type { PaletteName } from "./palette.ts";
 import { planSheets, type SheetOptions } from "./sheets.ts";
 import { sheetsToSvg } from "./svg.ts";
@@ -14,10 +13,9 @@ export interface DrawingOptions extends SheetOptions {
 /** The text of an SVG file, true to scale. The same site and report give the same text. */
 export function drawingSvg(site: Site, report: Report, options: DrawingOptions = {}): string {
   const { palette, ...layout } = options;
-  const counts = OUTCOMES_WORST_FIRST.map((outcome) => outcomeCount(outcome, report.counts[outcome])).join(", ");
   return sheetsToSvg(planSheets(site, report, layout), {
     title: `${report.site === "" ? "Site without a name" : report.site}: bonding plan`,
-    description: `${counts}; missing ${report.missing}. ${report.cautions.join(" ")}`,
+    description: `${countsText(report)}; missing ${report.missing}. ${report.cautions.join(" ")}`,
     ...(palette ? { palette } : {}),
   });
 }

@@ -1,6 +1,8 @@
 /** The findings as blocks for a column of the sheet: number, what it is about, section, outcome, numbers, what settles it. */
+import type { Point } from "../../geometry/types.ts";
 import { findingsByPart, type NumberedFinding } from "../../rules/findings-by-part.ts";
 import type { Finding, Report } from "../../rules/report.ts";
+import { answerText, LAPSED_TEXT } from "../../rules/words/answers.ts";
 import { capitalized } from "../../rules/words/element-names.ts";
 import type { Units } from "../../rules/words/lengths.ts";
 import { briefTexts } from "../../rules/words/measured.ts";
@@ -8,11 +10,11 @@ import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
 import { type Block, lineHeight, subheadingBlock, typeLine } from "./blocks.ts";
 import { isOpen } from "./lettering.ts";
 import { markDrawing } from "./mark-shapes.ts";
-import { TEXT_POINTS } from "./scene.ts";
+import { type Item, TEXT_POINTS } from "./scene.ts";
 import { textPoints, wrapPoints } from "./text-width.ts";
 
 /** Room for the number mark left of the text, points. */
-const INDENT = 21;
+export const NUMBER_INDENT = 21;
 
 export interface ListOptions {
   readonly units: Units;
@@ -52,6 +54,20 @@ function firstSentence(text: string): string {
   return /^.*?[.!?](?=\s+[A-Z0-9"]|$)/s.exec(text)?.[0] ?? text;
 }
 
+/** The number of a finding in the shape of its outcome, at the upper left corner of its block. */
+export function numberMark({ number, finding }: NumberedFinding, [x, y]: Point): Item {
+  const { height } = markDrawing(finding.outcome, String(number));
+  return {
+    kind: "mark",
+    at: [x + NUMBER_INDENT / 2 - 1.5, y - Math.max(8, height / 2 + 0.5)],
+    from: null,
+    number,
+    outcome: finding.outcome,
+    findings: [finding.id],
+    ...(finding.element === null ? {} : { element: finding.element }),
+  };
+}
+
 /** The section is told again only where it is not that of the heading above. */
 function findingBlock(
   { number, finding }: NumberedFinding,
@@ -60,7 +76,7 @@ function findingBlock(
 ): Block {
   const size = TEXT_POINTS.small;
   const step = lineHeight("small");
-  const room = width - INDENT;
+  const room = width - NUMBER_INDENT;
   const all = [finding.section, ...finding.alsoSections].join(", ");
   const sections = all === partSection ? "" : all;
   const title = wrapPoints(
@@ -71,29 +87,25 @@ function findingBlock(
   );
   const numbers = briefTexts(finding, units).join("; ");
   const outcome = wrapPoints(
-    [OUTCOME_WORDS[finding.outcome], numbers].filter((text) => text !== "").join(" · "),
+    [OUTCOME_WORDS[finding.outcome], numbers, finding.basis].filter((text) => text !== "").join(" · "),
     room,
     size,
   );
-  const text = wrapPoints(shortText(finding), room, size);
+  const said = [
+    shortText(finding),
+    finding.answered ? `${answerText(finding.answered)}.` : "",
+    finding.lapsed ? LAPSED_TEXT : "",
+  ];
+  const text = said.flatMap((one) => wrapPoints(one, room, size));
   const titleStep = lineHeight("body");
   const height = Math.max(17, title.length * titleStep + (outcome.length + text.length) * step + 3.5);
   return {
     height,
     draw: ([x, y]) => {
-      const left = x + INDENT;
+      const left = x + NUMBER_INDENT;
       const outcomeTop = y - title.length * titleStep - 1;
-      const mark = markDrawing(finding.outcome, String(number));
       return [
-        {
-          kind: "mark",
-          at: [x + INDENT / 2 - 1.5, y - Math.max(8, mark.height / 2 + 0.5)],
-          from: null,
-          number,
-          outcome: finding.outcome,
-          findings: [finding.id],
-          ...(finding.element === null ? {} : { element: finding.element }),
-        },
+        numberMark({ number, finding }, [x, y]),
         ...title.map((line, i) => typeLine(line, [left, y - 1 - i * titleStep], { size: "body", strong: true })),
         ...(sections === "" ? [] : [typeLine(sections, [x + width, y - 2], { role: "faint", anchor: "end" })]),
         ...outcome.map((line, i) => typeLine(line, [left, outcomeTop - i * step])),

@@ -3,7 +3,7 @@
  *
  * Stages: paper (the smallest on which plan and lists fit) -> scale (the largest usual one that shows the whole plan) ->
  * the plan with its legend strip -> the column: cautions, findings, copper, ties, title block -> further sheets for
- * whatever found no room, so that nothing is left out.
+ * whatever found no room, so that nothing is left out -> where asked for, the reasons in full and another edition beside.
  */
 import type { Bounds, Point } from "../../geometry/types.ts";
 import { EDITIONS, isEditionId } from "../../rules/editions/in-force.ts";
@@ -11,7 +11,10 @@ import type { Report } from "../../rules/report.ts";
 import type { PoolElement } from "../../rules/site/elements.ts";
 import type { Site } from "../../rules/site/site.ts";
 import { namesOf } from "../../rules/words/element-names.ts";
+import { countsText } from "../../rules/words/outcomes.ts";
+import { amendmentBlocks, amendmentCount } from "./amendment-list.ts";
 import { type Block, type Column, flow, headingBlock, paragraphBlock, spaceBlock, typeLine } from "./blocks.ts";
+import { COMPARISON_COLUMN, type ComparedEditions, comparisonBlocks } from "./comparison-list.ts";
 import { copperBlocks, tieBlocks } from "./copper-table.ts";
 import { dimensionRoom } from "./dimensions.ts";
 import { findingBlocks, type ListOptions } from "./finding-list.ts";
@@ -19,6 +22,7 @@ import { drawLegend, LEGEND_STEP, legendEntries } from "./legend.ts";
 import { LETTERING_MARGIN } from "./lettering.ts";
 import { fittingScale, PAPERS, type Paper, type PaperName, type Scale } from "./paper.ts";
 import { EIGHTH_INCH_SCALE, planScene, type SceneOptions, sceneBounds } from "./plan-scene.ts";
+import { REASON_COLUMN, reasonBlocks } from "./reason-list.ts";
 import type { Item, Scene } from "./scene.ts";
 import { type Group, PAPER_VIEW, paperBox, type Sheet } from "./sheet.ts";
 import { sceneGroups } from "./svg.ts";
@@ -26,10 +30,16 @@ import { drawNorth, drawScaleBar, drawTitleBlock, TITLE_HEIGHT, type TitleFields
 
 export interface SheetOptions extends Pick<SceneOptions, "marks" | "part" | "focus"> {
   readonly paper?: PaperName;
+  /** Adds sheets with what changes under another edition. Its edition before is the one that judged the report. */
+  readonly comparison?: ComparedEditions;
+  /** Adds sheets with the reasons of every finding in full. */
+  readonly reasons?: boolean;
 }
 
 const MARGIN = 24;
 const GAP = 12;
+/** Between columns that hold running text. */
+const WIDE_GAP = 18;
 /** Width of a text column, points. */
 const COLUMN = 206;
 /** Room for north arrow and scale bar at the left of the strip. */
@@ -93,23 +103,40 @@ function layOut(
     };
   });
   const first = flow(blocks, textColumns);
-  const further = continuation(first.rest, paper);
+  const { comparison } = options;
+  const further = [
+    ...continuation(first.rest, paper, COLUMN).map((items) => furniture("lists", items)),
+    ...(options.reasons ? added("reasons", REASON_COLUMN, paper, list, (wide) => reasonBlocks(report, wide)) : []),
+    ...(comparison
+      ? added("comparison", COMPARISON_COLUMN, paper, list, (wide) => comparisonBlocks(comparison, report, wide))
+      : []),
+  ];
   const count = 1 + further.length;
-  const title = (number: number) =>
-    drawTitleBlock(titleFields(site, report, scale, paper, `${number} of ${count}`), titleBox(paper));
+  const title = (number: number, group: string) =>
+    drawTitleBlock(
+      { ...titleFields(site, report, scale, paper, `${number} of ${count}`), ...documentTypeOf(group, comparison) },
+      titleBox(paper),
+    );
   const sheets: Sheet[] = [
     {
       width: paper.width,
       height: paper.height,
-      groups: [...placed.groups, furniture("lists", [...first.items, ...title(1)])],
+      groups: [...placed.groups, furniture("lists", [...first.items, ...title(1, "lists")])],
     },
-    ...further.map((items, i) => ({
+    ...further.map((group, i) => ({
       width: paper.width,
       height: paper.height,
-      groups: [furniture("lists", [...items, ...title(i + 2)])],
+      groups: [{ ...group, items: [...group.items, ...title(i + 2, group.name)] }],
     })),
   ];
   return { sheets, isRoomy: first.rest.length === 0 && scale.pointsPerInch >= EIGHTH_INCH_SCALE / 2 };
+}
+
+/** What a sheet is, where it is not the plan and its lists. */
+function documentTypeOf(group: string, comparison: SheetOptions["comparison"]): Partial<TitleFields> {
+  if (group === "reasons") return { documentType: "Reasons of the findings in full" };
+  if (group !== "comparison" || !comparison) return {};
+  return { documentType: `What changes under ${EDITIONS[comparison.after].title}` };
 }
 
 function poolsOf(site: Site): PoolElement[] {
@@ -196,28 +223,43 @@ function columnBlocks(report: Report, list: ListOptions, scene: Scene): Block[] 
     headingBlock("Caution"),
     paragraphBlock(report.cautions.join(" "), list.width),
     spaceBlock(4),
+    ...amendmentBlocks(report, list),
     ...copperBlocks(report, list),
     spaceBlock(4),
     ...tieBlocks(report, list),
     spaceBlock(4),
     headingBlock("Findings", `missing ${report.missing}; ${open}`),
+    paragraphBlock(countsText(report), list.width, { strong: true }),
     ...left,
     ...findingBlocks(report, list),
   ];
 }
 
-/** The rest of the lists on further sheets, each as many columns as the paper holds. */
-function continuation(blocks: readonly Block[], paper: Paper): Item[][] {
+/** Further sheets of their own, in columns at least as wide as named. */
+function added(
+  name: string,
+  least: number,
+  paper: Paper,
+  list: ListOptions,
+  blocksOf: (list: ListOptions) => Block[],
+): Group[] {
+  const room = paper.width - 2 * MARGIN + WIDE_GAP;
+  const width = room / Math.max(1, Math.floor(room / (least + WIDE_GAP))) - WIDE_GAP;
+  return continuation(blocksOf({ ...list, width }), paper, width).map((items) => furniture(name, items));
+}
+
+/** Blocks on further sheets, each as many columns as the paper holds. */
+function continuation(blocks: readonly Block[], paper: Paper, width: number): Item[][] {
   const sheets: Item[][] = [];
-  const count = Math.floor((paper.width - 2 * MARGIN + GAP) / (COLUMN + GAP));
-  const pitch = count > 1 ? (paper.width - 2 * MARGIN - COLUMN) / (count - 1) : 0;
+  const count = Math.floor((paper.width - 2 * MARGIN + GAP) / (width + GAP));
+  const pitch = count > 1 ? (paper.width - 2 * MARGIN - width) / (count - 1) : 0;
   let rest = blocks;
   while (rest.length > 0) {
     const columns = Array.from(
       { length: count },
       (_, i): Column => ({
         left: MARGIN + i * pitch,
-        width: COLUMN,
+        width,
         top: paper.height - MARGIN,
         bottom: MARGIN + (i === count - 1 ? TITLE_HEIGHT + 6 : 0),
       }),
@@ -231,12 +273,11 @@ function continuation(blocks: readonly Block[], paper: Paper): Item[][] {
 }
 
 function titleFields(site: Site, report: Report, scale: Scale, paper: Paper, sheet: string): TitleFields {
-  const { amendments } = report;
   return {
     title: report.site === "" ? "Site without a name" : report.site,
     documentType: "Bonding plan with findings",
     edition: isEditionId(report.edition) ? EDITIONS[report.edition].title : report.edition,
-    amendments: amendments.length === 0 ? "none" : amendments.map(({ parameter }) => parameter).join(", "),
+    amendments: amendmentCount(report),
     scale: scale.words,
     paper: paper.words,
     sheet,

@@ -4,28 +4,24 @@ import { useStore } from "zustand";
 import { type FindingChange, type ParameterSide, type Side, saysOtherwise } from "../../rules/compare-editions.ts";
 import { EDITION_IDS, type EditionId } from "../../rules/editions/edition.ts";
 import { EDITION_WHEN_UNNAMED, EDITIONS, namedEdition } from "../../rules/editions/in-force.ts";
-import type { BandReport } from "../../rules/report.ts";
-import { BONDING_WORDS, TOTAL_WORDS } from "../../rules/words/comparison.ts";
+import { OUTCOMES_WORST_FIRST } from "../../rules/report.ts";
+import { answerText } from "../../rules/words/answers.ts";
+import { bandText, TOTAL_WORDS, totalText } from "../../rules/words/comparison.ts";
 import { capitalized, namesOf } from "../../rules/words/element-names.ts";
-import { areaText, copperText, type Units } from "../../rules/words/lengths.ts";
+import type { Units } from "../../rules/words/lengths.ts";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
 import { parameterText } from "../../rules/words/parameters.ts";
 import { useDocument, useView } from "../editor-context.tsx";
-import { type ComparePort, type ComparisonStore, createComparison } from "../live/live-comparison.ts";
+import { openCompareWorker } from "../live/compare-worker.ts";
+import { type ComparisonStore, createComparison } from "../live/live-comparison.ts";
 import type { ShownComparison } from "../workers/compare-messages.ts";
 import { OutcomeMark } from "./outcome-mark.tsx";
 import "./code-panel.css";
 
-function makePort(): ComparePort {
-  return new Worker(new URL("../workers/compare.worker.ts", import.meta.url), {
-    type: "module",
-  }) as unknown as ComparePort;
-}
-
 /** The comparison of the sheet under two editions; worked out again when either or the sheet changes, not while dragging. */
 function useComparison(before: EditionId, after: EditionId) {
   const site = useDocument((state) => state.gesture?.start ?? state.shown);
-  const [live] = useState<ComparisonStore>(() => createComparison(makePort));
+  const [live] = useState<ComparisonStore>(() => createComparison(openCompareWorker));
   useEffect(() => live.ask({ site, before, after }), [live, site, before, after]);
   useEffect(() => () => live.close(), [live]);
   return useStore(live);
@@ -131,23 +127,19 @@ function Totals({ comparison, units }: PartProps) {
   const rows = comparison.totals.flatMap(({ name, before, after }) => {
     const words = TOTAL_WORDS[name];
     if (!words || before === after) return [];
-    const shown = (value: number) =>
-      words.unit === "count"
-        ? String(value)
-        : words.unit === "pounds"
-          ? `${value.toFixed(1)} lb`
-          : value === 0
-            ? "none"
-            : copperText(value, units);
-    return [{ text: words.text, before: shown(before), after: shown(after) }];
+    return [{ text: words.text, before: totalText(name, before, units), after: totalText(name, after, units) }];
   });
-  if (rows.length === 0) return null;
+  const counts = OUTCOMES_WORST_FIRST.map((outcome) => {
+    const total = comparison.totals.find(({ name }) => name === `count ${outcome}`);
+    const [before, after] = [String(total?.before ?? 0), String(total?.after ?? 0)];
+    return { text: capitalized(OUTCOME_WORDS[outcome]), before, after };
+  });
   return (
     <table className="compare-table">
       <caption>What it takes</caption>
       <Head comparison={comparison} />
       <tbody>
-        {rows.map((row) => (
+        {[...counts, ...rows].map((row) => (
           <tr key={row.text}>
             <th scope="row">{row.text}</th>
             <td>{row.before}</td>
@@ -159,14 +151,8 @@ function Totals({ comparison, units }: PartProps) {
   );
 }
 
-type Bonded = Pick<BandReport["bySurface"][number], "bonding" | "area">;
-
 function Bands({ comparison, units, nameOf }: PartProps & { nameOf(id: string): string }) {
   if (comparison.bands.length === 0) return null;
-  const shown = (parts: readonly Bonded[]) =>
-    parts.length === 0
-      ? "none"
-      : parts.map(({ bonding, area }) => `${BONDING_WORDS[bonding]}, ${areaText(area, units)}`).join("; ");
   return (
     <table className="compare-table">
       <caption>Perimeter, by surface</caption>
@@ -177,8 +163,8 @@ function Bands({ comparison, units, nameOf }: PartProps & { nameOf(id: string): 
             <th scope="row">
               {surface === null ? "The ground" : capitalized(nameOf(surface))}, by {nameOf(pool)}
             </th>
-            <td>{shown(before)}</td>
-            <td>{shown(after)}</td>
+            <td>{bandText(before, units)}</td>
+            <td>{bandText(after, units)}</td>
           </tr>
         ))}
       </tbody>
@@ -225,10 +211,12 @@ function SideText({ edition, side }: { readonly edition: EditionId; readonly sid
       ) : (
         <>
           <p>
-            <OutcomeMark outcome={side.outcome} /> {OUTCOME_WORDS[side.outcome]}, {side.section}
+            <OutcomeMark outcome={side.outcome} /> {OUTCOME_WORDS[side.outcome]},{" "}
+            {[side.section, ...side.alsoSections].join(", ")}
           </p>
           <p>{side.why}</p>
           {side.question ? <p>Question: {side.question.text}</p> : side.remedy === "" ? null : <p>{side.remedy}</p>}
+          {side.answered ? <p>{answerText(side.answered)}.</p> : null}
           {side.lapsed ? <p className="soft">An earlier answer has lapsed.</p> : null}
           <p className="small soft">How sure the limit is: {side.basis}</p>
         </>

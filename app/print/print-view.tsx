@@ -6,11 +6,14 @@ import { X } from "lucide-react";
 import { useEffect, useMemo, useRef, useState } from "react";
 import { flushSync } from "react-dom";
 import { useStore } from "zustand";
+import { EDITION_IDS, type EditionId } from "../../rules/editions/edition.ts";
+import { EDITION_WHEN_UNNAMED, EDITIONS, namedEdition } from "../../rules/editions/in-force.ts";
 import type { PaletteName } from "../drawing/palette.ts";
 import { PAPER_NAMES, PAPERS, type PaperName } from "../drawing/paper.ts";
 import { planSheets } from "../drawing/sheets.ts";
 import { useEditor, useLive } from "../editor-context.tsx";
 import { SheetPage } from "./sheet-page.tsx";
+import { usePrintComparison } from "./use-print-comparison.ts";
 
 /** The two palettes that suit paper. */
 const PRINT_PALETTES: readonly { readonly palette: PaletteName; readonly label: string }[] = [
@@ -24,6 +27,8 @@ export function PrintView() {
   const [isPrinting, setPrinting] = useState(false);
   const [paper, setPaper] = useState<PaperName>("letter");
   const [palette, setPalette] = useState<PaletteName>("sheet");
+  const [compared, setCompared] = useState<EditionId | null>(null);
+  const [reasons, setReasons] = useState(false);
 
   useEffect(() => {
     const before = () => flushSync(() => setPrinting(true));
@@ -41,9 +46,13 @@ export function PrintView() {
     <PrintPages
       paper={paper}
       palette={palette}
+      compared={compared}
+      reasons={reasons}
       isOpen={isOpen}
       onPaper={setPaper}
       onPalette={setPalette}
+      onCompared={setCompared}
+      onReasons={setReasons}
       onClose={() => editor.dialogs.setState({ open: null })}
     />
   );
@@ -52,18 +61,31 @@ export function PrintView() {
 interface PrintPagesProps {
   readonly paper: PaperName;
   readonly palette: PaletteName;
+  /** The edition whose changes are added; null: none. */
+  readonly compared: EditionId | null;
+  /** Whether the reasons of every finding are added in full. */
+  readonly reasons: boolean;
   /** False while only the printer sees it. */
   readonly isOpen: boolean;
   onPaper(paper: PaperName): void;
   onPalette(palette: PaletteName): void;
+  onCompared(edition: EditionId | null): void;
+  onReasons(reasons: boolean): void;
   onClose(): void;
 }
 
-function PrintPages({ paper, palette, isOpen, onPaper, onPalette, onClose }: PrintPagesProps) {
+function PrintPages(props: PrintPagesProps) {
+  const { paper, palette, compared, reasons, isOpen, onPaper, onPalette, onCompared, onReasons, onClose } = props;
   const report = useLive((state) => state.report);
   const site = useLive((state) => state.site);
   const routesPending = useLive((state) => state.routesPending);
-  const sheets = useMemo(() => (site && report ? planSheets(site, report, { paper }) : []), [site, report, paper]);
+  const own = (site && namedEdition(site)) ?? EDITION_WHEN_UNNAMED;
+  const after = compared === own ? null : compared;
+  const { comparison, pending, failure } = usePrintComparison(site, own, after);
+  const sheets = useMemo(() => {
+    if (!site || !report) return [];
+    return planSheets(site, report, { paper, reasons, ...(comparison ? { comparison } : {}) });
+  }, [site, report, paper, reasons, comparison]);
   const box = useRef<HTMLElement>(null);
   useEffect(() => {
     if (!isOpen) return;
@@ -112,12 +134,33 @@ function PrintPages({ paper, palette, isOpen, onPaper, onPalette, onClose }: Pri
             </button>
           ))}
         </fieldset>
-        <p className="soft print-count" role="status">
-          {routesPending
-            ? "Routes are still on their way …"
-            : `${sheets.length} ${sheets.length === 1 ? "sheet" : "sheets"}. Print at 100%, landscape, to keep the scale.`}
+        <label>
+          Add what changes under
+          <select
+            value={after ?? ""}
+            onChange={(event) => onCompared(EDITION_IDS.find((id) => id === event.target.value) ?? null)}
+          >
+            <option value="">no other edition</option>
+            {EDITION_IDS.filter((id) => id !== own).map((id) => (
+              <option key={id} value={id}>
+                {EDITIONS[id].title}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label>
+          <input type="checkbox" checked={reasons} onChange={(event) => onReasons(event.target.checked)} />
+          Add the reasons in full
+        </label>
+        <p className={failure === null ? "soft print-count" : "problem print-count"} role="status">
+          {stateWords(sheets.length, routesPending, pending, failure)}
         </p>
-        <button type="button" className="strong" disabled={routesPending} onClick={() => window.print()}>
+        <button
+          type="button"
+          className="strong"
+          disabled={routesPending || pending || failure !== null}
+          onClick={() => window.print()}
+        >
           Print
         </button>
         <button type="button" className="plain icon-button" aria-label="Close" onClick={onClose}>
@@ -133,4 +176,11 @@ function PrintPages({ paper, palette, isOpen, onPaper, onPalette, onClose }: Pri
       </section>
     </section>
   );
+}
+
+function stateWords(count: number, routesPending: boolean, pending: boolean, failure: string | null): string {
+  if (failure !== null) return `The comparison stopped: ${failure}`;
+  if (routesPending) return "Routes are still on their way …";
+  if (pending) return "The comparison is still on its way …";
+  return `${count} ${count === 1 ? "sheet" : "sheets"}. Print at 100%, landscape, to keep the scale.`;
 }

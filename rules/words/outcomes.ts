@@ -1,5 +1,5 @@
 /** The six outcomes as people read them, and the order in which they are counted out. */
-import type { Outcome } from "../report.ts";
+import { OUTCOMES_WORST_FIRST, type Outcome, type Report } from "../report.ts";
 
 export const OUTCOME_WORDS: Readonly<Record<Outcome, string>> = {
   conflict: "conflict",
@@ -36,4 +36,9 @@ export function outcomeCount(outcome: Outcome, count: number): string {
     case "exempt":
       return `${count} ${OUTCOME_WORDS[outcome]}`;
   }
+}
+
+/** Every outcome with its count, those of none as well: `1 conflict, 0 missing, ...`. */
+export function countsText({ counts }: Pick<Report, "counts">, between = ", "): string {
+  return OUTCOMES_WORST_FIRST.map((outcome) => outcomeCount(outcome, counts[outcome])).join(between);
 }
