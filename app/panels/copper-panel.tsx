@@ -1,4 +1,4 @@
-/** Copper: how the ring is laid, every run of the takeoff, the ties to tick off, hardware and weight. */
+/** Copper: which method bonds the perimeter, how the ring is laid, every run of the takeoff, the ties to tick off, hardware and weight. */
 import { useState } from "react";
 import type { Report } from "../../rules/report.ts";
 import { capitalized } from "../../rules/words/element-names.ts";
@@ -7,6 +7,7 @@ import type { TakeoffRun } from "../drawing/highlight.ts";
 import { useDocument, useLive, useView } from "../editor-context.tsx";
 import { copperLines, ON_ITS_WAY } from "./copper-lines.ts";
 import { missingWords } from "./counts-line.tsx";
+import { MethodChoice } from "./method-choice.tsx";
 import { RingChoice } from "./ring-choice.tsx";
 import { TieList } from "./tie-list.tsx";
 
@@ -14,13 +15,26 @@ export function CopperPanel() {
   const report = useLive((state) => state.report);
   const routesPending = useLive((state) => state.routesPending);
   const units = useDocument((state) => state.shown.display?.units);
-  if (!report) return <p className="panel-note">Working out the first report …</p>;
+  const failure = useLive((state) => state.failure);
+  if (!report) {
+    return (
+      <p className="panel-note">
+        {failure === null ? "Working out the first report …" : "The calculation stopped: see Findings."}
+      </p>
+    );
+  }
   return (
     <section aria-label="Copper" className="copper">
       <header className="copper-head">
         <h2>Copper</h2>
         <p>{missingWords(report)}</p>
       </header>
+      {report.missing === 0 ? null : (
+        <p className="small soft">
+          Missing are the ties, parts, perimeter loops and water contacts that no recorded copper makes yet.
+        </p>
+      )}
+      <MethodChoice methods={report.methods} units={units} />
       <RingChoice ring={report.ring} units={units} />
       <Takeoff report={report} routesPending={routesPending} units={units} />
       <TieList ties={report.ties} units={units} />

@@ -53,9 +53,9 @@ export function CountsLine() {
             </span>
           </strong>
         </>
-      ) : (
+      ) : failure === null ? (
         <span className="soft">Working it out …</span>
-      )}
+      ) : null}
     </div>
   );
 }

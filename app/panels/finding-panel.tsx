@@ -14,14 +14,10 @@ export function FindingPanel() {
   const report = useReport();
   const part = useView((view) => view.part);
   const chosen = useView((view) => view.finding);
+  const hasFailed = useLive((state) => state.failure !== null);
   const [sift, setSift] = useState<Sift>("open");
   if (!report) {
-    return (
-      <>
-        <Failure />
-        <p className="panel-note">Working out the first report …</p>
-      </>
-    );
+    return hasFailed ? <Failure /> : <p className="panel-note">Working out the first report …</p>;
   }
   const numbered = numberedFindings(report, part);
   const open = chosen === null ? undefined : numbered.find(({ finding }) => finding.id === chosen);
@@ -40,11 +36,15 @@ export function FindingPanel() {
 /** A calculation that stopped is said in full, with what it means for what stands here. */
 function Failure() {
   const failure = useLive((state) => state.failure);
+  const hasReport = useLive((state) => state.report !== null);
   if (failure === null) return null;
+  const reason = /[.!?]$/.test(failure) ? failure : `${failure}.`;
   return (
     <p className="problem failure">
-      The calculation stopped: {failure} What stands here is from before it stopped, and the drawing has changed since.
-      Undo the last step to go on.
+      The calculation stopped: {reason}{" "}
+      {hasReport
+        ? "What stands here is from before it stopped, and the drawing has changed since. Undo the last step to go on."
+        : "There is no report of this site. It can still be drawn on and saved: undo the last step, or open another site."}
     </p>
   );
 }

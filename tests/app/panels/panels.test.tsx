@@ -211,8 +211,15 @@ describe("a calculation that stopped", () => {
   it("is said in full beside the last report", () => {
     page.show(<FindingPanel />);
     page.does(() => page.editor.live.setState({ failure: "No room." }));
-    expect(page.query(".failure").textContent).toContain("No room.");
+    expect(page.query(".failure").textContent).toContain("No room. What stands here is from before");
     expect(page.all(".finding-row").length).toBeGreaterThan(0);
+  });
+
+  it("before there was a report is not said to be worked out still", () => {
+    page.show(<FindingPanel />);
+    page.does(() => page.editor.live.setState({ report: null, failure: "No room" }));
+    expect(page.query(".failure").textContent).toContain("No room. There is no report of this site.");
+    expect(page.box.textContent).not.toContain("Working out");
   });
 });
 
