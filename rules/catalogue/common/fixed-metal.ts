@@ -99,8 +99,17 @@ export function judgeFixedMetal(yard: Yard, body: Body, metal: FixedMetal): Verd
     };
   }
   const near = distance === 0 ? `${name} is over or at the water of ${pool}` : `${name} is ${where} of ${pool}`;
-  const why = `${near}; up to ${say.length(limit)} a person can touch it and the water, or the wet ground, at once.${notes}`;
+  const why = `${near}; up to ${say.length(limit)} a person can touch it and the water, or the wet ground, at once.${heightNote()}${notes}`;
   return { ...base, ...trace, outcome: "bond", why, remedy: metal.remedy };
+
+  /** Of what hangs above the ground: how far it falls short of the height that would free it. */
+  function heightNote(): string {
+    if (height.state !== "low" || height.under === undefined || typeof lowest !== "number") return "";
+    if (lowest <= Math.max(body.waterLevel, yard.grade)) return "";
+    const { clear, above } = height.under;
+    const over = clear < 0 ? `${say.length(-clear)} below` : `${say.length(clear, heightLimit)} above`;
+    return ` Its lowest point is ${over} ${above}; only more than ${say.length(heightLimit)} above frees it.`;
+  }
 
   function distanceDoubt(): Doubt | undefined {
     if (far !== "doubtful") return undefined;
@@ -152,7 +161,7 @@ export function judgeFixedMetal(yard: Yard, body: Body, metal: FixedMetal): Verd
 }
 
 type Height =
-  | { readonly state: "low" }
+  | { readonly state: "low"; readonly under?: { readonly clear: number; readonly above: string } }
   | { readonly state: "high"; readonly clear: number; readonly above: string }
   | { readonly state: "open"; readonly says: string };
 
@@ -181,7 +190,7 @@ function heightOf(yard: Yard, body: Body, lowest: number | "ground" | null): Hei
       continue;
     }
     const standing = exceeds(lowest - top, limit, yard.accuracy);
-    if (standing === "no") return { state: "low" };
+    if (standing === "no") return { state: "low", under: { clear: lowest - top, above: name } };
     if (standing === "doubtful") open = `Its height above ${name} is as near to the limit as the drawing may be off.`;
     if (lowest - top < clear) {
       clear = lowest - top;

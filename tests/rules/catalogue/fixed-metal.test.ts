@@ -113,6 +113,9 @@ describe("height", () => {
     expect(judged([high]).outcome).toBe("exempt");
     for (const structure of ["tower", "stand", "platform", "diving-board"]) {
       expect(judged([high, stand(56, structure)]).outcome).toBe("bond");
+      expect(judged([high, stand(56, structure)]).why).toMatch(
+        /lowest point is 12' 0" above .*stand; only more than 12' 0"/,
+      );
       expect(judged([high, stand(55.99, structure)]).outcome).toBe("exempt");
       expect(judged([high, stand(undefined, structure)])).toMatchObject({
         outcome: "review",
