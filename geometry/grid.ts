@@ -3,14 +3,15 @@
  *
  * Stages. 1. Each direction by itself: every edge of the region notes where it meets which line; along a line the notes,
  * in order, are pairs of "in" and "out". 2. The origin: upright and level lines do not know of each other, so each is
- * moved by steps of 1/24 of the spacing and the position with the least length is kept. 3. Crossings: the level lines
- * that each upright stretch meets inside the region.
+ * moved by steps of 1/24 of the spacing, counted from either edge, and the positions with the least length are kept; of
+ * those the most nearly centered, and of those the pair with the fewest crossings. So a region turned by quarters or
+ * mirrored has the same grid. 3. Crossings: the level lines that each upright stretch meets inside the region.
+ * Grids that run along a pool's own direction: aligned-grid.ts.
  *
  * Inches. Regions are flattened polygons (types.ts); a grid is laid, not judged, so nothing here decides a rule.
  */
-import { areaOf, flattenArea, pathLength } from "./outline.ts";
-import { FINE_FLATTEN_TOLERANCE, GRID_EDGE } from "./tolerances.ts";
-import type { Area, Point, Region } from "./types.ts";
+import { GRID_EDGE, GRID_LEAN, GRID_SAME_LENGTH } from "./tolerances.ts";
+import type { Point, Region } from "./types.ts";
 
 /** Positions tried for each direction within one spacing. */
 const STEPS = 24;
@@ -33,11 +34,13 @@ export function gridOver(region: Region, spacing: number, origin?: Point): Grid 
   if (!(spacing > 0) || !Number.isFinite(spacing)) throw new Error(`a grid needs a spacing above 0, not ${spacing}`);
   const upright = edgesOf(region, false);
   const level = edgesOf(region, true);
-  const x0 = origin ? origin[0] : bestOffset(upright, spacing);
-  const y0 = origin ? origin[1] : bestOffset(level, spacing);
-  const columns = stretches(upright, x0, spacing);
-  const rows = stretches(level, y0, spacing);
-  const { crossings, loose } = countCrossings(columns, rows, x0, y0, spacing);
+  const { x0, y0, columns, rows, crossings, loose } = fewestCrossings(
+    upright,
+    level,
+    spacing,
+    origin ? [origin[0]] : bestOffsets(upright, spacing),
+    origin ? [origin[1]] : bestOffsets(level, spacing),
+  );
   let length = 0;
   const lines: [Point, Point][] = [];
   for (const { line, from, to } of columns) {
@@ -59,32 +62,14 @@ export function gridOver(region: Region, spacing: number, origin?: Point): Grid 
   return { length, crossings, lines, origin: [x0, y0], loose };
 }
 
-/**
- * The grid of a shell `depth` inches deep below `area` (its water outline): over the floor as in plan, and up the
- * developed walls, where uprights stand `spacing` apart along the whole perimeter and level lines run round it at every
- * full spacing of the depth. Islands have walls too.
- */
-export function shellGrid(area: Area, depth: number, spacing: number): { length: number; crossings: number } {
-  if (!(depth >= 0) || !Number.isFinite(depth)) throw new Error(`a shell needs a depth of 0 or more, not ${depth}`);
-  const floor = gridOver(flattenArea(area, FINE_FLATTEN_TOLERANCE), spacing);
-  let length = areaOf(area) > 0 ? floor.length : 0;
-  let crossings = floor.crossings;
-  const rows = Math.floor(depth / spacing + GRID_EDGE);
-  for (const wall of [area.outer, ...area.holes]) {
-    const perimeter = pathLength(wall);
-    const uprights = depth > 0 ? Math.ceil(perimeter / spacing - GRID_EDGE) : 0;
-    length += uprights * depth + rows * perimeter;
-    crossings += uprights * rows;
-  }
-  return { length, crossings };
-}
-
 /** An edge of the region as seen by lines at constant `u`, running along `v`. */
 interface Side {
   readonly u0: number;
   readonly v0: number;
   readonly u1: number;
   readonly v1: number;
+  /** 1 where the ring runs from u0 to u1, -1 where it runs back. */
+  readonly way: 1 | -1;
 }
 
 /** A stretch of line number `line`, between two positions along it. */
@@ -106,7 +91,9 @@ function edgesOf(region: Region, level: boolean): Side[] {
         const b = ring[i + 1] as Point;
         if (a[u] === b[u]) continue;
         sides.push(
-          a[u] < b[u] ? { u0: a[u], v0: a[v], u1: b[u], v1: b[v] } : { u0: b[u], v0: b[v], u1: a[u], v1: a[v] },
+          a[u] < b[u]
+            ? { u0: a[u], v0: a[v], u1: b[u], v1: b[v], way: 1 }
+            : { u0: b[u], v0: b[v], u1: a[u], v1: a[v], way: -1 },
         );
       }
     }
@@ -138,31 +125,78 @@ function stretches(sides: readonly Side[], offset: number, spacing: number): Str
   return found;
 }
 
-/** The offset with the least length; of equal ones the one that leaves the lines most nearly centered between the edges. */
-function bestOffset(sides: readonly Side[], spacing: number): number {
+/** The offsets with the least length that leave the lines most nearly centered between the edges: one, or a few that are as good. */
+function bestOffsets(sides: readonly Side[], spacing: number): number[] {
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
   for (const side of sides) {
     low = Math.min(low, side.u0);
     high = Math.max(high, side.u1);
   }
-  if (low > high) return 0;
-  let best = low;
-  let bestLength = Number.POSITIVE_INFINITY;
-  let bestLean = Number.POSITIVE_INFINITY;
+  if (low > high) return [0];
+  const tried: { readonly offset: number; readonly length: number; readonly lean: number }[] = [];
   for (let step = 1; step < 2 * STEPS; step += 2) {
-    // Never on the edge itself: half steps from the lowest one.
-    const offset = low + (step * spacing) / (2 * STEPS);
-    let length = 0;
-    for (const { from, to } of stretches(sides, offset, spacing)) length += to - from;
-    const after = (((high - offset) % spacing) + spacing) % spacing;
-    const lean = Math.abs(offset - low - after);
-    if (length < bestLength - GRID_EDGE || (length <= bestLength + GRID_EDGE && lean < bestLean - GRID_EDGE)) {
-      best = offset;
-      bestLength = length;
-      bestLean = lean;
+    // Never on an edge itself: half steps from the lowest one and from the highest one.
+    const shift = (step * spacing) / (2 * STEPS);
+    for (const offset of [low + shift, low + remainder(high - shift - low, spacing)]) {
+      const lean = Math.abs(offset - low - remainder(high - offset, spacing));
+      tried.push({ offset, length: lengthAt(sides, offset, spacing), lean });
     }
   }
+  const least = Math.min(...tried.map(({ length }) => length)) * (1 + GRID_SAME_LENGTH) + GRID_EDGE;
+  const short = tried.filter(({ length }) => length <= least);
+  const straightest = Math.min(...short.map(({ lean }) => lean)) + GRID_LEAN;
+  const offsets: number[] = [];
+  for (const { offset, lean } of short) {
+    if (lean <= straightest && offsets.every((other) => Math.abs(other - offset) > GRID_LEAN)) offsets.push(offset);
+  }
+  return offsets;
+}
+
+function remainder(value: number, divisor: number): number {
+  return ((value % divisor) + divisor) % divisor;
+}
+
+/** Length of all lines inside, one sum over the edges: what enters by one edge leaves by another that runs the other way. */
+function lengthAt(sides: readonly Side[], offset: number, spacing: number): number {
+  let sum = 0;
+  for (const { u0, v0, u1, v1, way } of sides) {
+    const first = Math.ceil((u0 - offset) / spacing);
+    const last = Math.ceil((u1 - offset) / spacing) - 1;
+    if (last < first) continue;
+    const middle = offset + ((first + last) / 2) * spacing;
+    sum += way * (last - first + 1) * (v0 + ((v1 - v0) / (u1 - u0)) * (middle - u0));
+  }
+  return Math.abs(sum);
+}
+
+interface Laid {
+  readonly x0: number;
+  readonly y0: number;
+  readonly columns: readonly Stretch[];
+  readonly rows: readonly Stretch[];
+  readonly crossings: number;
+  readonly loose: number;
+}
+
+/** Of offsets that are as good in each direction, the pair that makes the fewest crossings. */
+function fewestCrossings(
+  upright: readonly Side[],
+  level: readonly Side[],
+  spacing: number,
+  xs: readonly number[],
+  ys: readonly number[],
+): Laid {
+  let best: Laid | null = null;
+  for (const x0 of xs) {
+    const columns = stretches(upright, x0, spacing);
+    for (const y0 of ys) {
+      const rows = stretches(level, y0, spacing);
+      const counted = countCrossings(columns, rows, x0, y0, spacing);
+      if (best === null || counted.crossings < best.crossings) best = { x0, y0, columns, rows, ...counted };
+    }
+  }
+  if (best === null) throw new Error("a grid was asked for without a place to begin");
   return best;
 }
 

@@ -39,6 +39,18 @@ export const TAUT_TOLERANCE = 1 / 1024;
 /** A grid line this near to the edge of the region it fills runs along it, not inside it. */
 export const GRID_EDGE = 1e-6;
 
+/** Grids whose lengths differ by less than this share are as long: regions come from the clipping grid. */
+export const GRID_SAME_LENGTH = 1e-4;
+
+/** Grids whose lines lie nearer than this to each other lie alike: several steps of the clipping grid. */
+export const GRID_LEAN = 1 / 256;
+
+/** Straight edges whose lengths differ by less than this share are as long. */
+export const SAME_EDGE_LENGTH = 1e-6;
+
+/** An outline whose edges favor a direction by less than this share of their length is round. */
+export const ROUND_OUTLINE = 1e-3;
+
 /** Corners of barriers this close are one corner: footprints of walls drawn to one point differ by rounding only. */
 export const SAME_CORNER = 1e-6;
 

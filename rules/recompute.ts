@@ -11,6 +11,7 @@ import type { Judged } from "./judged.ts";
 import { KeptWork } from "./measures/kept-work.ts";
 import { Yard } from "./measures/yard.ts";
 import { branchesFor } from "./plan/branches.ts";
+import { methodChoices } from "./plan/method-choices.ts";
 import { planPerimeter } from "./plan/perimeter.ts";
 import { compare } from "./recorded/compare.ts";
 import { readRecorded } from "./recorded/graph.ts";
@@ -74,12 +75,15 @@ function reportOf(yard: Yard, options: RecomputeOptions): Report {
     findings,
     ring: { ...plan.ring, pending: options.withoutRoutes === true },
     grid: plan.grid,
+    methods: methodChoices(yard),
     ties: plan.ties,
     branches: routes.branches,
     takeoff: takeoff({
       ring: plan.ring,
       ringStyle: yard.settings.ringStyle,
       gridLength: plan.grid.band.length + plan.grid.shell.length,
+      gridLoose: plan.grid.band.loose ?? 0,
+      gridRolls: plan.grid.rolls ?? null,
       gridCrossings: plan.grid.band.crossings + plan.grid.shell.crossings,
       ties: plan.ties,
       branches: routes.branches,

@@ -3,6 +3,7 @@
  * Lengths in inches, areas in square inches, unrounded; regions are planar GeoJSON MultiPolygon coordinates.
  */
 import type { Point, Region } from "../geometry/types.ts";
+import type { PerimeterChoice } from "./site/site.ts";
 
 export const REPORT_FORMAT = "copperband-report";
 export const REPORT_VERSION = 1;
@@ -69,6 +70,48 @@ export interface BandReport {
   }[];
 }
 
+/** What one choice of method lays on the perimeter of bodies whose perimeters run together. */
+export interface MethodChoice {
+  /** The choice, as in the site's settings. */
+  readonly method: PerimeterChoice;
+  /** Inches of copper in ring, links and grid; null where the choice is not allowed anywhere on this perimeter. */
+  readonly copper: number | null;
+  /** Joints of that copper: splices, ends of ring stretches, crossings of a grid, its stretches that cross no other. */
+  readonly connections: number | null;
+  /** What it lays on each piece of the band that needs bonding; where the choice is not allowed, the allowed method. */
+  readonly pieces: readonly {
+    readonly pool: string;
+    readonly surface: string | null;
+    readonly area: number;
+    readonly method: SurfaceBonding;
+    /** A slab that is there already: copper under it means breaking it. */
+    readonly existing: boolean;
+  }[];
+  readonly allowed: boolean;
+  readonly chosen: boolean;
+  /** Why it is not allowed or is a mixture, and what has to be broken for it; empty where there is nothing to say. */
+  readonly note: string;
+}
+
+export interface MethodsReport {
+  /** The first body of the perimeter. */
+  readonly pool: string;
+  /** All of its bodies. */
+  readonly pools: readonly string[];
+  readonly choices: readonly MethodChoice[];
+}
+
+/** Rolls of copper grid that cover the grids of the plan. */
+export interface GridRolls {
+  readonly width: number;
+  /** Inches of roll that the grids take. */
+  readonly run: number;
+  readonly spacing: number;
+  /** How far the spacing may be off, inches. */
+  readonly tolerance: number;
+  readonly rolls: readonly { readonly length: number; readonly count: number }[];
+}
+
 export interface RingLoop {
   readonly pools: readonly string[];
   readonly path: readonly Point[];
@@ -85,7 +128,12 @@ export interface RingReport {
   /** Stretches where no legal place exists, with their length. */
   readonly tooClose?: readonly { readonly path: readonly Point[]; readonly length: number }[];
   /** Copper that joins separate loops or carries the ring across. */
-  readonly links?: readonly { readonly path: readonly Point[]; readonly length: number }[];
+  readonly links?: readonly {
+    readonly path: readonly Point[];
+    readonly length: number;
+    /** The bodies of the loop that it leads to. */
+    readonly pools: readonly string[];
+  }[];
   readonly pending: boolean;
 }
 
@@ -139,10 +187,16 @@ export interface Report {
     readonly band: {
       readonly length: number;
       readonly crossings: number;
+      /** Stretches that cross no other: each is joined to what lies beside it. */
+      readonly loose?: number;
       readonly lines?: readonly (readonly Point[])[];
     };
     readonly shell: { readonly length: number; readonly crossings: number };
+    /** Present where the plan lays a grid. */
+    readonly rolls?: GridRolls;
   };
+  /** The ways to bond each perimeter, compared by copper. */
+  readonly methods: readonly MethodsReport[];
   readonly ties: readonly TieReport[];
   readonly branches: readonly BranchReport[];
   readonly takeoff: TakeoffReport;

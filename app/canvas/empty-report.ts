@@ -23,6 +23,7 @@ export const EMPTY_REPORT: Report = {
   reach: [],
   findings: [],
   ring: { offset: 0, loops: [], length: 0, shortestLegal: 0, pending: true },
+  methods: [],
   grid: { band: { length: 0, crossings: 0 }, shell: { length: 0, crossings: 0 } },
   ties: [],
   branches: [],

@@ -1,5 +1,6 @@
-/** The copper of a report as text: ring, ties with their places, takeoff and hardware. */
+/** The copper of a report as text: ways to bond the perimeter, ring, ties with their places, takeoff and hardware. */
 import type { Report } from "../../rules/report.ts";
+import { optionLabel } from "../../rules/site/kind-labels.ts";
 import { capitalized } from "../../rules/words/element-names.ts";
 import { copperText, lengthText } from "../../rules/words/lengths.ts";
 import { heading, type Writing } from "./report-text.ts";
@@ -8,9 +9,28 @@ import { leaderLine, wrapped } from "./text-lines.ts";
 /** Widest table, characters: name and number stay within one glance. */
 const TABLE = 60;
 
-/** Ring, ties and takeoff, each a block. */
+/** Ways to bond the perimeter, ring, ties and takeoff, each a block. */
 export function copperLines(writing: Writing): string[][] {
-  return [ringLines(writing), tieLines(writing), takeoffLines(writing)];
+  return [methodLines(writing), ringLines(writing), tieLines(writing), takeoffLines(writing)];
+}
+
+function methodLines(writing: Writing): string[] {
+  const { report, width, units, nameOf } = writing;
+  if (report.methods.length === 0) return [];
+  return [
+    ...heading("Ways to bond the perimeter", writing),
+    ...report.methods.flatMap(({ pools, choices }) => [
+      ...wrapped(`${capitalized(pools.map(nameOf).join(" and "))}:`, width),
+      ...choices.flatMap(({ method, copper, connections, chosen, note }) => {
+        const name = `${optionLabel(method, "settings.perimeterMethod")}${chosen ? " (chosen)" : ""}`;
+        const amount =
+          copper === null
+            ? "not allowed"
+            : `${copperText(copper, units)}, ${connections} joint${connections === 1 ? "" : "s"}`;
+        return [leaderLine(name, amount, TABLE), ...(note === "" ? [] : wrapped(note, width, "      "))];
+      }),
+    ]),
+  ];
 }
 
 function ringLines(writing: Writing): string[] {

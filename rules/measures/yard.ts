@@ -14,7 +14,7 @@ import type { EditionId } from "../editions/edition.ts";
 import { type EditionInForce, editionInForce } from "../editions/in-force.ts";
 import { ABSENT_MEANS, DEFAULT_GRADE, DEFAULT_SETTINGS, DEFAULT_WATER_LEVEL } from "../site/defaults.ts";
 import type { ElementOf, Kind, KnownElement, UnknownElement } from "../site/elements.ts";
-import type { Site } from "../site/site.ts";
+import type { PerimeterChoice, Site } from "../site/site.ts";
 import { type AnswerFound, findAnswer } from "./answers.ts";
 import { splitBySurface } from "./band-pieces.ts";
 import {
@@ -54,6 +54,8 @@ export class Yard {
     readonly junctionAllowance: number;
     readonly spools: readonly number[];
     readonly ringStyle: "even" | "short";
+    readonly perimeterMethod: PerimeterChoice;
+    readonly gridRolls: readonly number[];
   };
 
   readonly #work: KeptWork;

@@ -2,8 +2,9 @@
  * What the perimeter band asks on each surface: which methods the edition in force allows, and which one the plan lays.
  *
  * Stages. 1. The surface's class (paved, unpaved, nonconductive, argued) and what lies in it. 2. The methods allowed.
- * 3. The plan's choice: the allowed one with least copper (steel that is there, else a lone ring, else a grid); for a
- * question the careful one: a ring before 2023, from 2023 a grid under whatever may be paved and a ring in soil.
+ * 3. The plan's choice: the site's own method (`settings.perimeterMethod`) where it is allowed, else the allowed one with
+ * least copper (steel that is there, else a lone ring, else a grid); for a question the careful one of those: a ring
+ * before 2023, from 2023 a grid under whatever may be paved and a ring in soil.
  * Source: NEC 680.26(B)(2) of the edition in force, restated.
  */
 import { spaException } from "../catalogue/common/spa-exception.ts";
@@ -13,6 +14,7 @@ import { exceeds } from "../measures/compare.ts";
 import type { BandPiece, Body, Yard } from "../measures/yard.ts";
 import type { Question, SurfaceBonding } from "../report.ts";
 import type { SurfaceElement } from "../site/elements.ts";
+import type { PerimeterChoice } from "../site/site.ts";
 import { judgeSurface, type Method, type SurfaceJudgement } from "./surface-class.ts";
 
 export type { Method } from "./surface-class.ts";
@@ -53,13 +55,20 @@ export function methodOf(yard: Yard, body: Body, piece: BandPiece): PieceMethod 
   }
   const surface = surfaceOf(yard, piece);
   const judged = judgeSurface(yard, body, surface);
-  const entry = entryOf(piece, judged);
+  const entry = entryOf(yard, piece, judged);
   if (judged.outcome !== "bond") return entry;
   return outsideHeights(yard, body, surface, entry) ?? entry;
 }
 
-function entryOf(piece: BandPiece, judged: SurfaceJudgement): PieceMethod {
-  const { allowed, planned, reason, question, settled } = judged;
+/** What the plan lays where these methods are allowed, by a choice of the site. */
+export function methodBy(choice: PerimeterChoice, allowed: readonly Method[]): Method {
+  if (choice !== "least-copper" && allowed.includes(choice)) return choice;
+  return allowed[0] ?? "grid";
+}
+
+function entryOf(yard: Yard, piece: BandPiece, judged: SurfaceJudgement): PieceMethod {
+  const { allowed, reason, question, settled } = judged;
+  const planned = methodBy(yard.settings.perimeterMethod, allowed);
   const bonding = judged.outcome === "review" ? "review" : planned;
   return {
     piece,

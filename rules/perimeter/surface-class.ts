@@ -15,8 +15,8 @@ export type Method = "steel" | "ring" | "grid" | "none-needed";
 
 export interface SurfaceJudgement {
   readonly outcome: "bond" | "exempt" | "review";
+  /** Least copper first. */
   readonly allowed: readonly Method[];
-  readonly planned: Method;
   readonly reason: string;
   readonly question?: Question;
   readonly settled?: Settled;
@@ -83,15 +83,13 @@ function classOf(yard: Yard, surface: SurfaceElement | null): SurfaceClass {
 }
 
 function bond(allowed: readonly Method[], reason: string, settled?: Settled): SurfaceJudgement {
-  const planned = allowed[0] ?? "grid";
-  return { outcome: "bond", allowed, planned, reason, ...(settled ? { settled } : {}) };
+  return { outcome: "bond", allowed, reason, ...(settled ? { settled } : {}) };
 }
 
 function exempt(reason: string, settled?: Settled): SurfaceJudgement {
   return {
     outcome: "exempt",
     allowed: ["none-needed"],
-    planned: "none-needed",
     reason,
     ...(settled ? { settled } : {}),
   };

@@ -23,18 +23,24 @@ export interface RingCourse {
   readonly keepOuts: readonly Barrier[];
 }
 
-/** Lays the ring over `region` (null: all of its course). */
-export function layRing(yard: Yard, course: RingCourse, region: Region | null): RingReport {
+/** The ring's curves round everything, before they are cut to where a ring is wanted. */
+export interface RingCurves {
+  readonly course: RingCourse;
+  readonly offset: number;
+  readonly even: readonly { readonly pools: readonly string[]; readonly path: Path; readonly length: number }[];
+  /** Null: there is no room for one. */
+  readonly short: readonly RingLoop[] | null;
+  readonly bound: readonly RingLoop[] | null;
+  readonly tooClose: readonly { readonly path: readonly Point[]; readonly length: number }[];
+}
+
+export function ringCurves(yard: Yard, course: RingCourse): RingCurves {
   const waters = course.bodies.map((body) => body.water);
   const min = yard.edition.value("ring.min");
   const max = yard.edition.value("ring.max");
   const offset = Math.min(max, Math.max(min, yard.settings.ringOffset));
   const even = evenRing({ bodies: waters, offset, barriers: course.barriers, keepOuts: course.keepOuts, min });
   const names = (numbers: readonly number[]) => numbers.flatMap((n) => course.bodies[n]?.id ?? []);
-  const loops: RingLoop[] = even.loops.flatMap((loop) => {
-    if (region !== null) return stretchesOver(closedPoints(loop.path), region, names(loop.bodies));
-    return [{ pools: names(loop.bodies), path: closedPoints(loop.path, FLATTEN_TOLERANCE), length: loop.length }];
-  });
   const obstacles: Region = [...course.barriers, ...course.keepOuts]
     .filter((barrier) => barrier.shape === "solid")
     .map((barrier) => [closed(barrier.points)]);
@@ -42,26 +48,38 @@ export function layRing(yard: Yard, course: RingCourse, region: Region | null): 
     if (!(from > 0 && to > from)) return null;
     const ring = shortestRing({ bodies: waters, min: from, max: to, obstacles: around });
     if (!ring.ok) return null;
-    return ring.loops.flatMap((loop) =>
-      region === null
-        ? [{ pools: names(loop.bodies), path: closed(loop.path), length: loop.length }]
-        : stretchesOver(closed(loop.path), region, names(loop.bodies)),
-    );
+    return ring.loops.map((loop) => ({ pools: names(loop.bodies), path: closed(loop.path), length: loop.length }));
   };
   const margin = yard.settings.ringMargin;
-  const short = taut(min + margin, max - margin, obstacles);
-  // Where obstacles leave no legal way at all, the bound is that of the open ground.
-  const bound = taut(min, max, obstacles) ?? taut(min, max, []);
-  const whole = even.loops.filter((loop) => signedArea(loop.path) > 0).map((loop) => closedPoints(loop.path));
+  return {
+    course,
+    offset,
+    even: even.loops.map(({ bodies, path, length }) => ({ pools: names(bodies), path, length })),
+    short: taut(min + margin, max - margin, obstacles),
+    // Where obstacles leave no legal way at all, the bound is that of the open ground.
+    bound: taut(min, max, obstacles) ?? taut(min, max, []),
+    tooClose: even.tooClose.map(({ path, length }) => ({ path: flattenPath(path), length })),
+  };
+}
+
+/** The ring over `region` (null: all of its course). */
+export function layRing(yard: Yard, curves: RingCurves, region: Region | null): RingReport {
+  const { course, offset, even, short, bound, tooClose } = curves;
+  const cut = (loops: readonly RingLoop[]): readonly RingLoop[] =>
+    region === null ? loops : loops.flatMap(({ path, pools }) => stretchesOver(path, region, pools));
+  const loops: RingLoop[] = even.flatMap(({ pools, path, length }) => {
+    if (region !== null) return stretchesOver(closedPoints(path), region, pools);
+    return [{ pools, path: closedPoints(path, FLATTEN_TOLERANCE), length }];
+  });
+  const whole = even.filter((loop) => signedArea(loop.path) > 0);
+  const shortLoops = short === null ? null : cut(short);
   return {
     offset,
     loops,
     length: total(loops),
-    shortestLegal: bound ? total(bound) : total(loops),
-    ...(short ? { short: { loops: short, length: total(short) } } : {}),
-    ...(even.tooClose.length > 0
-      ? { tooClose: even.tooClose.map(({ path, length }) => ({ path: flattenPath(path), length })) }
-      : {}),
+    shortestLegal: bound ? total(cut(bound)) : total(loops),
+    ...(shortLoops ? { short: { loops: shortLoops, length: total(shortLoops) } } : {}),
+    ...(tooClose.length > 0 ? { tooClose } : {}),
     ...(region === null && whole.length > 1 ? { links: linksBetween(yard, course, whole) } : {}),
     pending: false,
   };
@@ -71,8 +89,8 @@ export function layRing(yard: Yard, course: RingCourse, region: Region | null): 
 function linksBetween(
   yard: Yard,
   course: RingCourse,
-  loops: readonly Point[][],
-): { path: readonly Point[]; length: number }[] {
+  loops: readonly { readonly pools: readonly string[]; readonly path: Path }[],
+): { path: readonly Point[]; length: number; pools: readonly string[] }[] {
   const [first, ...others] = loops;
   if (!first) return [];
   const water: Barrier[] = course.bodies.map((body) => ({
@@ -81,12 +99,16 @@ function linksBetween(
     points: flattenPath(body.water.outer, FINE_FLATTEN_TOLERANCE),
   }));
   const tree = branchTree({
-    network: [first],
-    targets: others.map((loop, i) => ({ id: String(i), at: everySoOften(loop) })),
+    network: [closedPoints(first.path)],
+    targets: others.map((loop, i) => ({ id: String(i), at: everySoOften(closedPoints(loop.path)) })),
     blocked: [...water, ...course.barriers, ...course.keepOuts],
     junctionAllowance: yard.settings.junctionAllowance,
   });
-  return tree.branches.map((branch) => ({ path: branch.path, length: branch.run }));
+  return tree.branches.map((branch) => ({
+    path: branch.path,
+    length: branch.run,
+    pools: others[Number(branch.to)]?.pools ?? [],
+  }));
 }
 
 /** How far apart the places on a loop are that a link may start from, inches. */

@@ -265,5 +265,10 @@ export const SITE_LABELS: Readonly<Record<string, FieldLabel>> = {
     measure: "length",
   },
   "settings.spools": { label: "Spools", help: "Lengths that can be bought.", measure: "length" },
+  "settings.perimeterMethod": {
+    label: "Perimeter method",
+    help: "Laid wherever the edition allows it; elsewhere the allowed method with least copper.",
+  },
+  "settings.gridRolls": { label: "Grid rolls", help: "Lengths of roll that can be bought.", measure: "length" },
   "settings.ringStyle": { label: "Ring", help: "An even ring at the offset, or a short one within the limits." },
 };

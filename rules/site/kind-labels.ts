@@ -76,6 +76,9 @@ const OPTION_LABELS: Readonly<Record<string, string>> = {
   indoor: "Indoors",
   "settings.ringStyle.even": "Even, at the offset",
   "settings.ringStyle.short": "Short, within the limits",
+  "settings.perimeterMethod.least-copper": "Least copper",
+  "settings.perimeterMethod.ring": "Ring wherever allowed",
+  "settings.perimeterMethod.grid": "Grid wherever allowed",
 };
 
 /** An option of a choice in plain words; `field` as in the table of labels (`surface.support`). */

@@ -111,8 +111,9 @@ function documentProblem(value: unknown): Problem {
 /** A list that is longer than any that may be checked, in a field that the validator would go through. */
 function longListRefusal(document: Readonly<Record<string, unknown>>): Refusal | null {
   const { amendments, answers, settings, elements } = document;
-  const spools = isPlainObject(settings) ? settings.spools : undefined;
-  for (const [field, list] of Object.entries({ amendments, answers, "settings.spools": spools })) {
+  const { spools, gridRolls }: Record<string, unknown> = isPlainObject(settings) ? settings : {};
+  const lists = { amendments, answers, "settings.spools": spools, "settings.gridRolls": gridRolls };
+  for (const [field, list] of Object.entries(lists)) {
     if (isLong(list, MOST_ENTRIES)) return tooLarge(`at most ${MOST_ENTRIES} entries`, `${list.length}`, null, field);
   }
   if (!Array.isArray(elements)) return null;

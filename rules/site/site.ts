@@ -6,6 +6,10 @@ import { amount, number, text } from "./fields.ts";
 export const SITE_FORMAT = "copperband-site";
 export const SITE_VERSION = 1;
 
+/** How the perimeter is bonded where the edition allows more than one method. */
+export const PERIMETER_CHOICES = ["least-copper", "ring", "grid"] as const;
+export type PerimeterChoice = (typeof PERIMETER_CHOICES)[number];
+
 export const settingsSchema = z.looseObject({
   /** How far from the inside wall the even ring lies, inches. */
   ringOffset: amount.optional(),
@@ -19,6 +23,10 @@ export const settingsSchema = z.looseObject({
   spools: z.array(amount.gt(0)).optional(),
   /** `even` or `short`. */
   ringStyle: z.enum(["even", "short"]).optional(),
+  /** The method laid wherever the edition allows it; elsewhere the allowed one. */
+  perimeterMethod: z.enum(PERIMETER_CHOICES).optional(),
+  /** Lengths of grid rolls that can be bought, inches. */
+  gridRolls: z.array(amount.gt(0)).optional(),
 });
 
 export const amendmentSchema = z.looseObject({

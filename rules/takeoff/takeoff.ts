@@ -3,7 +3,7 @@
  * Runs share no length, so they sum; `total` is their sum and the spare.
  */
 import type { Point } from "../../geometry/types.ts";
-import type { BranchReport, RingReport, TakeoffReport, TieReport } from "../report.ts";
+import type { BranchReport, GridRolls, RingReport, TakeoffReport, TieReport } from "../report.ts";
 import { copperPounds } from "./copper-wire.ts";
 
 export interface TakeoffInputs {
@@ -12,6 +12,10 @@ export interface TakeoffInputs {
   readonly ringStyle: "even" | "short";
   readonly gridLength: number;
   readonly gridCrossings: number;
+  /** Stretches of grid that cross no other. */
+  readonly gridLoose: number;
+  /** The rolls that the grids can be bought as. */
+  readonly gridRolls: GridRolls | null;
   readonly ties: readonly TieReport[];
   readonly branches: readonly BranchReport[];
   /** Places where a part of the plan is clamped: connections beyond the first that a part needs. */
@@ -65,12 +69,29 @@ function hardwareOf(inputs: TakeoffInputs): { item: string; count: number }[] {
     { item: "direct-burial connector, tie to perimeter", count: ties.length },
     { item: "listed clamp or lug at a metal part", count: branches.length + inputs.furtherClamps },
     { item: "grid joint at a crossing", count: inputs.gridCrossings },
+    { item: "joint of a lone grid wire to what lies beside it", count: inputs.gridLoose },
+    ...rollRows(inputs.gridRolls),
     { item: "tail left at a double-insulated motor", count: tails },
   ];
   return rows.filter((row) => row.count > 0);
 }
 
-function isClosed(path: readonly Point[]): boolean {
+/** Rolls of grid: the grid's own copper as it is sold, with the spacing that is allowed. */
+function rollRows(rolls: GridRolls | null): { item: string; count: number }[] {
+  if (rolls === null) return [];
+  const { width, spacing, tolerance } = rolls;
+  return rolls.rolls.map(({ length, count }) => ({
+    item: `grid roll ${feet(width)} x ${feet(length)} ft, mesh ${spacing} in. give or take ${tolerance}`,
+    count,
+  }));
+}
+
+function feet(inches: number): number {
+  return Number((inches / 12).toFixed(2));
+}
+
+/** Whether a stretch of ring comes back to where it starts. */
+export function isClosed(path: readonly Point[]): boolean {
   const first = path[0];
   const last = path[path.length - 1];
   return first !== undefined && last !== undefined && first[0] === last[0] && first[1] === last[1];

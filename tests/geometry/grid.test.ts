@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { shellGrid } from "../../geometry/aligned-grid.ts";
 import { differenceRegions, offsetRegion, regionArea, regionContains } from "../../geometry/clipping.ts";
-import { gridOver, shellGrid } from "../../geometry/grid.ts";
+import { gridOver } from "../../geometry/grid.ts";
 import { areaFrom, flattenArea, pathLength } from "../../geometry/outline.ts";
 import type { Point, Region } from "../../geometry/types.ts";
 import { intersection, lineShape, regionShape } from "../oracles/jsts.ts";
