@@ -59,7 +59,7 @@ export function App() {
         <div className="left" id="parts-column">
           <PartsColumn />
           <aside className="caution" aria-label="Caution">
-            {CAUTIONS.slice(0, 2).join(" ")}
+            {CAUTIONS[0]} <span className="caution-more">{CAUTIONS[1]}</span>
           </aside>
         </div>
         <main className="middle">

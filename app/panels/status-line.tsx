@@ -36,6 +36,7 @@ export function StatusLine() {
           </>
         )}
       </p>
+      <p className="status-caution">A drawing aid, not an approval.</p>
       <div className="zoom">
         <button
           type="button"
