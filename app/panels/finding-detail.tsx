@@ -3,6 +3,7 @@ import { ChevronDown, ChevronLeft, ChevronUp } from "lucide-react";
 import { RULES } from "../../rules/catalogue/index.ts";
 import type { NumberedFinding } from "../../rules/findings-by-part.ts";
 import type { BasisWord, Finding } from "../../rules/report.ts";
+import { tied } from "../../rules/words/breaks.ts";
 import { capitalized, namesOf } from "../../rules/words/element-names.ts";
 import { measuredTexts } from "../../rules/words/measured.ts";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
@@ -81,11 +82,11 @@ export function FindingDetail({ numbered, siblings }: FindingDetailProps) {
         {OUTCOME_WORDS[finding.outcome]}
       </p>
       <Gauge finding={finding} units={units} />
-      <p>{finding.why}</p>
+      <p>{tied(finding.why)}</p>
       {finding.remedy !== "" ? (
         <>
           <h3>{isOpen(finding) ? "What settles it" : "What to do"}</h3>
-          <p>{finding.remedy}</p>
+          <p>{tied(finding.remedy)}</p>
         </>
       ) : null}
       <KeptAnswer finding={finding} />
@@ -128,7 +129,7 @@ function Measurements({
       <h3>Measured</h3>
       <ul>
         {texts.map((text) => (
-          <li key={text}>{capitalized(text)}</li>
+          <li key={text}>{tied(capitalized(text))}</li>
         ))}
       </ul>
     </>

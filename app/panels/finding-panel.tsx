@@ -3,6 +3,7 @@ import { memo, useState } from "react";
 import type { PartId } from "../../rules/catalogue/rule.ts";
 import { findingsByPart, type NumberedFinding } from "../../rules/findings-by-part.ts";
 import type { Finding, Outcome, Report } from "../../rules/report.ts";
+import { tied } from "../../rules/words/breaks.ts";
 import { capitalized, namesOf } from "../../rules/words/element-names.ts";
 import { briefTexts } from "../../rules/words/measured.ts";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
@@ -155,7 +156,7 @@ const FindingRow = memo(function FindingRow(props: FindingRowProps) {
         <OutcomeMark outcome={outcome} />
         <span className="finding-name">{name}</span>
         <span className="small soft finding-brief">
-          {[OUTCOME_WORDS[outcome], brief].filter((text) => text !== "").join(" · ")}
+          {tied([OUTCOME_WORDS[outcome], brief].filter((text) => text !== "").join(" · "))}
         </span>
       </button>
     </li>

@@ -1,6 +1,7 @@
 /** A question pinned to its finding: a few answers, and a place for initials and date. */
 import { useId, useRef, useState } from "react";
 import type { Finding } from "../../rules/report.ts";
+import { tied } from "../../rules/words/breaks.ts";
 import { capitalized } from "../../rules/words/element-names.ts";
 import { useEditor } from "../editor-context.tsx";
 import { answerQuestion } from "../edits/answer-question.ts";
@@ -29,7 +30,7 @@ export function QuestionSlip({ finding }: { readonly finding: Finding }) {
   };
   return (
     <section className="slip" aria-label="Question">
-      <p className="slip-question">{question.text}</p>
+      <p className="slip-question">{tied(question.text)}</p>
       <div className="slip-answers">
         {question.options.map((option) => (
           <button key={option} type="button" onClick={() => answer(option)}>
