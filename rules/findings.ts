@@ -1,5 +1,6 @@
 /** Turns verdicts into the findings of the report: section by edition, basis, a stable id, in the code's order. */
 import { PARTS, type PartId, type Verdict } from "./catalogue/rule.ts";
+import type { ParameterId } from "./editions/parameter-types.ts";
 import type { Judged } from "./judged.ts";
 import type { Yard } from "./measures/yard.ts";
 import type { Finding } from "./report.ts";
@@ -37,7 +38,7 @@ function findingOf(yard: Yard, rule: Judged["rule"], verdict: Verdict): Finding 
     margin: verdict.margin,
     witness: verdict.witness,
     basis: verdict.basis ?? (verdict.limits.length > 0 ? yard.edition.basis(...verdict.limits) : "judgement"),
-    why: amendedNote(yard, verdict) + verdict.why,
+    why: verdict.why + amendedNote(yard, rule, verdict),
     remedy: verdict.remedy,
     ...(verdict.alsoBodies && verdict.alsoBodies.length > 0 ? { alsoBodies: verdict.alsoBodies } : {}),
     ...(verdict.extent !== undefined ? { extent: verdict.extent } : {}),
@@ -48,10 +49,16 @@ function findingOf(yard: Yard, rule: Judged["rule"], verdict: Verdict): Finding 
   return finding;
 }
 
-/** A local amendment that changed a number of this finding is named wherever it acts. */
-function amendedNote(yard: Yard, verdict: Verdict): string {
-  const reasons = verdict.limits.map((id) => yard.edition.amended(id)).filter((a) => a !== undefined);
-  if (reasons.length === 0) return "";
-  const named = reasons.map((a) => `${a.parameter} = ${String(a.value)}${a.reason ? `, ${a.reason}` : ""}`);
-  return `Local amendment in force (${named.join("; ")}). `;
+/** A local amendment is named wherever it acts: where it decided, and on whatever the rule that reads it says. */
+function amendedNote(yard: Yard, rule: Judged["rule"], verdict: Verdict): string {
+  if (yard.edition.amendments.length === 0) return "";
+  const named = (ids: readonly ParameterId[], words: string) => {
+    const amendments = [...new Set(ids)].map((id) => yard.edition.amended(id)).filter((one) => one !== undefined);
+    const texts = amendments.map(
+      (one) => `${one.parameter} = ${String(one.value)}${one.reason ? `, ${one.reason}` : ""}`,
+    );
+    return texts.length === 0 ? "" : ` Local amendment ${words} (${texts.join("; ")}).`;
+  };
+  const others = rule.parameters.filter((id) => !verdict.limits.includes(id));
+  return named(verdict.limits, "in force") + named(others, "among the numbers this rule reads");
 }

@@ -126,8 +126,7 @@ export class PointerInput {
 
   #isDouble(event: PointerEvent, at: Point): boolean {
     const last = this.#lastPress;
-    const near = event.pointerType === "touch" ? DOUBLE_TOUCH_PIXELS : DOUBLE_PIXELS;
-    const isDouble = last !== null && event.timeStamp - last.time < DOUBLE_TIME && distanceBetween(last.at, at) <= near;
+    const isDouble = last !== null && event.timeStamp - last.time < DOUBLE_TIME && isNear(event, last.at, at);
     this.#lastPress = isDouble ? null : { time: event.timeStamp, at };
     return isDouble;
   }
@@ -144,6 +143,8 @@ export class PointerInput {
       return;
     }
     if (this.#pressed !== null && event.pointerId !== this.#pressed) return;
+    // A press that pulled something is not the first half of a double one.
+    if (this.#pressed !== null && this.#lastPress && !isNear(event, this.#lastPress.at, at)) this.#lastPress = null;
     this.#waiting = event;
     this.#sheet.changed();
   }
@@ -214,6 +215,11 @@ export class PointerInput {
     this.#scroll.time = event.timeStamp;
     return this.#scroll.isTrackpad;
   }
+}
+
+/** Whether two presses are close enough for a double one. */
+function isNear(event: PointerEvent, a: Point, b: Point): boolean {
+  return distanceBetween(a, b) <= (event.pointerType === "touch" ? DOUBLE_TOUCH_PIXELS : DOUBLE_PIXELS);
 }
 
 function middle(a: Point, b: Point): Point {

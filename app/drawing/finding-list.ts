@@ -2,6 +2,7 @@
 import type { Point } from "../../geometry/types.ts";
 import { findingsByPart, type NumberedFinding } from "../../rules/findings-by-part.ts";
 import type { Finding, Report } from "../../rules/report.ts";
+import { amendedFor } from "../../rules/words/amendments.ts";
 import { answerText, LAPSED_TEXT } from "../../rules/words/answers.ts";
 import { capitalized } from "../../rules/words/element-names.ts";
 import type { Units } from "../../rules/words/lengths.ts";
@@ -27,7 +28,7 @@ export interface ListOptions {
 export function findingBlocks(report: Report, options: ListOptions): Block[] {
   return findingsByPart(report).flatMap(({ part, findings }) => [
     subheadingBlock(part.title, part.section),
-    ...findings.map((one) => findingBlock(one, part.section, options)),
+    ...findings.map((one) => findingBlock(one, amendedFor(one.finding, report), part.section, options)),
   ]);
 }
 
@@ -71,6 +72,7 @@ export function numberMark({ number, finding }: NumberedFinding, [x, y]: Point):
 /** The section is told again only where it is not that of the heading above. */
 function findingBlock(
   { number, finding }: NumberedFinding,
+  amended: readonly string[],
   partSection: string,
   { units, names, width, hasSeveralBodies }: ListOptions,
 ): Block {
@@ -95,6 +97,7 @@ function findingBlock(
     shortText(finding),
     finding.answered ? `${answerText(finding.answered)}.` : "",
     finding.lapsed ? LAPSED_TEXT : "",
+    amended.length === 0 ? "" : `Local amendment: ${amended.join(", ")}.`,
   ];
   const text = said.flatMap((one) => wrapPoints(one, room, size));
   const titleStep = lineHeight("body");

@@ -4,7 +4,7 @@ import { nearestOnEdge } from "../../geometry/edge.ts";
 import { pathFrom } from "../../geometry/outline.ts";
 import { findSelfCrossing } from "../../geometry/self-crossing.ts";
 import type { Edge, PathData, Vertex } from "../../geometry/types.ts";
-import { chordsOf } from "../oracles/bulge-chords.ts";
+import { chordsOf, tangentsOf } from "../oracles/bulge-chords.ts";
 import { isSimpleRing } from "../oracles/jsts.ts";
 import { arcOutline, stairOutline } from "../oracles/random-outlines.ts";
 import { runs } from "../oracles/seed.ts";
@@ -116,8 +116,9 @@ describe("random outlines", () => {
     fc.assert(
       fc.property(fc.oneof(arcOutline, shuffled, stairOutline), (data) => {
         const fine = isSimpleRing(chordsOf(data, 1e-4));
-        // Nearly touching outlines are judged differently by chords of different sizes; those are left to the cases above.
-        if (fine !== isSimpleRing(chordsOf(data, 1e-2))) return;
+        // Nearly touching outlines are judged differently by coarse and fine chords and tangents; the cases above hold those.
+        const others = [chordsOf(data, 1e-2), tangentsOf(data, 1e-4), tangentsOf(data, 1e-2)];
+        if (others.some((outline) => isSimpleRing(outline) !== fine)) return;
         if (fine) simple++;
         else crossing++;
         expect(findSelfCrossing(data) === null).toBe(fine);
