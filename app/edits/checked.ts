@@ -8,6 +8,7 @@ import type { PathData } from "../../geometry/types.ts";
 import { elementProblems, isKnownKind } from "../../rules/site/element-check.ts";
 import { fieldOf } from "../../rules/site/field-list.ts";
 import { LARGEST_NUMBER } from "../../rules/site/fields.ts";
+import { ISLAND_APART, ISLAND_IN_WATER } from "../../rules/site/island-check.ts";
 import { MOST_ELEMENTS, MOST_VERTICES } from "../../rules/site/limits.ts";
 import type { Problem } from "../../rules/site/refusal.ts";
 import type { Site } from "../../rules/site/site.ts";
@@ -57,6 +58,10 @@ function sentence(element: AnyElement, problem: Problem): string {
     const vertex = place[3] === undefined ? null : Number(place[3]);
     const said = path && pathSentence(path, thing(element, ref), vertex);
     if (said) return said;
+    if (field === "islands" && problem.expected === ISLAND_IN_WATER)
+      return `${thing(element, ref)} has to lie inside the pool, clear of its wall.`;
+    if (field === "islands" && problem.expected === ISLAND_APART)
+      return `${thing(element, ref)} has to lie apart from the other islands.`;
   }
   const point = /^(at|shape)\b/.test(problem.field) ? pointOf(element) : null;
   if (point?.some((n) => Math.abs(n) > LARGEST_NUMBER)) return tooFar(calledAs(element));

@@ -1,8 +1,10 @@
 /** Everything that can be wrong with one element by itself. The editor asks the same before it takes an edit. */
 import { z } from "zod";
+import type { PathData } from "../../geometry/types.ts";
 import { elementSchemas, KINDS, type Kind } from "./elements.ts";
 import { expectedBy, schemaAt } from "./expected.ts";
 import { geometryField, innerOutlineFields, readsHeights } from "./geometry-fields.ts";
+import { islandProblems } from "./island-check.ts";
 import { MOST_PROBLEMS } from "./limits.ts";
 import { type PathRule, pathProblems } from "./path-check.ts";
 import { either, type FieldProblem, fieldName, type Problem, shown } from "./refusal.ts";
@@ -56,6 +58,10 @@ function geometryProblems(element: Record<string, unknown>, kind: Kind): FieldPr
     list.forEach((outline, i) => {
       found.push(...pathProblems(outline, `${inner}[${i}]`, OUTLINE));
     });
+  }
+  const { islands } = element;
+  if (kind === "pool" && found.length === 0 && Array.isArray(islands)) {
+    found.push(...islandProblems(value as PathData, islands as PathData[]));
   }
   return found;
 }

@@ -1,6 +1,6 @@
 import { differenceRegions, intersectRegions, regionArea } from "../../../geometry/clipping.ts";
-import { flattenArea } from "../../../geometry/outline.ts";
 import { reach } from "../../../geometry/reach.ts";
+import { coverOf } from "../../measures/band-pieces.ts";
 import { exceeds } from "../../measures/compare.ts";
 import type { BandPiece, Body, Yard } from "../../measures/yard.ts";
 import {
@@ -207,10 +207,7 @@ function judgeOutside(yard: Yard, bodies: readonly Body[], surface: SurfaceEleme
     const why = `${name} lies ${away} from the inside wall, as near to the limit of ${limit} as the drawing may be off.${settled.note}`;
     return [{ ...base, ...settled.trace, outcome: "review", why, remedy: "Measure it on site.", question }];
   }
-  if (
-    far === "yes" ||
-    regionArea(intersectRegions(flattenArea(areaOfSurface(yard, surface)), yard.band(body).region)) === 0
-  ) {
+  if (far === "yes" || regionArea(intersectRegions(coverOfSurface(yard, surface), yard.band(body).region)) === 0) {
     const why =
       far === "yes"
         ? `${name} lies ${away} from the inside wall, beyond the ${limit} of the perimeter.`
@@ -220,10 +217,10 @@ function judgeOutside(yard: Yard, bodies: readonly Body[], surface: SurfaceEleme
   return [judgeCovered(yard, body, surface, base)];
 }
 
-function areaOfSurface(yard: Yard, surface: SurfaceElement) {
+function coverOfSurface(yard: Yard, surface: SurfaceElement) {
   const model = yard.surfaces.find((entry) => entry.element.id === surface.id);
   if (!model) throw new Error(`no surface ${surface.id}`);
-  return model.area;
+  return coverOf(model);
 }
 
 const COVERED_QUESTION: Question = {
@@ -246,7 +243,7 @@ function judgeCovered(
   base: Omit<Verdict, "outcome" | "why">,
 ): Verdict {
   const name = nameOf(surface);
-  const whole = flattenArea(areaOfSurface(yard, surface));
+  const whole = coverOfSurface(yard, surface);
   const free = perimeterMethods(yard, body).some(
     (method) => mayBeFree(yard, method) && regionArea(intersectRegions(method.piece.region, whole)) > 0,
   );
