@@ -1,0 +1,126 @@
+/** Points from two stakes. Source: plane geometry (law of cosines); the tolerances are common practice, no source. */
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { pointsFromStakes, type StakeRow } from "../../../app/taping/two-stakes.ts";
+import { runs } from "../../oracles/seed.ts";
+
+const options = { apart: 240, closed: true, tape: 0.5 };
+const row = (x: number, y: number, apart = 240, check: number | null = null): StakeRow => ({
+  a: Math.hypot(x, y),
+  b: Math.hypot(x - apart, y),
+  side: y >= 0 ? "left" : "right",
+  check,
+});
+
+describe("two distances fix a point", () => {
+  it("a 3-4-5 triangle on each leg", () => {
+    // 180 in. square off A with 240 in. between the stakes: 300 in. from B.
+    const [point] = pointsFromStakes([{ a: 180, b: 300, side: "left", check: null }], options);
+    expect(point?.at[0]).toBeCloseTo(0, 9);
+    expect(point?.at[1]).toBeCloseTo(180, 9);
+    expect(point?.doubts).toEqual([]);
+  });
+
+  it("wherever it lies, on either side", () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: -600, max: 600, noNaN: true }),
+        fc.double({ min: 120, max: 600, noNaN: true }),
+        fc.boolean(),
+        (x, height, isLeft) => {
+          const y = isLeft ? height : -height;
+          const [point] = pointsFromStakes([row(x, y)], options);
+          expect(point?.at[0]).toBeCloseTo(x, 6);
+          expect(point?.at[1]).toBeCloseTo(y, 6);
+        },
+      ),
+      runs(200),
+    );
+  });
+});
+
+describe("doubts", () => {
+  it("tapes that do not meet, and by how much", () => {
+    const [short, long] = pointsFromStakes(
+      [
+        { a: 100, b: 128, side: "left", check: null },
+        { a: 400, b: 136, side: "left", check: null },
+      ],
+      { ...options, closed: false },
+    );
+    expect(short?.doubts[0]).toEqual({ kind: "short", by: 12 });
+    expect(long?.doubts[0]).toEqual({ kind: "long", by: 24 });
+    // Both tapes miss the place by half.
+    expect(short?.at).toEqual([106, 0]);
+    expect(long?.at).toEqual([388, 0]);
+  });
+
+  it("tapes that cross at a flat angle", () => {
+    const [flat, good] = pointsFromStakes([row(120, 12), row(120, 120)], { ...options, closed: false });
+    // Seen from the middle at 12 in., the stakes are 2 atan(10) = 168.6 degrees apart.
+    expect(flat?.doubts).toEqual([{ kind: "flat", by: expect.any(Number), angle: expect.closeTo(168.579, 3) }]);
+    // Square tapes leave a point as uncertain as the tape itself.
+    expect(good?.spread).toBeCloseTo(0.5, 9);
+    expect(good?.doubts).toEqual([]);
+  });
+});
+
+describe("checks", () => {
+  const corners: [number, number][] = [
+    [0, 120],
+    [192, 120],
+    [192, 504],
+    [0, 504],
+  ];
+  const rows = (slip: (i: number, row: StakeRow) => StakeRow = (_, one) => one): StakeRow[] =>
+    corners.map(([x, y], i) => {
+      const [px, py] = corners[(i + 3) % 4] as [number, number];
+      return slip(i, row(x, y, 240, Math.hypot(x - px, y - py)));
+    });
+
+  it("that agree leave every point where it is", () => {
+    for (const [i, point] of pointsFromStakes(rows(), options).entries()) {
+      expect(point.at[0]).toBeCloseTo(corners[i]?.[0] as number, 6);
+      expect(point.at[1]).toBeCloseTo(corners[i]?.[1] as number, 6);
+      expect(point.doubts).toEqual([]);
+      expect(point.residuals.check).toBeCloseTo(0, 6);
+    }
+  });
+
+  it.each([
+    [0, "a"],
+    [1, "b"],
+    [2, "a"],
+    [3, "b"],
+  ] as const)("name row %i where the tape from %s was misread by a foot", (at, tape) => {
+    const worst = worstDoubt((i, one) => (i === at ? { ...one, [tape]: one[tape] + 12 } : one));
+    expect(worst).toMatchObject({ row: at, doubt: { kind: "off", tape } });
+  });
+
+  it.each([1, 3])("name one of the two rows that the check of row %i joins when that was misread", (at) => {
+    // One check too many for two points cannot tell its own slip from that of a tape along it.
+    const worst = worstDoubt((i, one) => (i === at ? { ...one, check: (one.check ?? 0) + 12 } : one));
+    expect(worst.doubt.kind).toBe("off");
+    expect([at - 1, at]).toContain(worst.row);
+  });
+
+  function worstDoubt(slip: (i: number, row: StakeRow) => StakeRow) {
+    const doubted = pointsFromStakes(rows(slip), options).flatMap(({ doubts }, row) =>
+      doubts.map((doubt) => ({ row, doubt })),
+    );
+    return doubted.reduce((most, one) => (one.doubt.by > most.doubt.by ? one : most));
+  }
+
+  it("halve what a careless tape does, on the whole", () => {
+    // Distances a quarter inch off, alternately: places stay within half an inch.
+    const noisy = pointsFromStakes(
+      rows((i, one) => ({ ...one, a: one.a + (i % 2 ? 0.25 : -0.25), b: one.b + (i % 2 ? -0.25 : 0.25) })),
+      options,
+    );
+    for (const [i, { at, doubts }] of noisy.entries()) {
+      const [x, y] = corners[i] as [number, number];
+      expect(Math.hypot(at[0] - x, at[1] - y)).toBeLessThan(0.5);
+      expect(doubts).toEqual([]);
+    }
+  });
+});
