@@ -3,7 +3,7 @@ import type { EditionId } from "../../rules/editions/edition.ts";
 import { recompute } from "../../rules/recompute.ts";
 import type { Report } from "../../rules/report.ts";
 import { reportText } from "./report-text.ts";
-import { inputName, readInput } from "./site-input.ts";
+import { inputName, readInput, writeLine } from "./site-input.ts";
 import { CLEAR, FAULTS, QUESTIONS, type Terminal, UNREADABLE, worstCode } from "./terminal.ts";
 import { textWidth } from "./text-lines.ts";
 
@@ -12,7 +12,10 @@ export interface CheckOptions {
   readonly as?: EditionId;
 }
 
-/** Prints the report of each file, one after the other; the exit code is the worst of them. */
+/**
+ * Prints the report of each file, one after the other; the exit code is the worst of them. With `json` every file gives
+ * exactly one line, that of a file that cannot be read being its refusal.
+ */
 export async function check(files: readonly string[], options: CheckOptions, terminal: Terminal): Promise<number> {
   const codes: number[] = [];
   const width = textWidth(terminal.columns);
@@ -20,12 +23,13 @@ export async function check(files: readonly string[], options: CheckOptions, ter
     const input = await readInput(file, terminal);
     if (!input.ok) {
       await terminal.complain(`${input.lines.join("\n")}\n`);
+      if (options.json) await writeLine(file, input.refusal, terminal);
       codes.push(UNREADABLE);
       continue;
     }
     const report = recompute(input.site, options.as === undefined ? {} : { as: options.as });
     codes.push(exitCodeOf(report));
-    if (options.json) await terminal.write(`${JSON.stringify(report)}\n`);
+    if (options.json) await writeLine(file, report, terminal);
     else {
       const head = files.length === 1 ? "" : `${i === 0 ? "" : "\n"}${fileHeading(inputName(file), width)}\n\n`;
       await terminal.write(head + reportText(report, input.site, { width, isTerminal: terminal.isTerminal }));

@@ -5,7 +5,7 @@ import { EDITION_WHEN_UNNAMED, namedEdition } from "../../rules/editions/in-forc
 import { recompute } from "../../rules/recompute.ts";
 import { exitCodeOf, fileHeading } from "./check.ts";
 import { comparisonText } from "./comparison-text.ts";
-import { inputName, readInput } from "./site-input.ts";
+import { inputName, readInput, writeLine } from "./site-input.ts";
 import { type Terminal, UNREADABLE, worstCode } from "./terminal.ts";
 import { textWidth } from "./text-lines.ts";
 
@@ -25,6 +25,7 @@ export async function compare(files: readonly string[], options: CompareOptions,
     const input = await readInput(file, terminal);
     if (!input.ok) {
       await terminal.complain(`${input.lines.join("\n")}\n`);
+      if (options.json) await writeLine(file, input.refusal, terminal);
       codes.push(UNREADABLE);
       continue;
     }
@@ -33,7 +34,7 @@ export async function compare(files: readonly string[], options: CompareOptions,
     const comparison = compareEditions(site, own ?? EDITION_WHEN_UNNAMED, options.to);
     // A site that names no edition is asked for one, which neither side of the comparison does.
     codes.push(exitCodeOf(own === null ? recompute(site) : comparison.reports.before));
-    if (options.json) await terminal.write(`${JSON.stringify(comparison)}\n`);
+    if (options.json) await writeLine(file, comparison, terminal);
     else {
       const head = files.length === 1 ? "" : `${i === 0 ? "" : "\n"}${fileHeading(inputName(file), width)}\n\n`;
       await terminal.write(head + comparisonText(comparison, site, { width, isTerminal: terminal.isTerminal }));

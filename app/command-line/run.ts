@@ -71,7 +71,7 @@ function commands(terminal: Terminal, done: (code: number) => void): Command {
     .command("check")
     .description("list the findings of site files in the code's order")
     .addArgument(new Argument("<file...>", "site files; - reads standard input"))
-    .option("--json", "print the whole report as JSON, one report a line")
+    .option("--json", "print the whole report as JSON, one line a file, with the file's name")
     .addOption(editionOption())
     .addOption(
       new Option("--compare <edition>", "show instead what changes under this edition, and why").choices(EDITION_IDS),

@@ -31,7 +31,9 @@ describe("check", () => {
     const terminal = fakeTerminal({ files });
     await run(["check", `${demo.name}.site.json`, "--json"], terminal);
     expect(terminal.out().trimEnd()).not.toContain("\n");
-    expect(JSON.parse(terminal.out())).toEqual(JSON.parse(JSON.stringify(recompute(demo.site))));
+    const { file, ...report } = JSON.parse(terminal.out());
+    expect(file).toBe(`${demo.name}.site.json`);
+    expect(report).toEqual(JSON.parse(JSON.stringify(recompute(demo.site))));
   });
 
   it("prints one report a line for several files, in their order", async () => {
@@ -74,8 +76,29 @@ describe("check", () => {
     const terminal = fakeTerminal({ files });
     expect(await run(["check", "gone.json", "rectangle.site.json", "--json"], terminal)).toBe(2);
     expect(terminal.err()).toContain("gone.json cannot be read: there is no such file.");
-    expect(JSON.parse(terminal.out()).format).toBe("copperband-report");
+    const lines = terminal.out().trimEnd().split("\n");
+    expect(lines.map((line) => JSON.parse(line))).toMatchObject([
+      { format: "copperband-refusal", file: "gone.json", code: "unreadable", problems: [] },
+      { format: "copperband-report", file: "rectangle.site.json" },
+    ]);
   });
+
+  for (const also of [[], ["--compare", "nec-2017"]]) {
+    it(`prints one line a file, always, and the worst code of all ${also.join(" ")}`, async () => {
+      const terminal = fakeTerminal({ files: { ...files, "bad.site.json": BAD }, input: "{" });
+      const names = ["rectangle.site.json", "bad.site.json", "-", "true-l.site.json"];
+      expect(await run(["check", "--json", ...names, ...also], terminal)).toBe(2);
+      const lines = terminal.out().trimEnd().split("\n");
+      expect(lines.map((line) => JSON.parse(line).file)).toEqual(names);
+      const refusals = lines.map((line) => JSON.parse(line)).filter(({ format }) => format === "copperband-refusal");
+      expect(refusals).toMatchObject([
+        { version: 1, file: "bad.site.json", code: "invalid", problems: [{ element: "lamp", field: "at[1]" }] },
+        { version: 1, file: "-", code: "not-json", problems: [] },
+      ]);
+      expect(refusals[0].message).toContain("expected a number");
+      expect(terminal.err()).toContain("bad.site.json cannot be read");
+    });
+  }
 
   it("lets a mistake of the program through as what it is", async () => {
     const terminal = { ...fakeTerminal(), readFile: () => Promise.reject(new TypeError("a mistake")) };
