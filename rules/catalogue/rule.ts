@@ -51,6 +51,8 @@ export interface Need {
   readonly at: readonly Point[];
   /** Height of the connection above the ground there, inches (counted as a drop). */
   readonly drop: number;
+  /** Of a part that is there to put bonded metal in its body's water: where that water has no contact, it counts once. */
+  readonly servesWater?: true;
 }
 
 /** One rule's word on one thing. */

@@ -13,16 +13,18 @@ export interface MissingInputs {
 /**
  * Needed ties without a recorded one + parts (and shell grids) that need bonding and are not reached + 1 for each loop of
  * perimeter bonding that is not complete where it is surely needed + 1 for each body of water without contact. The same
- * whether or not any copper is recorded; what is only in question counts nothing.
+ * whether or not any copper is recorded; what is only in question counts nothing. A fitting that is there to give the
+ * water its contact is counted with that water while it has none.
  */
 export function missingCount({ ties, verdicts, loops }: MissingInputs): number {
   const parts = new Set<string | null>();
-  const waters = new Set<string | null>();
-  for (const { outcome, need, element, body } of verdicts) {
-    if (!need || (outcome !== "bond" && outcome !== "missing")) continue;
-    if (need.kind === "part" || need.kind === "shell-grid") parts.add(need.elements[0] ?? element);
-    else if (need.kind === "water") waters.add(body);
+  const needed = verdicts.filter(({ outcome, need }) => need && (outcome === "bond" || outcome === "missing"));
+  const waters = new Set(needed.filter(({ need }) => need?.kind === "water").map(({ body }) => body));
+  for (const { need, element, body } of needed) {
+    if (!need || (need.kind !== "part" && need.kind !== "shell-grid")) continue;
+    if (need.servesWater && waters.has(body)) continue;
+    parts.add(need.elements[0] ?? element);
   }
-  const open = loops.filter(({ complete, gaps }) => complete === "no" && gaps.some(({ needed }) => needed));
+  const open = loops.filter(({ complete, gaps }) => complete === "no" && gaps.some((gap) => gap.needed));
   return ties.filter(({ present }) => !present).length + parts.size + open.length + waters.size;
 }

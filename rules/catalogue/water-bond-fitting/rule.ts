@@ -38,7 +38,7 @@ function judgeFitting(yard: Yard, body: Body, element: WaterBondElement): Verdic
     margin: area === null ? null : area - needed,
     ...contact.settled?.trace,
   };
-  const need = partNeed(yard, element, [element.at], 1, null);
+  const need = { ...partNeed(yard, element, [element.at], 1, null), servesWater: true as const };
   const place = "Set it where use cannot damage or dislodge it.";
   switch (contact.state) {
     case "sure":

@@ -74,8 +74,24 @@ describe("what is missing, counted by hand", () => {
     ["deck with bare bars, tied at four points: nothing", [deck({ steel: "rebar" }), concretePool(), ...fourTies()], 0],
     ["a bare liner pool: perimeter + water; no ties", [linerPool()], 2],
     [
-      "liner pool with ring and a plate in the water that is not joined: the plate as a part, and the water",
+      "liner pool with ring and a plate in the water that is not joined: the water once, by the plate that is there for it",
       [linerPool(), ringCopper(), contact],
+      1,
+    ],
+    [
+      "a second plate beside one that is joined is a part that is not reached: 1 part",
+      [
+        linerPool(),
+        ringCopper(),
+        contact,
+        clampTie("w", [0, 96], ["perimeter", "plate"]),
+        { ...contact, id: "spare", at: [0, 40] },
+      ],
+      1,
+    ],
+    [
+      "a ladder in the water that is not joined: the ladder as a part, and the water",
+      [linerPool(), ringCopper(), { ...ladder, removable: false, z: [-40, 30], anchors: 1 }],
       2,
     ],
     [
@@ -113,6 +129,12 @@ describe("what is missing, counted by hand", () => {
     expect(missingCount({ ties: [], verdicts: [part, part, { ...part, outcome: "meets" }], loops: [] })).toBe(1);
     expect(missingCount({ ties: [], verdicts: [{ ...part, outcome: "review" }], loops: [] })).toBe(0);
     expect(missingCount({ ties: [], verdicts: [{ ...part, need: { ...need, kind: "water" } }], loops: [] })).toBe(1);
+    const water = { ...part, need: { ...need, kind: "water" } } as const;
+    const plate = { ...part, need: { ...part.need, elements: ["plate"], servesWater: true } } as const;
+    expect(missingCount({ ties: [], verdicts: [plate], loops: [] })).toBe(1);
+    expect(missingCount({ ties: [], verdicts: [plate, water], loops: [] })).toBe(1);
+    expect(missingCount({ ties: [], verdicts: [plate, { ...water, body: "other" }], loops: [] })).toBe(2);
+    expect(missingCount({ ties: [], verdicts: [plate, { ...water, outcome: "meets" }], loops: [] })).toBe(1);
     const loops = [
       { complete: "no", gaps: [gap] },
       { complete: "doubtful", gaps: [gap] },
