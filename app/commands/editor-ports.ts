@@ -17,7 +17,7 @@ export interface CanvasPort {
 }
 
 /** What opens over the sheet. */
-export type DialogName = "commands" | "help" | "gallery" | "print";
+export type DialogName = "commands" | "help" | "gallery" | "print" | "taping";
 
 export interface EditorPorts {
   readonly document: DocumentStore;

@@ -29,7 +29,16 @@ export const TOOLS: readonly { readonly tool: ToolId; readonly label: string; re
   { tool: "keep-out", label: "No-copper area", key: "X" },
 ];
 
-export const toolCommands: readonly Command[] = TOOLS.map(({ tool, label, key }) => ({
+const tapingCommand: Command = {
+  id: "tape-in",
+  label: "Tape points in",
+  group: "Draw",
+  key: "Shift+T",
+  available: ALWAYS,
+  run: (editor) => editor.openDialog("taping"),
+};
+
+const toolChoices: readonly Command[] = TOOLS.map(({ tool, label, key }) => ({
   id: `tool-${tool}`,
   label,
   group: tool === "select" || tool === "pan" ? "Select" : "Draw",
@@ -40,3 +49,5 @@ export const toolCommands: readonly Command[] = TOOLS.map(({ tool, label, key })
     view.getState().setTool(tool);
   },
 }));
+
+export const toolCommands: readonly Command[] = [...toolChoices, tapingCommand];

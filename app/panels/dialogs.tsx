@@ -1,10 +1,13 @@
 /** What is open over the page. */
+import { lazy, Suspense } from "react";
 import { useStore } from "zustand";
 import { useEditor } from "../editor-context.tsx";
 import { CommandsDialog } from "./commands-dialog.tsx";
 import { GalleryDialog } from "./gallery-dialog.tsx";
 import { HelpDialog } from "./help-dialog.tsx";
 import { RefusedDialog } from "./refused-dialog.tsx";
+
+const TapingDialog = lazy(() => import("../taping/taping-dialog.tsx"));
 
 export function Dialogs() {
   const editor = useEditor();
@@ -15,5 +18,12 @@ export function Dialogs() {
   if (open === "gallery") return <GalleryDialog onClose={close} />;
   if (open === "commands") return <CommandsDialog onClose={close} />;
   if (open === "help") return <HelpDialog onClose={close} />;
+  if (open === "taping") {
+    return (
+      <Suspense>
+        <TapingDialog onClose={close} />
+      </Suspense>
+    );
+  }
   return null;
 }

@@ -30,6 +30,7 @@ export function EmptySheet() {
         {first("tool-pool-outline", "Free outline", <ToolIcon tool="pool-outline" />)}
       </div>
       <div className="empty-choices">
+        {first("tape-in", "Tape it in")}
         {first("open", "Open a file")}
         {first("gallery", "Look at demo sites")}
       </div>

@@ -15,6 +15,8 @@ const MENU: readonly string[] = [
   "open",
   "gallery",
   "",
+  "tape-in",
+  "",
   "save",
   "save-as",
   "print",
