@@ -64,11 +64,10 @@ export function readTable(text: string, method: Method, tool: DrawingTool, units
   return filled.length === 0 ? no(0, "There is no point in what was pasted.") : { ok: true, things: filled };
 }
 
-/** Every line of a thing begins with its number, counted up from 1. */
+/** Lines begin with the numbers of their points, counted up from 1, from 1 again where another thing begins. */
 function hasNumbers(lines: readonly (readonly string[])[]): boolean {
-  const firsts = lines.filter((cells) => cells.length > 2 && isNumber(cells[0]));
-  if (firsts.length < 2) return false;
-  return firsts.every((cells, i) => Number(cells[0]) === i + 1 || Number(cells[0]) === 1);
+  const numbers = lines.filter((cells) => cells.length > 2 && isNumber(cells[0])).map((cells) => Number(cells[0]));
+  return numbers.length > 1 && numbers.every((one, i) => one === 1 || one === (numbers[i - 1] ?? 0) + 1);
 }
 
 function isNumber(cell: string | undefined): boolean {

@@ -80,7 +80,7 @@ export function pointsFromStakes(
       check: row.check === null || to === null ? null : row.check - distanceBetween(at, places[to] as Point),
     };
     const angle = crossingAngle(at, stakes);
-    const spread = tape / Math.sqrt(1 - Math.abs(Math.cos(angle)));
+    const spread = Math.max(spreadAt(row, angle, apart, tape), first[i]?.miss?.by ?? 0);
     return { at, residuals, spread, doubts: doubtsOf(first[i] as Meeting, residuals, spread, angle, tape) };
   });
 }
@@ -106,6 +106,15 @@ function meeting({ a, b, side }: StakeRow, apart: number): Meeting {
 function crossingAngle(at: Point, [a, b]: readonly [Point, Point]): number {
   const [ax, ay, bx, by] = [at[0] - a[0], at[1] - a[1], at[0] - b[0], at[1] - b[1]];
   return Math.atan2(Math.abs(ax * by - ay * bx), ax * bx + ay * by);
+}
+
+/**
+ * Two tapes that cross at an angle let a point move by tape / sqrt(1 - |cos angle|). Near the stakes' line, where that
+ * grows without end, the arcs bend away from each other first: after sqrt(4 tape a b / apart).
+ */
+function spreadAt({ a, b }: StakeRow, angle: number, apart: number, tape: number): number {
+  const crossing = tape / Math.sqrt(1 - Math.abs(Math.cos(angle)));
+  return Math.min(crossing, Math.max(tape, Math.sqrt((4 * tape * a * b) / apart)));
 }
 
 function doubtsOf(

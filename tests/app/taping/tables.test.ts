@@ -41,6 +41,12 @@ describe("a pasted table", () => {
     expect(thing?.rows[0]).toEqual({ ...emptyRow(), first: "10'", second: "12'", check: "4' 6\"", isCurved: true });
   });
 
+  it("may count its points from 1 again in the next thing", () => {
+    const things = read("Pool\n1, 10', 12', 4'\n2, 11', 12'\n3, 11', 14'\nFence\n1, 30', 31'\n2, 31', 30'");
+    expect(things.map(({ rows }) => rows.length)).toEqual([3, 2]);
+    expect(things[1]?.rows[1]).toMatchObject({ first: "31'", second: "30'", check: "" });
+  });
+
   it("names the line that cannot be read", () => {
     expect(readTable("Pool\n10', 12'\n11'", "stakes", "pool-outline", "ft-in")).toMatchObject({ ok: false, line: 3 });
     expect(readTable("1, 10', twelve", "stakes", "pool-outline", "ft-in")).toMatchObject({

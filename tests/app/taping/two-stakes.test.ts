@@ -63,6 +63,13 @@ describe("doubts", () => {
     expect(good?.spread).toBeCloseTo(0.5, 9);
     expect(good?.doubts).toEqual([]);
   });
+
+  it("a point on the stakes' own line may be off by what two bent arcs leave open", () => {
+    const [middle] = pointsFromStakes([row(120, 0)], { ...options, closed: false });
+    // Both tapes half an inch longer would meet at sqrt(120.5^2 - 120^2) = 10.97 in. from the line.
+    expect(middle?.spread).toBeCloseTo(10.95, 1);
+    expect(middle?.doubts).toEqual([{ kind: "flat", by: middle?.spread, angle: 180 }]);
+  });
 });
 
 describe("checks", () => {
