@@ -7,7 +7,7 @@ import { RULES } from "./catalogue/index.ts";
 import { CAUTIONS } from "./cautions.ts";
 import type { EditionId } from "./editions/edition.ts";
 import { findingsOf } from "./findings.ts";
-import type { Judged } from "./judged.ts";
+import { type Judged, oneForEachElement } from "./judged.ts";
 import { KeptWork } from "./measures/kept-work.ts";
 import { Yard } from "./measures/yard.ts";
 import { branchesFor } from "./plan/branches.ts";
@@ -52,7 +52,7 @@ function reportOf(yard: Yard, options: RecomputeOptions): Report {
   const routes = options.withoutRoutes
     ? { branches: [], joints: 0, furtherClamps: 0 }
     : branchesFor(yard, compared, plan);
-  const findings = findingsOf(yard, compared.judged);
+  const findings = findingsOf(yard, oneForEachElement(compared.judged));
   return {
     format: REPORT_FORMAT,
     version: REPORT_VERSION,

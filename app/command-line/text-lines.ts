@@ -51,7 +51,8 @@ export function leaderLine(name: string, value: string, width: number, indent = 
 export function spread(left: string, right: string, width: number): string[] {
   const gap = width - left.length - right.length;
   if (gap >= 2) return [left + " ".repeat(gap) + right];
-  return [...wrapped(left, width), right.padStart(width)];
+  const lead = /^ */.exec(left)?.[0] ?? "";
+  return [...wrapped(left.trimStart(), width, lead), right.padStart(width)];
 }
 
 export type Emphasis = "strong" | "red" | "yellow" | "green" | "faint";

@@ -24,6 +24,30 @@ export function worstAcrossBodies(verdicts: readonly Verdict[]): Verdict | null 
   return alsoBodies.length === 0 ? worst : { ...worst, alsoBodies: [...new Set(alsoBodies)] };
 }
 
+/**
+ * The verdicts of a rule that judges one element from several bodies as one: the worst, and of equals the first, naming
+ * every other body that does not free it; what is said and asked from each body stays in it.
+ */
+export function joinedAcrossBodies(verdicts: readonly [Verdict, ...Verdict[]]): Verdict {
+  const [worst, ...others] = [...verdicts].sort(
+    (a, b) => OUTCOMES_WORST_FIRST.indexOf(a.outcome) - OUTCOMES_WORST_FIRST.indexOf(b.outcome),
+  ) as [Verdict, ...Verdict[]];
+  if (others.length === 0) return worst;
+  const named = others.filter(({ outcome }) => outcome !== "exempt").map(({ body }) => body);
+  const alsoBodies = [...new Set(named)].filter((body): body is string => body !== null && body !== worst.body);
+  return {
+    ...worst,
+    ...(alsoBodies.length === 0 ? {} : { alsoBodies }),
+    why: joined([worst.why, ...others.map(({ why }) => why)]),
+    remedy: joined([worst.remedy, ...others.map(({ remedy }) => remedy)]),
+  };
+}
+
+/** Each text once, the empty ones left out. */
+function joined(texts: readonly string[]): string {
+  return [...new Set(texts)].filter((text) => text !== "").join(" ");
+}
+
 function distance(verdict: Verdict): number {
   const { horizontal } = verdict.measured;
   return typeof horizontal === "number" ? horizontal : Number.POSITIVE_INFINITY;

@@ -116,6 +116,8 @@ export interface Rule {
   readonly parameters: readonly ParameterId[];
   /** One short teaching note: what it protects people from. */
   readonly protects: string;
+  /** It judges an element once for each body, whose needs are met one by one; the report joins them in one finding. */
+  readonly bodyByBody?: true;
   /** One verdict for each subject; throws nothing (a crash is a crash). */
   judge(yard: Yard): Verdict[];
 }

@@ -126,8 +126,6 @@ describe("the pool with a spa", () => {
       "lawn-1 pool-1",
       "deck-1 pool-1",
       "beam-1 pool-1",
-      "deck-1 spa-1",
-      "beam-1 spa-1",
     ]);
   });
 });

@@ -49,6 +49,7 @@ export const rule: Rule = {
     "grid.tolerance",
     "grid.coverMax",
   ],
+  bodyByBody: true,
   protects:
     "Wet feet on the deck and a hand in the water: the ground round a pool is brought to the voltage of the water.",
   judge(yard) {

@@ -1,10 +1,12 @@
 // NEC 680.26(B)(2) by edition, restated. What inspectors ask and what is argued: common practice, no source.
 import { describe, expect, it } from "vitest";
+import { fourTies, pathRoundPool, ringCopper } from "../../../rules/catalogue/common/example-copper.ts";
 import { box, concretePool, deck, line, linerPool } from "../../../rules/catalogue/common/example-yard.ts";
 import { rule } from "../../../rules/catalogue/perimeter-surfaces/rule.ts";
 import { EDITION_IDS } from "../../../rules/editions/edition.ts";
 import { type PieceMethod, perimeterMethods } from "../../../rules/perimeter/methods.ts";
-import { verdictOf, yardOf } from "./yards.ts";
+import { recompute } from "../../../rules/recompute.ts";
+import { siteOf, verdictOf, yardOf } from "./yards.ts";
 
 /** The method of a deck round the whole pool, and the verdict on it. */
 function deckIn(edition: string | undefined, changes: object, head: object = {}, pool: object = {}) {
@@ -230,5 +232,40 @@ describe("bodies that need no perimeter bonding", () => {
     const yard = yardOf([spa, deck()]);
     expect(verdictOf(rule, yard, "deck").outcome).toBe("exempt");
     expect(verdictOf(rule, yardOf([{ ...spa, rim: 27.99 }, deck()]), "deck").outcome).toBe("bond");
+  });
+});
+
+describe("a surface in the perimeters of two bodies", () => {
+  // Arithmetic: 384 x 36 along the pool's side; along the spa's 96 x 36 and two quarter discs, pi 36^2 / 2: 5,491.8 sq in.
+  const second = (changes: object = {}) =>
+    concretePool({ id: "spa", body: "spa", outline: box(96, 264, 192, 360), waterLevel: 0, ...changes });
+  const strip = deck({ outline: box(0, 192, 384, 264) });
+  const found = (spa: object, head: object = {}, ...more: object[]) =>
+    recompute(siteOf([concretePool(), spa, strip, ...more], head)).findings.filter(
+      ({ rule: id, element }) => id === rule.id && element === "deck",
+    );
+
+  it("has one finding, by the first, naming the other and saying what lies in each", () => {
+    const [finding, ...others] = found(second());
+    expect(others).toEqual([]);
+    expect(finding).toMatchObject({ outcome: "bond", body: "pool", alsoBodies: ["spa"] });
+    expect(finding?.measured.area).toBeCloseTo(384 * 36, 0);
+    expect(finding?.why).toMatch(/96\.0 sq ft of it.*38\.1 sq ft of it/);
+    expect(finding?.remedy.match(/Bond it by/g)).toHaveLength(1);
+  });
+
+  it("takes the worse of the two, and names no body that frees it", () => {
+    // Under the 2023 edition a surface 40 in. above the spa's water is argued; by the pool it needs bonding all the same.
+    const [finding] = found(second({ waterLevel: -40 }), { edition: "nec-2023" });
+    expect(finding).toMatchObject({ outcome: "bond", body: "pool", alsoBodies: ["spa"] });
+    const [lower] = found(second({ storable: true, shell: "vinyl-liner", installation: "on-ground" }));
+    expect(lower).toMatchObject({ outcome: "bond", body: "pool" });
+    expect(lower?.alsoBodies).toBeUndefined();
+  });
+
+  it("stays missing by the body whose perimeter is not complete, and by it alone", () => {
+    const [finding] = found(second(), {}, ringCopper({ path: pathRoundPool(21) }), ...fourTies());
+    expect(finding).toMatchObject({ outcome: "missing", body: "spa" });
+    expect(finding?.alsoBodies).toContain("pool");
   });
 });
