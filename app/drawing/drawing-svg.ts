@@ -1,7 +1,7 @@
 /** A site and its report as one SVG file of drawing sheets. */
 import type { Report } from "../../rules/report.ts";
 import type { Site } from "../../rules/site/site.ts";
-import { countsText } from "../../rules/words/outcomes.ts";
+import { missingText, standingCountsText } from "../../rules/words/outcomes.ts";
 import type { PaletteName } from "./palette.ts";
 import { planSheets, type SheetOptions } from "./sheets.ts";
 import { sheetsToSvg } from "./svg.ts";
@@ -15,7 +15,7 @@ export function drawingSvg(site: Site, report: Report, options: DrawingOptions =
   const { palette, ...layout } = options;
   return sheetsToSvg(planSheets(site, report, layout), {
     title: `${report.site === "" ? "Site without a name" : report.site}: bonding plan`,
-    description: `${countsText(report)}; missing ${report.missing}. ${report.cautions.join(" ")}`,
+    description: `${missingText(report)}: ${standingCountsText(report)}. ${report.cautions.join(" ")}`,
     ...(palette ? { palette } : {}),
   });
 }

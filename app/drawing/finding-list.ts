@@ -4,7 +4,7 @@ import { findingsByPart, type NumberedFinding } from "../../rules/findings-by-pa
 import type { Finding, Report } from "../../rules/report.ts";
 import { amendedFor } from "../../rules/words/amendments.ts";
 import { answerText, LAPSED_TEXT } from "../../rules/words/answers.ts";
-import { capitalized } from "../../rules/words/element-names.ts";
+import { aboutName, capitalized } from "../../rules/words/element-names.ts";
 import type { Units } from "../../rules/words/lengths.ts";
 import { briefTexts } from "../../rules/words/measured.ts";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
@@ -35,9 +35,9 @@ export function findingBlocks(report: Report, options: ListOptions): Block[] {
 /** What a finding is about, in words; the body of water with it where the site has several. */
 export function aboutWords(finding: Finding, names: ReadonlyMap<string, string>, hasSeveralBodies = false): string {
   const nameOf = (id: string) => names.get(id) ?? id;
-  if (finding.element === null) return finding.body === null ? "The site" : capitalized(nameOf(finding.body));
-  const about = capitalized(nameOf(finding.element));
-  if (!hasSeveralBodies || finding.body === null || finding.body === finding.element) return about;
+  const about = capitalized(aboutName(finding, nameOf));
+  if (!hasSeveralBodies || finding.element === null || finding.body === null || finding.body === finding.element)
+    return about;
   return `${about}, by ${nameOf(finding.body)}`;
 }
 

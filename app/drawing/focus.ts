@@ -2,7 +2,8 @@
 import { lengthWithin } from "../../geometry/distance.ts";
 import { offsetCurves } from "../../geometry/offset.ts";
 import { areaFrom } from "../../geometry/outline.ts";
-import type { Path, Point } from "../../geometry/types.ts";
+import type { Path, Point, Region } from "../../geometry/types.ts";
+import { splitBySurface } from "../../rules/measures/band-pieces.ts";
 import { shapeOf } from "../../rules/measures/shapes.ts";
 import type { Finding } from "../../rules/report.ts";
 import { lengthText } from "../../rules/words/lengths.ts";
@@ -18,7 +19,28 @@ export function drawFocus(id: string, drafting: Drafting): void {
   drawWitness(finding, drafting);
 }
 
+/** The rule whose findings are about the ground next to the water, surface by surface. */
+const GROUND_RULE = "perimeter-surfaces";
+
+/** The ground that a finding of the perimeter is about: that of its surface in the band, or what no surface covers. */
+function groundOf(finding: Finding, { report, site }: Drafting): Region {
+  const band = report.band.find(({ pool }) => pool === finding.body);
+  if (finding.rule !== GROUND_RULE || !band) return [];
+  const surfaces = site.elements.flatMap((element) =>
+    isKnown(element) && element.kind === "surface" ? [{ element, area: areaFrom(element.outline, element.holes) }] : [],
+  );
+  const pieces = splitBySurface(band.region, surfaces);
+  return pieces.find(({ surface }) => surface === finding.element)?.region ?? [];
+}
+
 function drawElement(finding: Finding, drafting: Drafting): void {
+  const ground = groundOf(finding, drafting);
+  if (ground.length > 0) {
+    const element = finding.element === null ? {} : { element: finding.element };
+    const steps = regionSteps(ground);
+    drafting.add("focus", { kind: "shape", role: "focus", steps, hatch: "band", ...element, findings: [finding.id] });
+    return;
+  }
   const element = drafting.byId.get(finding.element ?? finding.body ?? "");
   if (!element || !isKnown(element)) return;
   const shape = shapeOf(element);

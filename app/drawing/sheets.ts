@@ -11,7 +11,7 @@ import type { Report } from "../../rules/report.ts";
 import type { PoolElement } from "../../rules/site/elements.ts";
 import type { Site } from "../../rules/site/site.ts";
 import { namesOf } from "../../rules/words/element-names.ts";
-import { countsText } from "../../rules/words/outcomes.ts";
+import { missingText, standingCountsText } from "../../rules/words/outcomes.ts";
 import { amendmentBlocks, amendmentCount } from "./amendment-list.ts";
 import { type Block, type Column, flow, headingBlock, paragraphBlock, spaceBlock, typeLine } from "./blocks.ts";
 import { COMPARISON_COLUMN, type ComparedEditions, comparisonBlocks } from "./comparison-list.ts";
@@ -205,11 +205,6 @@ function placePlan(site: Site, report: Report, paper: Paper, strip: Bounds, opti
 }
 
 function columnBlocks(report: Report, list: ListOptions, scene: Scene): Block[] {
-  const counts = report.counts;
-  const open =
-    counts.review === 0
-      ? "no open question"
-      : `${counts.review} open ${counts.review === 1 ? "question" : "questions"}`;
   const left: Block[] = [];
   if (scene.marks === "open") {
     left.push(
@@ -228,8 +223,8 @@ function columnBlocks(report: Report, list: ListOptions, scene: Scene): Block[] 
     spaceBlock(4),
     ...tieBlocks(report, list),
     spaceBlock(4),
-    headingBlock("Findings", `missing ${report.missing}; ${open}`),
-    paragraphBlock(countsText(report), list.width, { strong: true }),
+    headingBlock("Findings", missingText(report)),
+    paragraphBlock(standingCountsText(report), list.width, { strong: true }),
     ...left,
     ...findingBlocks(report, list),
   ];

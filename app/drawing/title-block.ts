@@ -105,15 +105,32 @@ export function drawNorth(center: Point, north: number): Item[] {
   ];
 }
 
-const FEET_STEPS: readonly number[] = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000];
-const INCHES_PER_METER = 1 / 0.0254;
+/** What one part of the bar may be, and the unit that its figures then are in. */
+interface BarStep {
+  readonly count: number;
+  readonly unit: "in" | "ft" | "cm" | "m";
+}
 
-/** A scale bar of four parts about `room` points long, in feet or meters; returns it with its length. */
+const INCHES_PER_METER = 1 / 0.0254;
+const UNIT_INCHES = { in: 1, ft: 12, cm: INCHES_PER_METER / 100, m: INCHES_PER_METER } as const;
+const WHOLE_STEPS: readonly number[] = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000];
+/** Smallest first. */
+const FEET_STEPS: readonly BarStep[] = [
+  ...[0.25, 0.5, 1, 2, 3, 6].map((count): BarStep => ({ count, unit: "in" })),
+  ...WHOLE_STEPS.map((count): BarStep => ({ count, unit: "ft" })),
+];
+const METER_STEPS: readonly BarStep[] = [
+  ...[0.5, 1, 2, 5, 10, 20, 50].map((count): BarStep => ({ count, unit: "cm" })),
+  ...WHOLE_STEPS.map((count): BarStep => ({ count, unit: "m" })),
+];
+
+/** A scale bar of four parts about `room` points long, in feet or meters; in inches or centimeters where the scale is large. */
 export function drawScaleBar(corner: Point, pointsPerInch: number, units: Units, room: number): Item[] {
-  const unit = units === "m" ? INCHES_PER_METER : 12;
-  const longest = FEET_STEPS.filter((step) => step * 4 * unit * pointsPerInch <= room);
-  const step = longest[longest.length - 1] ?? 1;
-  const part = step * unit * pointsPerInch;
+  const steps = units === "m" ? METER_STEPS : FEET_STEPS;
+  const partOf = ({ count, unit }: BarStep) => count * UNIT_INCHES[unit] * pointsPerInch;
+  const longest = steps.filter((step) => partOf(step) * 4 <= room).at(-1) ?? steps[0];
+  if (!longest) return [];
+  const part = partOf(longest);
   const [x, y] = corner;
   const items: Item[] = [];
   for (let i = 0; i < 4; i++) {
@@ -122,8 +139,9 @@ export function drawScaleBar(corner: Point, pointsPerInch: number, units: Units,
     items.push(paperBox("rule-line", box));
   }
   for (let i = 0; i <= 4; i++) {
-    const text = i === 4 ? `${i * step} ${units === "m" ? "m" : "ft"}` : String(i * step);
-    items.push(typeLine(text, [x + i * part, y - 6], { anchor: "middle" }));
+    const figure = String(i * longest.count);
+    const text = i === 4 ? `${figure} ${longest.unit}` : i % 2 === 1 && figure.includes(".") ? "" : figure;
+    if (text !== "") items.push(typeLine(text, [x + i * part, y - 6], { anchor: "middle" }));
   }
   return items;
 }

@@ -3,10 +3,10 @@ import { useState } from "react";
 import type { Report } from "../../rules/report.ts";
 import { capitalized } from "../../rules/words/element-names.ts";
 import { copperText, type Units } from "../../rules/words/lengths.ts";
+import { missingText } from "../../rules/words/outcomes.ts";
 import type { TakeoffRun } from "../drawing/highlight.ts";
 import { useDocument, useLive, useView } from "../editor-context.tsx";
 import { copperLines, ON_ITS_WAY } from "./copper-lines.ts";
-import { missingWords } from "./counts-line.tsx";
 import { MethodChoice } from "./method-choice.tsx";
 import { RingChoice } from "./ring-choice.tsx";
 import { TieList } from "./tie-list.tsx";
@@ -27,7 +27,7 @@ export function CopperPanel() {
     <section aria-label="Copper" className="copper">
       <header className="copper-head">
         <h2>Copper</h2>
-        <p>{missingWords(report)}</p>
+        <p>{missingText(report)}</p>
       </header>
       {report.missing === 0 ? null : (
         <p className="small soft">

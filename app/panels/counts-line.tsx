@@ -1,7 +1,13 @@
 /** What is open on the site, outcome by outcome, and how much copper: "0 missing" never without the open questions. */
 import type { Outcome, Report } from "../../rules/report.ts";
 import { copperText, type Units } from "../../rules/words/lengths.ts";
-import { OUTCOME_MEANINGS, OUTCOME_WORDS, outcomeCount } from "../../rules/words/outcomes.ts";
+import {
+  missingText,
+  OUTCOME_MEANINGS,
+  OUTCOME_WORDS,
+  outcomeCount,
+  questionsText,
+} from "../../rules/words/outcomes.ts";
 import { useDocument, useLive } from "../editor-context.tsx";
 import { ON_ITS_WAY } from "./copper-lines.ts";
 import { OutcomeMark } from "./outcome-mark.tsx";
@@ -67,14 +73,5 @@ function totalText(inches: number, units: Units | undefined): string {
 /** A count that stands in the line; questions that are open carry the zero of what is missing. */
 export function openCount(outcome: Outcome, report: Pick<Report, "counts" | "missing">): string {
   if (outcome !== "review") return outcomeCount(outcome, report.counts[outcome]);
-  return report.missing === 0 ? missingWords(report) : questionWords(report.counts.review);
-}
-
-/** How many needs no recorded copper meets yet, always with the questions that are open. */
-export function missingWords(report: Pick<Report, "counts" | "missing">): string {
-  return `${report.missing} missing, ${questionWords(report.counts.review)}`;
-}
-
-function questionWords(count: number): string {
-  return count === 0 ? "no question open" : `${count} ${count === 1 ? "question" : "questions"} open`;
+  return report.missing === 0 ? missingText(report) : questionsText(report.counts.review);
 }

@@ -4,7 +4,7 @@ import type { PartId } from "../../rules/catalogue/rule.ts";
 import { findingsByPart, type NumberedFinding } from "../../rules/findings-by-part.ts";
 import type { Finding, Outcome, Report } from "../../rules/report.ts";
 import { tied } from "../../rules/words/breaks.ts";
-import { capitalized, namesOf } from "../../rules/words/element-names.ts";
+import { aboutName, capitalized, namesOf } from "../../rules/words/element-names.ts";
 import { briefTexts } from "../../rules/words/measured.ts";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
 import { useDocument, useEditor, useLive, useReport, useView } from "../editor-context.tsx";
@@ -170,7 +170,5 @@ export function isOpen(finding: Finding): boolean {
 
 /** What a finding is about, by its name. */
 export function subjectOf(finding: Finding, names: ReadonlyMap<string, string>): string {
-  const id = finding.element ?? finding.body;
-  if (id === null) return "The site";
-  return names.get(id) ?? id;
+  return aboutName(finding, (id) => names.get(id) ?? id);
 }

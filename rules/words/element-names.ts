@@ -1,4 +1,5 @@
 /** What an element is called on screen, on the sheet and in the list: its own name, else its kind or trade name and number. */
+import type { Finding } from "../report.ts";
 import type { KnownElement, UnknownElement } from "../site/elements.ts";
 
 type AnyElement = KnownElement | UnknownElement;
@@ -72,6 +73,16 @@ export function namesOf(elements: readonly AnyElement[]): Map<string, string> {
       return [element.id, isAlone ? name : `${sortOf(element)} ${element.id}`];
     }),
   );
+}
+
+/** What a finding is about, in words: its element, the ground beside its body, its body, or the site. */
+export function aboutName(
+  { rule, element, body }: Pick<Finding, "rule" | "element" | "body">,
+  nameOf: (id: string) => string,
+): string {
+  if (element !== null) return nameOf(element);
+  if (body === null) return "the site";
+  return rule === "perimeter-surfaces" ? `bare ground by ${nameOf(body)}` : nameOf(body);
 }
 
 /** First letter large, for headings and list entries. */

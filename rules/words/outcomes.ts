@@ -42,3 +42,25 @@ export function outcomeCount(outcome: Outcome, count: number): string {
 export function countsText({ counts }: Pick<Report, "counts">, between = ", "): string {
   return OUTCOMES_WORST_FIRST.map((outcome) => outcomeCount(outcome, counts[outcome])).join(between);
 }
+
+/** How many needs no recorded copper meets yet, always with the questions that are open. */
+export function missingText({ counts, missing }: Pick<Report, "counts" | "missing">): string {
+  return `${missing} missing, ${questionsText(counts.review)}`;
+}
+
+/** `no question open`, `2 questions open`. */
+export function questionsText(count: number): string {
+  return count === 0 ? "no question open" : `${outcomeCount("review", count)} open`;
+}
+
+/**
+ * The outcomes that stand on a site, with their counts: what has to be bonded is counted once, as missing where copper is
+ * recorded and as needing bonding where none is, so that no zero stands beside the other's count.
+ */
+export function standingCountsText({ counts }: Pick<Report, "counts">, between = ", "): string {
+  const isUnsaid = (outcome: Outcome) =>
+    counts[outcome] === 0 && ((outcome === "missing" && counts.bond > 0) || outcome === "bond");
+  return OUTCOMES_WORST_FIRST.filter((outcome) => !isUnsaid(outcome))
+    .map((outcome) => outcomeCount(outcome, counts[outcome]))
+    .join(between);
+}

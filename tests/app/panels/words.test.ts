@@ -2,21 +2,29 @@ import { describe, expect, it } from "vitest";
 import { TOOLS } from "../../../app/commands/tool-commands.ts";
 import { searchCommands } from "../../../app/panels/command-search.ts";
 import { copperLines, ON_ITS_WAY } from "../../../app/panels/copper-lines.ts";
-import { missingWords, openCount } from "../../../app/panels/counts-line.tsx";
+import { openCount } from "../../../app/panels/counts-line.tsx";
 import { keyWords } from "../../../app/panels/key-words.ts";
 import { FURTHER_TOOLS, labelOf, TOOL_GROUPS, TOOL_HINTS } from "../../../app/panels/tool-words.ts";
+import { missingText, standingCountsText } from "../../../rules/words/outcomes.ts";
 
 // No published source for any of these: they are this program's own words.
 const NONE = { conflict: 0, missing: 0, bond: 0, review: 0, meets: 0, exempt: 0 };
 
 describe("what is open, in words", () => {
   it("never says 0 missing without the questions that are open", () => {
-    expect(missingWords({ missing: 0, counts: { ...NONE, review: 2 } })).toBe("0 missing, 2 questions open");
-    expect(missingWords({ missing: 3, counts: { ...NONE, review: 1 } })).toBe("3 missing, 1 question open");
-    expect(missingWords({ missing: 0, counts: NONE })).toBe("0 missing, no question open");
+    expect(missingText({ missing: 0, counts: { ...NONE, review: 2 } })).toBe("0 missing, 2 questions open");
+    expect(missingText({ missing: 3, counts: { ...NONE, review: 1 } })).toBe("3 missing, 1 question open");
+    expect(missingText({ missing: 0, counts: NONE })).toBe("0 missing, no question open");
     expect(openCount("review", { missing: 0, counts: { ...NONE, review: 2 } })).toBe("0 missing, 2 questions open");
     expect(openCount("review", { missing: 4, counts: { ...NONE, review: 2 } })).toBe("2 questions open");
     expect(openCount("bond", { missing: 4, counts: { ...NONE, bond: 1 } })).toBe("1 needs bonding");
+  });
+
+  it("counts what has to be bonded once, as the sheet's head says it", () => {
+    const counted = (counts: Partial<typeof NONE>) => standingCountsText({ counts: { ...NONE, ...counts } });
+    expect(counted({ bond: 2 })).toBe("0 conflicts, 2 need bonding, 0 questions, 0 meet, 0 exempt");
+    expect(counted({ missing: 2, meets: 1 })).toBe("0 conflicts, 2 missing, 0 questions, 1 meets, 0 exempt");
+    expect(counted({ review: 1 })).toBe("0 conflicts, 0 missing, 1 question, 0 meet, 0 exempt");
   });
 });
 
