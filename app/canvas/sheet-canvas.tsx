@@ -7,6 +7,7 @@ import { SheetController } from "./sheet-controller.ts";
 import { type LayerShapes, SheetStage } from "./sheet-stage.tsx";
 import { sheetSummary } from "./sheet-summary.ts";
 import { TieOffer } from "./tie-offer.tsx";
+import { UnderlayPicture } from "./underlay-picture.tsx";
 import "./canvas.css";
 
 export function SheetCanvas() {
@@ -58,6 +59,7 @@ export function SheetCanvas() {
         // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes the keys of tools and of the view.
         tabIndex={0}
       >
+        <UnderlayPicture width={size.width} height={size.height} />
         <SheetStage width={size.width} height={size.height} controller={controller} shapes={shapes} />
       </div>
       <TieOffer />

@@ -17,7 +17,7 @@ export interface CanvasPort {
 }
 
 /** What opens over the sheet. */
-export type DialogName = "commands" | "help" | "gallery" | "print" | "taping";
+export type DialogName = "commands" | "help" | "gallery" | "print" | "taping" | "underlay";
 
 export interface EditorPorts {
   readonly document: DocumentStore;

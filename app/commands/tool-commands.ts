@@ -50,4 +50,13 @@ const toolChoices: readonly Command[] = TOOLS.map(({ tool, label, key }) => ({
   },
 }));
 
-export const toolCommands: readonly Command[] = [...toolChoices, tapingCommand];
+const underlayCommand: Command = {
+  id: "underlay",
+  label: "Picture underneath",
+  group: "Draw",
+  key: "Shift+U",
+  available: ALWAYS,
+  run: (editor) => editor.openDialog("underlay"),
+};
+
+export const toolCommands: readonly Command[] = [...toolChoices, tapingCommand, underlayCommand];

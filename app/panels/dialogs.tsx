@@ -8,6 +8,7 @@ import { HelpDialog } from "./help-dialog.tsx";
 import { RefusedDialog } from "./refused-dialog.tsx";
 
 const TapingDialog = lazy(() => import("../taping/taping-dialog.tsx"));
+const UnderlayDialog = lazy(() => import("../underlay/underlay-dialog.tsx"));
 
 export function Dialogs() {
   const editor = useEditor();
@@ -18,6 +19,13 @@ export function Dialogs() {
   if (open === "gallery") return <GalleryDialog onClose={close} />;
   if (open === "commands") return <CommandsDialog onClose={close} />;
   if (open === "help") return <HelpDialog onClose={close} />;
+  if (open === "underlay") {
+    return (
+      <Suspense>
+        <UnderlayDialog onClose={close} />
+      </Suspense>
+    );
+  }
   if (open === "taping") {
     return (
       <Suspense>

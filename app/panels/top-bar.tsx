@@ -16,6 +16,7 @@ const MENU: readonly string[] = [
   "gallery",
   "",
   "tape-in",
+  "underlay",
   "",
   "save",
   "save-as",

@@ -45,6 +45,30 @@ export const answerSchema = z.looseObject({
   about: text.optional(),
 });
 
+/** A picture in the file itself: nothing is ever fetched for it. */
+const PICTURE = /^data:image\/(?:png|jpeg|webp);base64,[A-Za-z0-9+/]+=*$/;
+
+/** Characters of an underlay's picture: 6 MB of it. */
+const MOST_PICTURE = 8 * 1024 * 1024;
+
+/**
+ * A survey or photograph that the plan is drawn over. It decides nothing: no rule reads it. Its lower left corner lies at
+ * `at`, its width runs along `turn`, degrees counter-clockwise from the right.
+ */
+export const underlaySchema = z.looseObject({
+  name: text.optional(),
+  picture: z.string().max(MOST_PICTURE).regex(PICTURE),
+  /** Pixels. */
+  width: amount.gt(0),
+  height: amount.gt(0),
+  at: z.tuple([number, number]),
+  inchesPerPixel: amount.gt(0),
+  turn: number.optional(),
+  /** How strongly it shows, 0 to 1. */
+  strength: z.number().min(0).max(1).optional(),
+  hidden: z.boolean().optional(),
+});
+
 /** The document without its elements. */
 export const headSchema = z.looseObject({
   format: z.literal(SITE_FORMAT),
@@ -57,12 +81,14 @@ export const headSchema = z.looseObject({
   north: number.optional(),
   position: z.looseObject({ lon: z.number().min(-180).max(180), lat: z.number().min(-90).max(90) }).optional(),
   settings: settingsSchema.optional(),
+  underlay: underlaySchema.optional(),
   amendments: z.array(amendmentSchema).optional(),
   answers: z.array(answerSchema).optional(),
 });
 
 export type Settings = z.infer<typeof settingsSchema>;
 export type Amendment = z.infer<typeof amendmentSchema>;
+export type Underlay = z.infer<typeof underlaySchema>;
 export type Answer = z.infer<typeof answerSchema>;
 
 /** A site as read: known elements are valid for their kind, unknown kinds are kept untouched. */

@@ -1,0 +1,343 @@
+/** A survey or photograph laid under the sheet: chosen, brought to scale by two places on it, shown, hidden, taken away. */
+import { type PointerEvent, useId, useRef, useState } from "react";
+import type { Point } from "../../geometry/types.ts";
+import type { Underlay } from "../../rules/site/site.ts";
+import type { Units } from "../../rules/words/lengths.ts";
+import { UNDERLAY_STRENGTH } from "../canvas/underlay-picture.tsx";
+import { useDocument, useEditor } from "../editor-context.tsx";
+import { setUnderlay } from "../edits/set-underlay.ts";
+import { parseBearing } from "../entry/parse-bearing.ts";
+import { parseLength } from "../entry/parse-length.ts";
+import { Dialog } from "../panels/dialog.tsx";
+import { placeUnderlay } from "./place-underlay.ts";
+import { type Picture, readPicture } from "./read-picture.ts";
+import "./underlay.css";
+
+export default function UnderlayDialog({ onClose }: { onClose(): void }) {
+  const underlay = useDocument((state) => state.shown.underlay);
+  const [picture, setPicture] = useState<Picture | null>(null);
+  const calibrated = picture ?? (underlay ? { ...underlay, name: underlay.name ?? "The picture" } : null);
+  const [isPlacing, setIsPlacing] = useState(underlay === undefined);
+  return (
+    <Dialog title="Picture underneath" className="dialog-wide underlay" onClose={onClose}>
+      <FilePicker
+        onRead={(read) => {
+          setPicture(read);
+          setIsPlacing(true);
+        }}
+      />
+      {calibrated && isPlacing ? (
+        <Calibrate key={calibrated.picture.length} picture={calibrated} onDone={onClose} />
+      ) : null}
+      {underlay && !isPlacing ? (
+        <Kept underlay={underlay} onPlace={() => setIsPlacing(true)} onClose={onClose} />
+      ) : null}
+      {calibrated ? null : (
+        <p className="soft">
+          A scan of a survey, a photograph from above, or a page of a PDF. It is kept in the site file, dimmed and
+          locked; nothing on it is judged, and it is not printed.
+        </p>
+      )}
+    </Dialog>
+  );
+}
+
+function FilePicker({ onRead }: { onRead(picture: Picture): void }) {
+  const [file, setFile] = useState<File | null>(null);
+  const [pages, setPages] = useState(1);
+  const [page, setPage] = useState(1);
+  const [state, setState] = useState<"idle" | "reading" | { readonly problem: string }>("idle");
+  const id = useId();
+  const pageId = useId();
+  const read = async (chosen: File, number: number) => {
+    setState("reading");
+    const result = await readPicture(chosen, number);
+    if (!result.ok) {
+      setState({ problem: result.reason });
+      return;
+    }
+    setPages(result.pages);
+    setState("idle");
+    onRead(result.picture);
+  };
+  return (
+    <div className="row underlay-file">
+      <label htmlFor={id}>Picture or PDF</label>
+      <input
+        id={id}
+        type="file"
+        accept="image/png,image/jpeg,image/webp,application/pdf,.pdf"
+        onChange={(event) => {
+          const [chosen] = event.target.files ?? [];
+          if (!chosen) return;
+          setFile(chosen);
+          setPage(1);
+          void read(chosen, 1);
+        }}
+      />
+      {file && pages > 1 ? (
+        <>
+          <label htmlFor={pageId}>Page of {pages}</label>
+          <input
+            id={pageId}
+            type="number"
+            min={1}
+            max={pages}
+            value={page}
+            onChange={(event) => {
+              const number = Number(event.target.value);
+              if (!Number.isInteger(number) || number < 1 || number > pages) return;
+              setPage(number);
+              void read(file, number);
+            }}
+          />
+        </>
+      ) : null}
+      {state === "reading" ? <p role="status">Reading it.</p> : null}
+      {typeof state === "object" ? (
+        <p className="problem" role="alert">
+          {state.problem}
+        </p>
+      ) : null}
+    </div>
+  );
+}
+
+interface CalibrateProps {
+  readonly picture: Pick<Underlay, "picture" | "width" | "height"> & { readonly name: string };
+  onDone(): void;
+}
+
+function Calibrate({ picture, onDone }: CalibrateProps) {
+  const editor = useEditor();
+  const units = useDocument((state) => state.shown.display?.units ?? "ft-in");
+  const north = useDocument((state) => state.shown.north);
+  const before = useDocument((state) => state.shown.underlay);
+  const [places, setPlaces] = useState<readonly [Point, Point]>([
+    [Math.round(picture.width / 4), Math.round(picture.height / 2)],
+    [Math.round((3 * picture.width) / 4), Math.round(picture.height / 2)],
+  ]);
+  const [active, setActive] = useState<0 | 1>(0);
+  const [typed, setTyped] = useState({ length: "", x: '0"', y: '0"', bearing: "" });
+  const [problem, setProblem] = useState<string | null>(null);
+  const put = (which: 0 | 1, at: Point) => setPlaces(which === 0 ? [at, places[1]] : [places[0], at]);
+  const type = (fields: Partial<typeof typed>) => setTyped({ ...typed, ...fields });
+
+  const lay = () => {
+    const read = readTyped(typed, units, north);
+    if (read.problem !== undefined) {
+      setProblem(read.problem);
+      return;
+    }
+    const placed = placeUnderlay(picture.height, { first: places[0], second: places[1], ...read });
+    if (!placed) {
+      setProblem("The two places are one. Put them far apart: the farther, the better the scale.");
+      return;
+    }
+    const { name, width, height } = picture;
+    const strength = before?.strength ?? UNDERLAY_STRENGTH;
+    const refusal = editor.document
+      .getState()
+      .edit(setUnderlay({ name, picture: picture.picture, width, height, ...placed, strength }));
+    if (refusal) {
+      setProblem(refusal.reason);
+      return;
+    }
+    editor.canvas?.fit();
+    onDone();
+  };
+
+  return (
+    <>
+      <p>
+        Put 1 and 2 on two places whose distance is known, such as the ends of a long boundary or of the house. Press
+        Place 1 or Place 2, then where it lies on the picture.
+      </p>
+      <div className="underlay-work">
+        <PlacesOnPicture picture={picture} places={places} active={active} put={put} next={() => setActive(1)} />
+        <div className="underlay-fields">
+          {([0, 1] as const).map((which) => (
+            <fieldset key={which} className="underlay-place">
+              <button type="button" aria-pressed={active === which} onClick={() => setActive(which)}>
+                Place {which + 1}
+              </button>
+              {([0, 1] as const).map((axis) => (
+                <input
+                  key={axis}
+                  type="number"
+                  aria-label={`Place ${which + 1}, pixels ${axis === 0 ? "from the left" : "from the top"}`}
+                  value={Math.round(places[which][axis])}
+                  min={0}
+                  max={axis === 0 ? picture.width : picture.height}
+                  onChange={(event) => {
+                    const value = Number(event.target.value);
+                    put(which, axis === 0 ? [value, places[which][1]] : [places[which][0], value]);
+                  }}
+                />
+              ))}
+            </fieldset>
+          ))}
+          <Typed label="From 1 to 2" value={typed.length} onChange={(length) => type({ length })} />
+          <Typed label="1 on the sheet, to the right" value={typed.x} onChange={(x) => type({ x })} />
+          <Typed label="1 on the sheet, up" value={typed.y} onChange={(y) => type({ y })} />
+          <Typed
+            label="Direction from 1 to 2"
+            value={typed.bearing}
+            hint="Empty: the picture stays upright"
+            onChange={(bearing) => type({ bearing })}
+          />
+        </div>
+      </div>
+      {problem === null ? null : (
+        <p className="problem" role="alert">
+          {problem}
+        </p>
+      )}
+      <div className="dialog-buttons">
+        <button type="button" className="strong" onClick={lay}>
+          Lay it underneath
+        </button>
+      </div>
+    </>
+  );
+}
+
+interface TypedFields {
+  readonly length: string;
+  readonly x: string;
+  readonly y: string;
+  readonly bearing: string;
+}
+
+type Read =
+  | { readonly problem: string }
+  | { readonly problem?: undefined; readonly length: number; readonly at: Point; readonly bearing: number | null };
+
+function readTyped({ length, x, y, bearing }: TypedFields, units: Units, north: number | undefined): Read {
+  const known = parseLength(length, units);
+  if (!known.ok) return { problem: `From 1 to 2: ${known.reason}` };
+  if (known.inches === 0) return { problem: "From 1 to 2: this has to be more than zero." };
+  const [right, up] = [x, y].map((text) => parseLength(text, units, { mayBeNegative: true }));
+  if (!right?.ok || !up?.ok) return { problem: "1 on the sheet: type two lengths, such as 0 and 0." };
+  const turned = bearing.trim() === "" ? null : parseBearing(bearing, north);
+  if (turned && !turned.ok) return { problem: `Direction from 1 to 2: ${turned.reason}` };
+  const at: Point = [right.inches, up.inches];
+  return { length: known.inches, at, bearing: turned ? turned.degrees : null };
+}
+
+interface PlacesProps {
+  readonly picture: Pick<Underlay, "picture" | "width" | "height">;
+  readonly places: readonly [Point, Point];
+  readonly active: 0 | 1;
+  put(which: 0 | 1, at: Point): void;
+  next(): void;
+}
+
+function PlacesOnPicture({ picture, places, active, put, next }: PlacesProps) {
+  const box = useRef<HTMLDivElement>(null);
+  const press = (event: PointerEvent) => {
+    const { left, top, width, height } = event.currentTarget.getBoundingClientRect();
+    const x = Math.round(((event.clientX - left) / width) * picture.width);
+    const y = Math.round(((event.clientY - top) / height) * picture.height);
+    put(active, [x, y]);
+    if (active === 0) next();
+  };
+  return (
+    <div className="underlay-picked" ref={box} onPointerDown={press}>
+      <img src={picture.picture} alt="What is laid underneath" draggable={false} />
+      {places.map(([x, y], i) => (
+        <span
+          key={i === 0 ? "first" : "second"}
+          className={i === active ? "underlay-mark active" : "underlay-mark"}
+          style={{ left: `${(x / picture.width) * 100}%`, top: `${(y / picture.height) * 100}%` }}
+        >
+          {i + 1}
+        </span>
+      ))}
+    </div>
+  );
+}
+
+interface FieldProps {
+  readonly label: string;
+  readonly value: string;
+  readonly hint?: string;
+  onChange(value: string): void;
+}
+
+function Typed({ label, value, hint, onChange }: FieldProps) {
+  const id = useId();
+  return (
+    <div className="underlay-field">
+      <label htmlFor={id}>{label}</label>
+      <input id={id} value={value} autoComplete="off" onChange={(event) => onChange(event.target.value)} />
+      {hint === undefined ? null : <p className="small soft">{hint}</p>}
+    </div>
+  );
+}
+
+interface KeptProps {
+  readonly underlay: Underlay;
+  onPlace(): void;
+  onClose(): void;
+}
+
+/** What can be done with the picture that lies there. */
+function Kept({ underlay, onPlace, onClose }: KeptProps) {
+  const editor = useEditor();
+  const id = useId();
+  const [strength, setStrength] = useState(underlay.strength ?? UNDERLAY_STRENGTH);
+  const edit = (next: Underlay | null, label: string) => {
+    const refusal = editor.document.getState().edit(setUnderlay(next, label));
+    if (refusal) editor.view.getState().say(refusal.reason, "problem");
+  };
+  return (
+    <>
+      <p>
+        {underlay.name ?? "The picture"}, {(1 / underlay.inchesPerPixel).toFixed(2)} pixels to an inch.
+      </p>
+      <div className="underlay-field">
+        <label htmlFor={id}>How strongly it shows</label>
+        <input
+          id={id}
+          type="range"
+          min={0.1}
+          max={1}
+          step={0.05}
+          value={strength}
+          onChange={(event) => setStrength(Number(event.target.value))}
+          onPointerUp={() => edit({ ...underlay, strength }, "Dim the picture underneath")}
+          onKeyUp={() => edit({ ...underlay, strength }, "Dim the picture underneath")}
+        />
+      </div>
+      <div className="dialog-buttons">
+        <button
+          type="button"
+          onClick={() =>
+            edit(
+              { ...underlay, hidden: underlay.hidden !== true },
+              underlay.hidden ? "Show the picture underneath" : "Hide the picture underneath",
+            )
+          }
+        >
+          {underlay.hidden ? "Show it" : "Hide it"}
+        </button>
+        <button
+          type="button"
+          onClick={() => {
+            edit(null, "Take the picture underneath away");
+            onClose();
+          }}
+        >
+          Take it away
+        </button>
+        <button type="button" onClick={onPlace}>
+          Bring it to scale again
+        </button>
+        <button type="button" className="strong" onClick={onClose}>
+          Back to the sheet
+        </button>
+      </div>
+    </>
+  );
+}
