@@ -233,6 +233,13 @@ export const bondingParameters = {
     "P",
     "Fixed metal more than this above the maximum water level, and above every stand, tower, platform and diving structure, is exempt.",
   ),
+  "fixedMetal.standWithin": p(
+    120,
+    "in",
+    "680.26(B)(7)",
+    "J",
+    "A stand, tower, platform or diving structure this near the inside wall, or as near to the metal as a hand reaches, is one above which the metal's height is taken: no figure is published.",
+  ),
   "water.area": p(9, "sq in", "680.26(C)", "P", "Conductive surface that stays in the water."),
   "water.materials": p(
     ["copper", "brass", "bronze", "stainless-steel", "titanium"],

@@ -54,6 +54,7 @@ export interface ParameterTypes {
   "equipment.tailLength": number;
   "fixedMetal.distance": number;
   "fixedMetal.height": number;
+  "fixedMetal.standWithin": number;
   "water.area": number;
   "water.doubtfulFinishes": List;
   "water.materials": List;

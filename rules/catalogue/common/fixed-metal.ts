@@ -15,6 +15,7 @@ import type { Question } from "../../report.ts";
 import type { KnownElement } from "../../site/elements.ts";
 import { elementName } from "../../words/element-names.ts";
 import type { Verdict } from "../rule.ts";
+import { heightOf } from "./metal-height.ts";
 import { BARE, settle, speakerOf, witnessLine, yesNo } from "./verdicts.ts";
 
 export interface FixedMetal {
@@ -45,7 +46,14 @@ export interface Doubt {
   readonly freed: string;
 }
 
-export const FIXED_METAL_LIMITS: readonly ParameterId[] = ["fixedMetal.distance", "fixedMetal.height"];
+export const FIXED_METAL_LIMITS: readonly ParameterId[] = [
+  "fixedMetal.distance",
+  "fixedMetal.height",
+  "fixedMetal.standWithin",
+];
+
+/** What an answer about the thing itself stands beside. */
+const ANSWERED_LIMITS = ["fixedMetal.distance", "fixedMetal.height"] as const;
 
 /** The verdict on a piece of fixed metal as seen from one body, without its need. */
 export function judgeFixedMetal(yard: Yard, body: Body, metal: FixedMetal): Verdict {
@@ -73,10 +81,10 @@ export function judgeFixedMetal(yard: Yard, body: Body, metal: FixedMetal): Verd
   if (far === "yes") {
     return { ...base, outcome: "exempt", why: `${name} lies ${where} of ${pool}, more than ${say.length(limit)}.` };
   }
-  const height = heightOf(yard, body, lowest);
+  const height = heightOf(yard, body, metal.element, lowest);
   if (height.state === "high") {
-    const why = `${name} is ${where} of ${pool}, but its lowest point is ${say.length(height.clear, heightLimit)} above ${height.above}, more than ${say.length(heightLimit)}.`;
-    return { ...base, outcome: "exempt", limits: FIXED_METAL_LIMITS, margin: height.clear - heightLimit, why };
+    const why = `${name} is ${where} of ${pool}, but its lowest point is ${say.length(height.clear, heightLimit)} above ${height.above}, more than ${say.length(heightLimit)}.${height.note}`;
+    return { ...base, outcome: "exempt", limits: height.limits, margin: height.clear - heightLimit, why };
   }
   let notes = "";
   let trace: Pick<Verdict, "answered" | "lapsed"> = {};
@@ -86,7 +94,7 @@ export function judgeFixedMetal(yard: Yard, body: Body, metal: FixedMetal): Verd
     notes += settled.note;
     trace = { ...trace, ...settled.trace };
     if (settled.choice === doubt.frees) {
-      return { ...base, ...trace, outcome: "exempt", limits: FIXED_METAL_LIMITS, why: `${doubt.freed}${notes}` };
+      return { ...base, ...trace, outcome: "exempt", limits: ANSWERED_LIMITS, why: `${doubt.freed}${notes}` };
     }
     if (settled.choice !== null) continue;
     return {
@@ -150,7 +158,7 @@ export function judgeFixedMetal(yard: Yard, body: Body, metal: FixedMetal): Verd
     return {
       question: yesNo(
         "metal-height",
-        `Is its lowest point more than ${say.length(heightLimit)} above the maximum water level and above every stand, tower, platform and diving structure?`,
+        `Is its lowest point more than ${say.length(heightLimit)} above the maximum water level and above every stand, tower, platform and diving structure there?`,
       ),
       frees: "yes",
       why: `${name} is ${where} of ${pool}, within ${say.length(limit)}. ${height.says}`,
@@ -158,46 +166,6 @@ export function judgeFixedMetal(yard: Yard, body: Body, metal: FixedMetal): Verd
       freed: `${name} is ${where} of ${pool}, but high above the water and every stand.`,
     };
   }
-}
-
-type Height =
-  | { readonly state: "low"; readonly under?: { readonly clear: number; readonly above: string } }
-  | { readonly state: "high"; readonly clear: number; readonly above: string }
-  | { readonly state: "open"; readonly says: string };
-
-/** Structures that people stand on above the water. */
-const STANDS: ReadonlySet<string> = new Set(["diving-board", "platform", "tower", "stand"]);
-
-/** The lowest point against the water and against every stand, the nearest of them deciding. */
-function heightOf(yard: Yard, body: Body, lowest: number | "ground" | null): Height {
-  if (lowest === "ground") return { state: "low" };
-  const limit = yard.edition.value("fixedMetal.height");
-  if (lowest === null)
-    return {
-      state: "open",
-      says: "The height of its lowest point is not given, and far enough up it would be exempt.",
-    };
-  const against = [{ name: "the maximum water level", top: body.waterLevel as number | undefined }];
-  for (const stand of yard.all("structure")) {
-    if (STANDS.has(stand.structure)) against.push({ name: elementName(stand), top: stand.top });
-  }
-  let clear = Number.POSITIVE_INFINITY;
-  let above = "";
-  let open = "";
-  for (const { name, top } of against) {
-    if (top === undefined) {
-      open = `It is high above the water, but the top of ${name} is not given.`;
-      continue;
-    }
-    const standing = exceeds(lowest - top, limit, yard.accuracy);
-    if (standing === "no") return { state: "low", under: { clear: lowest - top, above: name } };
-    if (standing === "doubtful") open = `Its height above ${name} is as near to the limit as the drawing may be off.`;
-    if (lowest - top < clear) {
-      clear = lowest - top;
-      above = name;
-    }
-  }
-  return open === "" ? { state: "high", clear, above } : { state: "open", says: open };
 }
 
 /** Connection words for a remedy. */

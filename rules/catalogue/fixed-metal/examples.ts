@@ -1,5 +1,11 @@
-import { concretePool, line, post } from "../common/example-yard.ts";
+import { box, concretePool, line, POOL_WIDTH, post } from "../common/example-yard.ts";
 import type { RuleExample } from "../rule.ts";
+
+/** A tower 56.01 in. high, out from the pool's long side. */
+function tower(distance: number) {
+  const outline = box(200, POOL_WIDTH + distance, 240, POOL_WIDTH + distance + 40);
+  return { id: "tower", kind: "structure", structure: "tower", outline, top: 56.01 };
+}
 
 export const examples: readonly RuleExample[] = [
   {
@@ -28,6 +34,20 @@ export const examples: readonly RuleExample[] = [
     source: "NEC 680.26(B)(7), restated",
     edition: "nec-2020",
     elements: [concretePool(), post(10, { z: [144.01, 150] })],
+    expect: { element: "post", outcome: "exempt" },
+  },
+  {
+    name: "not high enough above a tower 10 ft from the water",
+    source: "NEC 680.26(B)(7), restated; how near a tower counts is a judgement, no source",
+    edition: "nec-2020",
+    elements: [concretePool(), post(10, { z: [200, 210] }), tower(120)],
+    expect: { element: "post", outcome: "bond" },
+  },
+  {
+    name: "a tower a hundredth farther is not there",
+    source: "a judgement, no source",
+    edition: "nec-2020",
+    elements: [concretePool(), post(10, { z: [200, 210] }), tower(120.01)],
     expect: { element: "post", outcome: "exempt" },
   },
   {

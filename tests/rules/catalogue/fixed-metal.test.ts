@@ -125,6 +125,31 @@ describe("height", () => {
     expect(judged([high, stand(undefined, "slide")]).outcome).toBe("exempt");
   });
 
+  // Judgement: a stand counts up to 10 ft from the inside wall, or up to 5 ft from the metal. Distances: arithmetic.
+  it("is taken above stands near the water, or near the metal, and not above those elsewhere", () => {
+    const at = (y: number, x = 100, top: number | undefined = 150) => ({
+      ...stand(top),
+      outline: box(x, y, x + 40, y + 40),
+    });
+    const high = post(10, { z: [200, 210] });
+    expect(judged([high, at(192 + 120)]).outcome).toBe("bond");
+    expect(judged([high, at(192 + 120.01)])).toMatchObject({ outcome: "exempt", margin: 56 });
+    expect(judged([high, at(192 + 120.01)]).why).toMatch(/Farther than 10' 0" .* not counted: .*stand\./);
+    expect(judged([high, { ...at(2000), top: undefined }]).outcome).toBe("exempt");
+    expect(judged([high, at(2000, 100, 20)]).why).not.toMatch(/not counted/);
+    // A roof from the water out to 150 in. beyond the wall, and a stand 60 or 60.01 in. from its edge.
+    const roof = { ...high, shape: box(100, 150, 200, 342) };
+    expect(judged([roof, at(342 + 60)]).outcome).toBe("bond");
+    expect(judged([roof, at(342 + 60.01)]).outcome).toBe("exempt");
+  });
+
+  it("is a question where a stand is as near as the drawing may be off", () => {
+    const near = { ...stand(150), outline: box(100, 192 + 121, 140, 400) };
+    const verdict = judged([post(10, { z: [200, 210] }), near], "post", { accuracy: 1 });
+    expect(verdict).toMatchObject({ outcome: "review", question: { id: "metal-height" } });
+    expect(verdict.why).toMatch(/near enough to count/);
+  });
+
   it("not given is a question, which its answer settles", () => {
     const answers = (answer: string) => ({ answers: [{ question: "metal-height", element: "post", answer }] });
     const low = post(10, { z: undefined });
