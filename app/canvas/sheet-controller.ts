@@ -14,6 +14,7 @@ import type { Editor } from "../editor.ts";
 import { gridLines } from "../snapping/grid.ts";
 import type { ToolHost } from "../tools/tool-host.ts";
 import type { Camera } from "../view/view-store.ts";
+import { boundsOfFinding, freeOf, panelsOver, shiftInto } from "./free-sheet.ts";
 import { hostOf } from "./host-of.ts";
 import { listenToToolKeys } from "./key-input.ts";
 import { paintGrid, paintOutline, paintTool } from "./overlay-painter.ts";
@@ -96,6 +97,7 @@ export class SheetController {
           state.palette === before.palette;
         this.changed(...(isOverlayOnly ? (["overlay"] as const) : SHEET_LAYERS));
         if (state.tool !== before.tool) this.#takeFocus();
+        if (state.finding !== before.finding || state.column !== before.column) this.#showFinding();
       }),
       this.#host.connect({
         changed: () => this.changed("overlay"),
@@ -241,6 +243,19 @@ export class SheetController {
       value < REVEAL_MARGIN ? value - REVEAL_MARGIN : Math.max(0, value - size + REVEAL_MARGIN);
     const [dx, dy] = [beyond(x, view.width), beyond(y, view.height)];
     if (dx !== 0 || dy !== 0) this.panBy(dx, dy);
+  }
+
+  /** Brings the finding in focus into the part of the sheet that no column lies over, once the columns stand. */
+  #showFinding(): void {
+    requestAnimationFrame(() => {
+      const { finding: id } = this.#editor.view.getState();
+      const finding = this.#editor.live.getState().report?.findings.find((one) => one.id === id);
+      const bounds = finding && boundsOfFinding(finding, this.#editor.document.getState().shown);
+      if (!bounds || !this.#box || this.#width === 0) return;
+      const { view } = this;
+      const [dx, dy] = shiftInto(view, bounds, freeOf(view.width, view.height, panelsOver(this.#box)));
+      if (dx !== 0 || dy !== 0) this.panBy(dx, dy);
+    });
   }
 
   #findingAt(at: Point, slack: number): string | null {

@@ -17,7 +17,7 @@ export const TOOLS: readonly { readonly tool: ToolId; readonly label: string; re
   { tool: "structure", label: "Diving or play structure", key: "Shift+D" },
   { tool: "metal-point", label: "Metal part", key: "M" },
   { tool: "metal-line", label: "Metal, along a line", key: "Shift+M" },
-  { tool: "metal-area", label: "Metal, whole outline", key: "A" },
+  { tool: "metal-area", label: "Metal, whole outline", key: "Shift+A" },
   { tool: "equipment", label: "Equipment", key: "E" },
   { tool: "underwater-light", label: "Underwater light", key: "L" },
   { tool: "device", label: "Electrical device", key: "R" },

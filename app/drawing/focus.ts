@@ -3,6 +3,7 @@ import { lengthWithin } from "../../geometry/distance.ts";
 import { offsetCurves } from "../../geometry/offset.ts";
 import { areaFrom } from "../../geometry/outline.ts";
 import type { Path, Point, Region } from "../../geometry/types.ts";
+import { partOf } from "../../rules/findings-by-part.ts";
 import { splitBySurface } from "../../rules/measures/band-pieces.ts";
 import { shapeOf } from "../../rules/measures/shapes.ts";
 import type { Finding } from "../../rules/report.ts";
@@ -43,14 +44,28 @@ function drawElement(finding: Finding, drafting: Drafting): void {
   }
   const element = drafting.byId.get(finding.element ?? finding.body ?? "");
   if (!element || !isKnown(element)) return;
+  if (partOf(finding) === "ties") {
+    for (const item of drafting.itemsOf("ties")) drafting.add("focus", item);
+  }
   const shape = shapeOf(element);
-  if (shape.kind === "point") return;
+  if (shape.kind === "point") {
+    drawSymbolAgain(element.id, drafting);
+    return;
+  }
   const about = { element: element.id, findings: [finding.id] };
   const within = shape.kind === "path" ? partWithin(shape.path, finding, drafting) : null;
   const steps = shape.kind === "path" ? pathSteps(shape.path) : areaSteps(shape.area);
   drafting.add("focus", { kind: "shape", role: within === null ? "focus" : "focus-rest", steps, ...about });
   for (const piece of within ?? [])
     drafting.add("focus", { kind: "shape", role: "focus", steps: pathSteps(piece), ...about });
+}
+
+/** What is drawn as a symbol stays as strong as it was while the rest is pushed back. */
+function drawSymbolAgain(id: string, drafting: Drafting): void {
+  const symbols = drafting
+    .layers()
+    .flatMap(({ items }) => items.filter((item) => item.kind === "symbol" && item.element === id));
+  for (const symbol of symbols) drafting.add("focus", symbol);
 }
 
 /** The stretches of a line that lie within the finding's limit; null where no straight distance decides. */

@@ -30,16 +30,14 @@ import "./narrow.css";
 // Last: on paper it overrules the rest.
 import "../print/print.css";
 
-/** On a narrow screen the columns lie over the sheet, one at a time. */
-export type Column = "parts" | "details";
-
 export function App() {
   const editor = useEditor();
   const palette = useView((view) => view.palette);
   const part = useView((view) => view.part);
   const finding = useView((view) => view.finding);
   const isPrinting = useStore(editor.dialogs, (state) => state.open === "print");
-  const [shown, setShown] = useState<Column | null>(null);
+  const shown = useView((view) => view.column);
+  const showColumn = useView((view) => view.showColumn);
   const [isDropping, setDropping] = useState(false);
 
   useEffect(() => {
@@ -49,14 +47,14 @@ export function App() {
   useEffect(() => acceptDrops(window, editor.files, setDropping), [editor]);
 
   useEffect(() => {
-    if (part !== null || finding !== null) setShown((now) => (now === null && finding === null ? now : "details"));
-  }, [part, finding]);
+    if (finding !== null || (part !== null && editor.view.getState().column !== null)) showColumn("details");
+  }, [part, finding, editor, showColumn]);
 
   return (
     <>
       <div className="app" data-shown={shown ?? undefined} inert={isPrinting}>
-        <TopBar shown={shown} onShow={(column) => setShown(shown === column ? null : column)} />
-        <div className="left" id="parts-column">
+        <TopBar />
+        <div className="left" id="parts-column" data-over-sheet="">
           <PartsColumn />
           <aside className="caution" aria-label="Caution">
             {CAUTIONS[0]} <span className="caution-more">{CAUTIONS[1]}</span>
@@ -75,8 +73,8 @@ export function App() {
           </div>
           <StatusLine />
         </main>
-        <aside className="side" id="details-column" aria-label="Details">
-          <SideColumn onClose={() => setShown(null)} />
+        <aside className="side" id="details-column" aria-label="Details" data-over-sheet="">
+          <SideColumn onClose={() => showColumn(null)} />
         </aside>
       </div>
       <Dialogs />

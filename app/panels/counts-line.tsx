@@ -21,7 +21,7 @@ export function CountsLine() {
   const routesPending = useLive((state) => state.routesPending);
   const failure = useLive((state) => state.failure);
   return (
-    <div className="topbar-counts">
+    <div className={failure === null ? "topbar-counts" : "topbar-counts has-failed"}>
       {failure === null ? null : (
         <span className="problem-chip" role="alert" title={failure}>
           The calculation stopped
@@ -35,6 +35,9 @@ export function CountsLine() {
                 <li key={outcome} className="count" title={OUTCOME_MEANINGS[outcome]}>
                   <OutcomeMark outcome={outcome} />
                   <span className="count-words">{openCount(outcome, report)}</span>
+                  <span className="count-figure" aria-hidden="true">
+                    {report.counts[outcome]}
+                  </span>
                 </li>
               ),
             )}

@@ -3,7 +3,6 @@ import { Menu as MenuSign, PanelLeft, PanelRight, Redo2, Undo2 } from "lucide-re
 import { useStore } from "zustand";
 import { runCommand } from "../commands/command.ts";
 import { useDocument, useEditor, useView } from "../editor-context.tsx";
-import type { Column } from "./app.tsx";
 import { CountsLine } from "./counts-line.tsx";
 import { keyWords } from "./key-words.ts";
 import { Menu } from "./menu.tsx";
@@ -29,13 +28,10 @@ const MENU: readonly string[] = [
   "help",
 ];
 
-interface TopBarProps {
-  readonly shown: Column | null;
-  onShow(column: Column): void;
-}
-
-export function TopBar({ shown, onShow }: TopBarProps) {
+export function TopBar() {
   const editor = useEditor();
+  const shown = useView((view) => view.column);
+  const showColumn = useView((view) => view.showColumn);
   // Read so that the words of the menu follow what they say.
   useView((view) => `${view.palette} ${view.snapping}`);
   const items = MENU.flatMap((id, i) => {
@@ -58,7 +54,7 @@ export function TopBar({ shown, onShow }: TopBarProps) {
         className="plain topbar-menu"
         label={
           <>
-            <MenuSign size={18} aria-hidden="true" /> Site
+            <MenuSign size={18} aria-hidden="true" /> <span className="topbar-word">Site</span>
           </>
         }
         items={items}
@@ -80,14 +76,14 @@ export function TopBar({ shown, onShow }: TopBarProps) {
             className="plain"
             aria-expanded={shown === column}
             aria-controls={`${column}-column`}
-            onClick={() => onShow(column)}
+            onClick={() => showColumn(shown === column ? null : column)}
           >
             {column === "parts" ? (
               <PanelLeft size={18} aria-hidden="true" />
             ) : (
               <PanelRight size={18} aria-hidden="true" />
             )}
-            {column === "parts" ? "Parts" : "Details"}
+            <span className="topbar-word">{column === "parts" ? "Parts" : "Details"}</span>
           </button>
         ))}
       </div>

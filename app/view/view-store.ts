@@ -41,6 +41,9 @@ export type Palette = "sheet" | "projector";
 /** What the right-hand column shows. */
 export type Panel = "findings" | "element" | "copper" | "outline" | "code";
 
+/** On a narrow screen the columns lie over the sheet, one at a time. */
+export type Column = "parts" | "details";
+
 export interface ViewState {
   readonly camera: Camera;
   readonly selection: readonly string[];
@@ -53,6 +56,8 @@ export interface ViewState {
   /** The line of the takeoff whose pieces are lit up on the sheet. */
   readonly highlight: TakeoffRun | null;
   readonly panel: Panel;
+  /** The column that lies over the sheet where there is no room beside it. */
+  readonly column: Column | null;
   readonly palette: Palette;
   readonly snapping: boolean;
   /** Spoken politely to assistive technology and shown for a while. */
@@ -66,6 +71,7 @@ export interface ViewState {
   chooseFinding(finding: string | null): void;
   setHighlight(highlight: TakeoffRun | null): void;
   setPanel(panel: Panel): void;
+  showColumn(column: Column | null): void;
   setPalette(palette: Palette): void;
   setSnapping(on: boolean): void;
   say(text: string, kind?: "plain" | "problem"): void;
@@ -84,6 +90,7 @@ export function createViewStore(): ViewStore {
     finding: null,
     highlight: null,
     panel: "findings",
+    column: null,
     palette: "sheet",
     snapping: true,
     notice: null,
@@ -96,6 +103,7 @@ export function createViewStore(): ViewStore {
     setHighlight: (highlight) => set((state) => (state.highlight === highlight ? state : { highlight })),
     // The copper is looked at on the whole plan: a finding in focus would hide it.
     setPanel: (panel) => set({ panel, highlight: null, ...(panel === "copper" ? { finding: null } : {}) }),
+    showColumn: (column) => set({ column }),
     setPalette: (palette) => set({ palette }),
     setSnapping: (snapping) => set({ snapping }),
     say: (text, kind = "plain") => set({ notice: { text, kind, at: Date.now() } }),

@@ -2,13 +2,14 @@
 
 const TIED = "\u00a0";
 
-/** The text with its lengths, fractions and units tied together by no-break spaces: `12' 6 1/2"`, `8 AWG`, `4.1 sq ft`. */
+/** The text with its lengths, fractions, units and limits tied together by no-break spaces: `12' 6 1/2"`, `8 AWG`, `limit 5' 0"`. */
 export function tied(text: string): string {
   return text
     .replace(/(\d') (?=\d)/g, `$1${TIED}`)
     .replace(/(\d) (?=\d+\/\d)/g, `$1${TIED}`)
     .replace(/(\d) (?=(?:AWG|sq|ft|in\.?|m|m\u00b2|A|V|lb)(?![\w]))/g, `$1${TIED}`)
-    .replace(/(sq) (?=ft|in)/g, `$1${TIED}`);
+    .replace(/(sq) (?=ft|in)/g, `$1${TIED}`)
+    .replace(/(limit) (?=\d)/g, `$1${TIED}`);
 }
 
 /** The text with plain spaces again. */

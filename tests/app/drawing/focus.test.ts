@@ -45,6 +45,23 @@ describe("a finding of the perimeter", () => {
   });
 });
 
+describe("a finding of something drawn as a symbol", () => {
+  it("keeps the symbol strong where no line was measured, and the ties where they are meant", () => {
+    const { site, report } = siteOf([
+      { ...POOL, steel: "bare" },
+      { id: "lamp", kind: "underwater-light", at: [384, 96], pool: "pool-1", formingShell: "metal" },
+    ]);
+    const focusOf = (rule: string) => {
+      const id = report.findings.find((one) => one.rule === rule)?.id ?? "";
+      const focus = planScene(site, report, { focus: id }).layers.find(({ name }) => name === "focus");
+      return (focus?.items ?? []).flatMap((item) => (item.kind === "symbol" ? [item.symbol] : []));
+    };
+    expect(focusOf("underwater-lights")).toContain("underwater-light");
+    expect(focusOf("tie-spacing").filter((symbol) => symbol === "tie-needed")).toHaveLength(report.ties.length);
+    expect(report.ties.length).toBeGreaterThan(0);
+  });
+});
+
 describe("the numbers of findings", () => {
   it("never lie on a tie or a connection, on any demo site at any scale", () => {
     for (const { name, site, report } of DRAWN) {
