@@ -15,6 +15,7 @@ import { rule as junctionBox } from "./junction-box/rule.ts";
 import { rule as lensDepth } from "./lens-depth/rule.ts";
 import { rule as localAmendments } from "./local-amendments/rule.ts";
 import { rule as luminaireHeight } from "./luminaire-height/rule.ts";
+import { rule as namedPool } from "./named-pool/rule.ts";
 import { rule as nicheInsideBond } from "./niche-inside-bond/rule.ts";
 import { rule as otherEquipmentDistance } from "./other-equipment-distance/rule.ts";
 import { rule as outletDistance } from "./outlet-distance/rule.ts";
@@ -56,6 +57,7 @@ export const RULES: readonly Rule[] = [
   lensDepth,
   localAmendments,
   luminaireHeight,
+  namedPool,
   nicheInsideBond,
   otherEquipmentDistance,
   outletDistance,

@@ -2,6 +2,7 @@ import type { Body, Yard } from "../../measures/yard.ts";
 import type { DeviceElement } from "../../site/elements.ts";
 import { clearanceVerdict, worstOver } from "../common/clearance-verdict.ts";
 import { lowestOf } from "../common/heights.ts";
+import { isPoolOpen } from "../common/named-pool.ts";
 import { separated } from "../common/separation.ts";
 import { servedBy, servedElements } from "../common/serves.ts";
 import { bodyOf, bondedBodies } from "../common/storable.ts";
@@ -26,14 +27,20 @@ function judgeBox(yard: Yard, box: DeviceElement): Verdict[] {
   const lights = servedElements(yard, box).filter((served) => served.kind === "underwater-light");
   const named = servedBy(box);
   const elsewhere = named !== undefined && named.length > 0 && servedElements(yard, box).length === named.length;
-  const own = new Set(lights.map((light) => bodyOf(yard, light)?.id));
+  const placed = lights.filter((light) => !isPoolOpen(yard, light));
+  const own = new Set(placed.map((light) => bodyOf(yard, light)?.id));
   if (lights.length === 0) own.add(yard.nearestBody(box, bondedBodies(yard))?.id);
   return worstOver(yard, box, (body) => {
     if (lights.length === 0 && elsewhere) {
       const why = `${subjectName(box)} serves no underwater light.`;
       return { ...BARE, element: box.id, body: body.id, outcome: "exempt", why };
     }
-    return judgeAt(yard, body, box, own.has(body.id) ? "yes" : lights.length === 0 ? "perhaps" : "no");
+    return judgeAt(
+      yard,
+      body,
+      box,
+      own.has(body.id) ? "yes" : lights.length === 0 || placed.length < lights.length ? "perhaps" : "no",
+    );
   });
 }
 
@@ -109,9 +116,9 @@ function judgeAt(yard: Yard, body: Body, box: DeviceElement, conduit: "yes" | "p
 const NO_HEIGHT = notGiven("z", "How high the inside of its bottom lies", "Is it high enough above deck and water?");
 
 const WHOSE = {
-  says: "It is too low for the water of this body, and which light it serves (`serves`) is not given.",
+  says: "It is too low for the water of this body, and whose light it serves (`serves`, and the light's `pool`) is not known.",
   asks: "Does it serve a light of another body of water (`serves`)?",
-  remedy: "Give `serves`",
+  remedy: "Give `serves`, and the `pool` of its light",
 };
 
 const FLUSH = {

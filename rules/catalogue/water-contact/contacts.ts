@@ -9,9 +9,10 @@ import type { Point } from "../../../geometry/types.ts";
 import { reaches } from "../../measures/compare.ts";
 import type { Body, Yard } from "../../measures/yard.ts";
 import type { Question } from "../../report.ts";
-import type { KnownElement, MetalElement, WaterBondElement } from "../../site/elements.ts";
+import type { KnownElement, LightElement, MetalElement, WaterBondElement } from "../../site/elements.ts";
 import { elementName } from "../../words/element-names.ts";
 import { isLadder, isLadderOrRail, metalKind } from "../common/metal-kind.ts";
+import { poolDoubt } from "../common/named-pool.ts";
 import { heightRange } from "../common/needs.ts";
 import { shellFacts } from "../common/shell-facts.ts";
 import { bodyOf } from "../common/storable.ts";
@@ -37,6 +38,8 @@ export function contactsOf(yard: Yard, body: Body): readonly Contact[] {
     ...yard.all("underwater-light").flatMap((light): Contact[] => {
       if (light.formingShell !== "metal" || bodyOf(yard, light)?.id !== body.id) return [];
       const says = `The metal forming shell of ${elementName(light)} stands in the water.`;
+      const open = poolContact(yard, light);
+      if (open !== null) return [open];
       return [{ element: light, state: "sure", area: null, at: light.at, says }];
     }),
     ...yard.each(`contacts of ${body.id}`, "metal", (metal) => metalContact(yard, body, metal)),
@@ -44,6 +47,14 @@ export function contactsOf(yard: Yard, body: Body): readonly Contact[] {
       return bodyOf(yard, fitting)?.id === body.id ? [waterBondContact(yard, body, fitting)] : [];
     }),
   ]);
+}
+
+/** A contact of which it is open whose water it is in; null where nothing is. */
+function poolContact(yard: Yard, element: LightElement | WaterBondElement): Contact | null {
+  const doubt = poolDoubt(yard, element);
+  if (doubt === null || doubt.settled.choice === "yes") return null;
+  const { question, settled, says } = doubt;
+  return { element, state: "open", area: null, at: element.at, says: says + settled.note, question, settled };
 }
 
 /** The same question asked of the body's water, where several contacts may raise it. */
@@ -197,6 +208,8 @@ export function waterBondContact(yard: Yard, body: Body, fitting: WaterBondEleme
   const name = subjectName(fitting);
   const plain = elementName(fitting);
   const base = { element: fitting, area: exposedSurface(fitting), at: fitting.at };
+  const elsewhere = poolContact(yard, fitting);
+  if (elsewhere !== null) return elsewhere;
   let answered: Settled | undefined;
   const open = (says: string, question: Question, frees: "yes" | "no", denied: string): Contact | null => {
     const settled = asked(yard, body, fitting, question);

@@ -20,6 +20,8 @@ const FILLED_IN: ReadonlySet<string> = new Set([...Object.keys(ABSENT_MEANS), "w
 const CONTRADICTIONS: ReadonlySet<string> = new Set([
   "storable, yet of concrete",
   "low voltage, yet a hundredth over the contact limit",
+  "a light of a pool that is not drawn",
+  "another one that is not drawn",
 ]);
 
 const examples: RuleExample[] = [];

@@ -20,6 +20,7 @@ const DOUBTFUL: readonly Outcome[] = ["review"];
 const ASKS_FOR_NOTHING: ReadonlySet<string> = new Set([
   "edition-in-force",
   "local-amendments",
+  "named-pool",
   "storable-pool",
   "unknown-kind",
   "water-drawn",

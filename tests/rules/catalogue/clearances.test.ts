@@ -211,6 +211,9 @@ describe("junction boxes", () => {
     // Which pool's light is not given: the nearest counts, another that stands higher is a question.
     const far = concretePool({ id: "spa", body: "spa", outline: box(0, 400, 384, 500), waterLevel: 24 });
     expect(of({ serves: undefined }, [far])).toMatchObject({ outcome: "review", body: "spa" });
+    // So is a light that names a pool which is not drawn: it may be that of either.
+    const lost = { ...light, id: "lost", pool: "pond" };
+    expect(of({ serves: ["lost"] }, [far, lost])).toMatchObject({ outcome: "review", body: "spa" });
   });
 });
 

@@ -1,6 +1,7 @@
 // NEC 680.26(C), 680.42(B) and 680.22(A), restated; what is argued: common practice, no source.
 import { describe, expect, it } from "vitest";
 import { box, concretePool, deck, line, linerPool, post } from "../../../rules/catalogue/common/example-yard.ts";
+import { rule as named } from "../../../rules/catalogue/named-pool/rule.ts";
 import { rule as receptacles } from "../../../rules/catalogue/receptacle-distance/rule.ts";
 import { rule as spas } from "../../../rules/catalogue/spa-exception/rule.ts";
 import { rule as fitting } from "../../../rules/catalogue/water-bond-fitting/rule.ts";
@@ -48,6 +49,37 @@ describe("bonded metal in the water", () => {
     const light = { id: "light", kind: "underwater-light", at: [100, 0], pool: "pool", formingShell: "metal" };
     expect(judge([linerPool(), light])).toMatchObject({ outcome: "bond", need: { elements: ["light"] } });
     expect(judge([linerPool(), { ...light, formingShell: "nonmetal" }]).need?.elements).toEqual([]);
+  });
+
+  it("a light or a plate whose pool is not drawn counts for no water until somebody says whose it is", () => {
+    const light = { id: "light", kind: "underwater-light", at: [100, 0], pool: "pond", formingShell: "metal" };
+    for (const [part, id] of [
+      [light, "light"],
+      [plate({ pool: "pond" }), "plate"],
+    ] as const) {
+      expect(judge([linerPool(), part])).toMatchObject({
+        outcome: "review",
+        question: { id: `named-pool-${id}`, options: ["yes", "no"] },
+      });
+      // The answer may be kept with the part itself or with the water.
+      for (const [question, element] of [
+        ["named-pool", id],
+        [`named-pool-${id}`, "pool"],
+      ]) {
+        const answers = (answer: string) => ({ answers: [{ question, element, answer }] });
+        expect(judge([linerPool(), part], answers("yes"))).toMatchObject({
+          outcome: "bond",
+          need: { elements: [id] },
+        });
+        expect(judge([linerPool(), part], answers("no")).outcome).toBe("review");
+        const asked = verdictOf(named, yardOf([linerPool(), part], answers("yes")), id);
+        expect(asked).toMatchObject({ outcome: "meets", answered: { answer: "yes" } });
+      }
+      expect(verdictOf(named, yardOf([linerPool(), part]), id).why).toMatch(/"pond".*not drawn/);
+      expect(named.judge(yardOf([linerPool({ id: "pond" }), part]))).toEqual([]);
+      expect(named.judge(yardOf([linerPool(), { ...part, pool: undefined }]))).toEqual([]);
+    }
+    expect(verdictOf(fitting, yardOf([linerPool(), plate({ pool: "pond" })]), "plate").outcome).toBe("review");
   });
 
   it("a ladder that can be taken out is a question; the answer names which", () => {
