@@ -5,6 +5,7 @@ import { useStore } from "zustand";
 import { useEditor } from "../editor-context.tsx";
 import { hostOf } from "./host-of.ts";
 import "./canvas.css";
+import { tip } from "../panels/tip-props.ts";
 
 export function EntryBar() {
   const editor = useEditor();
@@ -70,7 +71,7 @@ export function EntryBar() {
           type="button"
           className="entry-button"
           aria-pressed={entry.isArc}
-          title="The next side is an arc that goes on smoothly (A). Or pull away from a corner while placing it."
+          {...tip("Arc", "A", "The next side goes on smoothly as an arc. Or pull away from a corner while placing it.")}
           onClick={() => host.press("a")}
         >
           <Spline size={16} aria-hidden="true" />
@@ -82,7 +83,7 @@ export function EntryBar() {
           type="button"
           className="icon-button"
           aria-label="Take back the last corner"
-          title="Take back the last corner (Backspace)"
+          {...tip("Take back the last corner", "Backspace")}
           onClick={() => host.press("Backspace")}
         >
           <Undo2 size={16} aria-hidden="true" />

@@ -13,6 +13,7 @@ import { Notice } from "./notice.tsx";
 import { PartsColumn } from "./parts-column.tsx";
 import { SideColumn } from "./side-column.tsx";
 import { StatusLine } from "./status-line.tsx";
+import { Tips } from "./tips.tsx";
 import { ToolBar } from "./tool-bar.tsx";
 import { TopBar } from "./top-bar.tsx";
 import "../theme/theme.css";
@@ -79,6 +80,7 @@ export function App() {
       </div>
       <Dialogs />
       <PrintView />
+      <Tips />
     </>
   );
 }

@@ -11,6 +11,7 @@ import { setBulge } from "../edits/set-bulge.ts";
 import { setHeight } from "../edits/set-height.ts";
 import { lengthEntry } from "../entry/length-entry.ts";
 import { parseLength } from "../entry/parse-length.ts";
+import { tip } from "./tip-props.ts";
 
 interface CornerTableProps {
   readonly element: AnyElement;
@@ -126,7 +127,7 @@ function Corners({ element, reference, units, apply }: CornerTableProps & { read
                     <button
                       type="button"
                       className="plain"
-                      title="Put a corner in the middle of the edge"
+                      {...tip("Put a corner into the middle of the edge")}
                       aria-label={`Put a corner after corner ${index + 1}`}
                       onClick={() =>
                         apply(
@@ -144,6 +145,7 @@ function Corners({ element, reference, units, apply }: CornerTableProps & { read
                     type="button"
                     className="plain"
                     aria-label={`Take away corner ${index + 1}`}
+                    {...tip(`Take away corner ${index + 1}`)}
                     onClick={() => apply(deleteVertex(element.id, reference, index))}
                   >
                     −

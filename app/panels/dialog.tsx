@@ -1,6 +1,7 @@
 /** A window over the page, the browser's own: it keeps the focus, Escape and a press beside it close it. */
 import { X } from "lucide-react";
 import { type ReactNode, useEffect, useId, useRef } from "react";
+import { tip } from "./tip-props.ts";
 
 interface DialogProps {
   readonly title: string;
@@ -37,7 +38,13 @@ export function Dialog({ title, className = "", children, onClose }: DialogProps
       <div className="dialog-body">
         <header className="dialog-head">
           <h2 id={id}>{title}</h2>
-          <button type="button" className="plain icon-button" aria-label="Close" onClick={onClose}>
+          <button
+            type="button"
+            className="plain icon-button"
+            aria-label="Close"
+            {...tip("Close", "Escape")}
+            onClick={onClose}
+          >
             <X size={18} aria-hidden="true" />
           </button>
         </header>

@@ -1,6 +1,7 @@
 /** A field that names several elements: those it names, each to be taken away, and a list to add from. */
 import { X } from "lucide-react";
 import { capitalized } from "../../rules/words/element-names.ts";
+import { tip } from "./tip-props.ts";
 
 interface ElementsControlProps {
   readonly id: string;
@@ -34,6 +35,7 @@ export function ElementsControl({ id, value, isRequired, elements, others, onCha
                 type="button"
                 className="plain icon-button"
                 aria-label={`Take away ${nameOf(one)}`}
+                {...tip(`Take away ${nameOf(one)}`)}
                 onClick={() => {
                   const rest = named.filter((other) => other !== one);
                   onChange(rest.length === 0 && !isRequired ? undefined : rest);

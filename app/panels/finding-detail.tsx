@@ -13,6 +13,7 @@ import { Gauge } from "./gauge.tsx";
 import { KeptAnswer } from "./kept-answer.tsx";
 import { OutcomeMark } from "./outcome-mark.tsx";
 import { QuestionSlip } from "./question-slip.tsx";
+import { tip } from "./tip-props.ts";
 
 const BASIS_SENTENCES: Readonly<Record<BasisWord, string>> = {
   published: "Two or more published restatements agree.",
@@ -57,7 +58,7 @@ export function FindingDetail({ numbered, siblings }: FindingDetailProps) {
             type="button"
             className="plain icon-button"
             aria-label="Previous finding"
-            title="Previous finding ([)"
+            {...tip("Previous finding", "[")}
             onClick={() => goTo(-1)}
           >
             <ChevronUp size={18} aria-hidden="true" />
@@ -66,7 +67,7 @@ export function FindingDetail({ numbered, siblings }: FindingDetailProps) {
             type="button"
             className="plain icon-button"
             aria-label="Next finding"
-            title="Next finding (])"
+            {...tip("Next finding", "]")}
             onClick={() => goTo(1)}
           >
             <ChevronDown size={18} aria-hidden="true" />

@@ -1,5 +1,6 @@
 /** A button that opens a list of commands below it: arrow keys, Home, End and Escape, and a press outside closes it. */
 import { type KeyboardEvent, type ReactNode, useEffect, useId, useRef, useState } from "react";
+import { tip } from "./tip-props.ts";
 
 export interface MenuItem {
   readonly id: string;
@@ -100,7 +101,7 @@ export function Menu({ label, name, items, className = "", isPressed, title, sid
         aria-controls={isOpen ? id : undefined}
         aria-label={name}
         data-pressed={isPressed ? "" : undefined}
-        title={title ?? name}
+        {...tip(title ?? name)}
         onClick={() => setOpen(!isOpen)}
       >
         {label}

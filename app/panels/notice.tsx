@@ -2,6 +2,7 @@
 import { X } from "lucide-react";
 import { useEffect, useRef } from "react";
 import { useDocument, useEditor, useView } from "../editor-context.tsx";
+import { tip } from "./tip-props.ts";
 
 /** How long a plain notice stays, milliseconds: a base, and more for every letter. */
 const STAYS = 3000;
@@ -33,6 +34,7 @@ export function Notice() {
             type="button"
             className="plain icon-button"
             aria-label="Put the notice away"
+            {...tip("Put the notice away")}
             onClick={() => editor.view.getState().unsay()}
           >
             <X size={16} aria-hidden="true" />

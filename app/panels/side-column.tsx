@@ -1,6 +1,6 @@
 /** The column beside the sheet: findings, facts, copper and the outline of the site, one at a time. */
 import { X } from "lucide-react";
-import { type KeyboardEvent, useRef } from "react";
+import { type KeyboardEvent, useLayoutEffect, useRef } from "react";
 import { useView } from "../editor-context.tsx";
 import type { Panel } from "../view/view-store.ts";
 import { CodePanel } from "./code-panel.tsx";
@@ -8,6 +8,7 @@ import { CopperPanel } from "./copper-panel.tsx";
 import { ElementPanel } from "./element-panel.tsx";
 import { FindingPanel } from "./finding-panel.tsx";
 import { OutlinePanel } from "./outline-panel.tsx";
+import { tip } from "./tip-props.ts";
 
 const TABS: readonly { readonly panel: Panel; readonly label: string }[] = [
   { panel: "findings", label: "Findings" },
@@ -21,6 +22,13 @@ export function SideColumn({ onClose }: { onClose(): void }) {
   const panel = useView((view) => view.panel);
   const setPanel = useView((view) => view.setPanel);
   const list = useRef<HTMLDivElement>(null);
+  const finding = useView((view) => view.finding);
+  const box = useRef<HTMLDivElement>(null);
+  const listPlace = useRef(0);
+  // A finding begins at its heading; back in the list, the list stands where it stood.
+  useLayoutEffect(() => {
+    if (box.current && panel === "findings") box.current.scrollTop = finding === null ? listPlace.current : 0;
+  }, [finding, panel]);
   const onKeyDown = (event: KeyboardEvent) => {
     const at = TABS.findIndex((tab) => tab.panel === panel);
     const next =
@@ -59,7 +67,13 @@ export function SideColumn({ onClose }: { onClose(): void }) {
             </button>
           ))}
         </div>
-        <button type="button" className="plain icon-button side-close" aria-label="Close the details" onClick={onClose}>
+        <button
+          type="button"
+          className="plain icon-button side-close"
+          aria-label="Close the details"
+          {...tip("Close the details")}
+          onClick={onClose}
+        >
           <X size={18} aria-hidden="true" />
         </button>
       </div>
@@ -69,6 +83,10 @@ export function SideColumn({ onClose }: { onClose(): void }) {
         role="tabpanel"
         aria-labelledby={`tab-${panel}`}
         key={panel}
+        ref={box}
+        onScroll={(event) => {
+          if (panel === "findings" && finding === null) listPlace.current = event.currentTarget.scrollTop;
+        }}
       >
         {panel === "findings" ? <FindingPanel /> : null}
         {panel === "element" ? <ElementPanel /> : null}

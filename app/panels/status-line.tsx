@@ -2,11 +2,13 @@
 import { Magnet, Maximize, Minus, Plus } from "lucide-react";
 import { runCommand } from "../commands/command.ts";
 import { useDocument, useEditor, useView } from "../editor-context.tsx";
-import { keyWords } from "./key-words.ts";
-import { labelOf, TOOL_HINTS } from "./tool-words.ts";
+import { commandTip } from "./tip-props.ts";
+import { labelOf, TOOL_HINTS, touchHint } from "./tool-words.ts";
+import { useCoarsePointer } from "./use-coarse-pointer.ts";
 
 export function StatusLine() {
   const editor = useEditor();
+  const isCoarse = useCoarsePointer();
   const tool = useView((view) => view.tool);
   const snapping = useView((view) => view.snapping);
   const refusal = useDocument((state) => state.refusal?.reason ?? null);
@@ -18,7 +20,7 @@ export function StatusLine() {
         type="button"
         className="plain icon-button"
         aria-label={command.label}
-        title={`${command.label} (${keyWords(command.key ?? "")})`}
+        {...commandTip(command)}
         onClick={() => runCommand(editor, command)}
       >
         {sign}
@@ -32,7 +34,7 @@ export function StatusLine() {
           refusal
         ) : (
           <>
-            <strong>{labelOf(tool)}.</strong> {TOOL_HINTS[tool]}
+            <strong>{labelOf(tool)}.</strong> {isCoarse ? touchHint(tool) : TOOL_HINTS[tool]}
           </>
         )}
       </p>
@@ -43,7 +45,10 @@ export function StatusLine() {
           className="plain icon-button"
           aria-pressed={snapping}
           aria-label="Snapping"
-          title={`Snapping to corners, edges and grid is ${snapping ? "on" : "off"} (Shift+S)`}
+          {...commandTip(
+            editor.commands.get("snapping"),
+            `To corners, edges and grid. It is ${snapping ? "on" : "off"}.`,
+          )}
           onClick={() => runCommand(editor, editor.commands.get("snapping"))}
         >
           <Magnet size={16} aria-hidden="true" />

@@ -7,6 +7,7 @@ import { useEditor, useView } from "../editor-context.tsx";
 import type { ToolId } from "../view/view-store.ts";
 import { keyWords } from "./key-words.ts";
 import { Menu } from "./menu.tsx";
+import { commandTip } from "./tip-props.ts";
 import { ToolIcon } from "./tool-icons.tsx";
 import { FURTHER_TOOLS, labelOf, shortLabel, TOOL_GROUPS, TOOL_HINTS } from "./tool-words.ts";
 
@@ -39,7 +40,8 @@ export function ToolBar() {
               className="tool"
               aria-label={labelOf(id)}
               aria-pressed={tool === id}
-              title={`${labelOf(id)} (${keyOfTool(id)}): ${TOOL_HINTS[id]}`}
+              aria-description={TOOL_HINTS[id]}
+              {...commandTip(editor.commands.get(`tool-${id}`), TOOL_HINTS[id])}
               onClick={() => choose(id)}
             >
               <ToolIcon tool={id} />

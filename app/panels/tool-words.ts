@@ -66,10 +66,32 @@ export const TOOL_HINTS: Readonly<Record<ToolId, string>> = {
   equipment: POINT,
   "underwater-light": "Click the pool's wall where the light sits.",
   device: POINT,
-  "overhead-line": `${LINE} Heights are typed under Facts.`,
+  "overhead-line": `${LINE} Its clearance is a question until its heights are typed under Facts.`,
   "underground-run": LINE,
   "water-bond": "Click where the fitting touches the water.",
   conductor: LINE,
   tie: "Click where the connection was made.",
   "keep-out": CLOSE,
 };
+
+/** What is said otherwise where a finger points: taps for clicks. */
+const BY_FINGER: readonly (readonly [string, string])[] = [
+  ["Enter or a click on the first corner closes it", "A tap on the first corner closes it"],
+  ["Enter or a double click ends the line", "Two quick taps end the line"],
+  ["The wheel zooms.", "Two fingers zoom."],
+  ["Click to select, drag to move", "Tap to select, drag to move; two fingers move the sheet"],
+];
+const NEEDS_KEYS = /\b(Enter|Backspace|Shift|Alt|Ctrl|Tab|arrow|wheel)\b/;
+
+/** What to do with a tool by finger or stylus: no keys, and taps for clicks. */
+export function touchHint(tool: ToolId): string {
+  const words = BY_FINGER.reduce((text, [from, to]) => text.replace(from, to), TOOL_HINTS[tool]);
+  const parts = words.match(/[^.;]+[.;]?/g) ?? [];
+  return parts
+    .filter((part) => !NEEDS_KEYS.test(part))
+    .join("")
+    .trim()
+    .replace(/;$/, ".")
+    .replace(/\bClick\b/g, "Tap")
+    .replace(/\bclick\b/g, "tap");
+}

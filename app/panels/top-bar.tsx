@@ -7,6 +7,7 @@ import { CountsLine } from "./counts-line.tsx";
 import { keyWords } from "./key-words.ts";
 import { Menu } from "./menu.tsx";
 import { SiteName } from "./site-name.tsx";
+import { tip } from "./tip-props.ts";
 
 /** The commands of the menu; an empty string begins a group. */
 const MENU: readonly string[] = [
@@ -76,6 +77,7 @@ export function TopBar() {
             className="plain"
             aria-expanded={shown === column}
             aria-controls={`${column}-column`}
+            {...tip(column === "parts" ? "Parts of the article" : "Findings, facts, copper, outline, code")}
             onClick={() => showColumn(shown === column ? null : column)}
           >
             {column === "parts" ? (
@@ -103,7 +105,7 @@ function TravelButton({ id }: { readonly id: "undo" | "redo" }) {
       className="plain icon-button"
       aria-label={words}
       aria-disabled={step === null}
-      title={step === null ? `Nothing to ${id}` : `${words} (${keyWords(command.key ?? "")})`}
+      {...tip(step === null ? `Nothing to ${id}` : words, command.key)}
       onClick={() => runCommand(editor, command)}
     >
       <Sign size={18} aria-hidden="true" />

@@ -12,6 +12,7 @@ import type { PaletteName } from "../drawing/palette.ts";
 import { PAPER_NAMES, PAPERS, type PaperName } from "../drawing/paper.ts";
 import { planSheets } from "../drawing/sheets.ts";
 import { useEditor, useLive } from "../editor-context.tsx";
+import { tip } from "../panels/tip-props.ts";
 import { SheetPage } from "./sheet-page.tsx";
 import { usePrintComparison } from "./use-print-comparison.ts";
 
@@ -163,7 +164,13 @@ function PrintPages(props: PrintPagesProps) {
         >
           Print
         </button>
-        <button type="button" className="plain icon-button" aria-label="Close" onClick={onClose}>
+        <button
+          type="button"
+          className="plain icon-button"
+          aria-label="Close"
+          {...tip("Close", "Escape")}
+          onClick={onClose}
+        >
           <X size={18} aria-hidden="true" />
         </button>
       </div>

@@ -3,6 +3,7 @@ import { Trash2 } from "lucide-react";
 import { type ClipboardEvent, type KeyboardEvent, useRef } from "react";
 import { flushSync } from "react-dom";
 import { lengthText, type Units } from "../../rules/words/lengths.ts";
+import { tip } from "../panels/tip-props.ts";
 import type { SolvedRow } from "./solve-taping.ts";
 import { emptyRow, type Method, type Row, type Thing } from "./taping.ts";
 
@@ -120,6 +121,7 @@ export function TapingTable({ thing, solved, method, hasSides, units, onRows, on
                   type="button"
                   className="plain icon-button"
                   aria-label={`Take point ${i + 1} away`}
+                  {...tip(`Take point ${i + 1} away`)}
                   disabled={rows.length === 1}
                   onClick={() => onRows(rows.filter((_, other) => other !== i))}
                 >

@@ -97,7 +97,8 @@ export function createViewStore(): ViewStore {
     setCamera: (camera) => set({ camera }),
     select: (selection) => set({ selection }),
     hover: (hovered) => set((state) => (state.hovered === hovered ? state : { hovered })),
-    setTool: (tool) => set({ tool }),
+    // What is drawn with lies on the sheet: a column over it would be in the way.
+    setTool: (tool) => set(tool === "select" ? { tool } : { tool, column: null }),
     choosePart: (part) => set({ part, finding: null, panel: "findings" }),
     chooseFinding: (finding) => set((state) => ({ finding, panel: finding === null ? state.panel : "findings" })),
     setHighlight: (highlight) => set((state) => (state.highlight === highlight ? state : { highlight })),

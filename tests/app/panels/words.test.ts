@@ -4,11 +4,23 @@ import { searchCommands } from "../../../app/panels/command-search.ts";
 import { copperLines, ON_ITS_WAY } from "../../../app/panels/copper-lines.ts";
 import { openCount } from "../../../app/panels/counts-line.tsx";
 import { keyWords } from "../../../app/panels/key-words.ts";
-import { FURTHER_TOOLS, labelOf, TOOL_GROUPS, TOOL_HINTS } from "../../../app/panels/tool-words.ts";
+import { FURTHER_TOOLS, labelOf, TOOL_GROUPS, TOOL_HINTS, touchHint } from "../../../app/panels/tool-words.ts";
 import { missingText, standingCountsText } from "../../../rules/words/outcomes.ts";
 
 // No published source for any of these: they are this program's own words.
 const NONE = { conflict: 0, missing: 0, bond: 0, review: 0, meets: 0, exempt: 0 };
+
+describe("what to do with a tool", () => {
+  it("is said without keys and clicks where a finger points", () => {
+    for (const { tool } of TOOLS) {
+      expect(touchHint(tool)).toMatch(/^[A-Z].*\.$/);
+      expect(touchHint(tool)).not.toMatch(/click|Enter|Backspace|Shift|Alt|wheel/i);
+    }
+    expect(touchHint("building")).toBe(
+      "Tap each corner, or drag a rectangle; pull as you press to bend a side. A tap on the first corner closes it.",
+    );
+  });
+});
 
 describe("what is open, in words", () => {
   it("never says 0 missing without the questions that are open", () => {
