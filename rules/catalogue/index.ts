@@ -11,6 +11,7 @@ import { rule as equipment } from "./equipment/rule.ts";
 import { rule as equipmentRoomReceptacle } from "./equipment-room-receptacle/rule.ts";
 import { rule as fittings } from "./fittings/rule.ts";
 import { rule as fixedMetal } from "./fixed-metal/rule.ts";
+import { rule as gasPiping } from "./gas-piping/rule.ts";
 import { rule as junctionBox } from "./junction-box/rule.ts";
 import { rule as lensDepth } from "./lens-depth/rule.ts";
 import { rule as localAmendments } from "./local-amendments/rule.ts";
@@ -53,6 +54,7 @@ export const RULES: readonly Rule[] = [
   equipmentRoomReceptacle,
   fittings,
   fixedMetal,
+  gasPiping,
   junctionBox,
   lensDepth,
   localAmendments,

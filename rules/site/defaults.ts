@@ -4,6 +4,7 @@ export const ABSENT_MEANS = {
   existing: false,
   lowVoltage: false,
   cordConnected: false,
+  gasFired: false,
   doubleInsulated: false,
   listedLowVoltage: false,
   inPoolStructure: false,

@@ -180,6 +180,8 @@ export const device = z.looseObject({
   rigidlyAttached: flag.optional(),
   totallyEnclosed: flag.optional(),
   cordConnected: flag.optional(),
+  gasFired: flag.optional(),
+  gasPiping: z.enum(["metal", "nonmetal"]).optional(),
   generalPurpose: flag.optional(),
   volts: amount.optional(),
   amps: amount.optional(),

@@ -160,6 +160,11 @@ export const FIELD_LABELS: Readonly<Record<string, FieldLabel>> = {
   "device.rigidlyAttached": { label: "Rigidly attached", help: "Fastened so that it cannot swing." },
   "device.totallyEnclosed": { label: "Totally enclosed", help: "A closed fitting." },
   "device.cordConnected": { label: "On a cord", help: "Connected by a cord and plug." },
+  "device.gasFired": {
+    label: "Gas-fired",
+    help: "A fire bowl, torch or the like that burns gas and is lit by low voltage.",
+  },
+  "device.gasPiping": { label: "Gas piping", help: "What the piping to a gas-fired one is made of." },
   "device.generalPurpose": { label: "General purpose", help: "A receptacle for anyone's use, not for one machine." },
   "device.amps": { label: "Rated current", help: "Of the device.", measure: "amps" },
   "device.serves": { label: "Serves", help: "The elements it feeds, switches or belongs to.", refersTo: "element" },

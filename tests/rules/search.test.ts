@@ -3,7 +3,9 @@ import { describe, expect, it } from "vitest";
 import { RULES } from "../../rules/catalogue/index.ts";
 import { EDITION_IDS } from "../../rules/editions/edition.ts";
 import { editionInForce } from "../../rules/editions/in-force.ts";
+import { Yard } from "../../rules/measures/yard.ts";
 import { findRules } from "../../rules/search.ts";
+import { examplesByRule, siteOfExample } from "../support/rule-examples.ts";
 import { siteOf } from "./catalogue/yards.ts";
 
 const site = siteOf([]);
@@ -38,6 +40,12 @@ describe("a section", () => {
     expect(find("680.43")).toEqual(["spa-exception"]);
   });
 
+  it("finds the words of low voltage and of gas, and of pools that are put away", () => {
+    expect(find("680.22(B)(6)")).toEqual(["luminaire-height"]);
+    expect(find("680.22(B)(7)")[0]).toBe("gas-piping");
+    expect(find("680.30")).toEqual(["storable-pool"]);
+  });
+
   it("finds a rule by the section of one of its limits", () => {
     expect(find("680.22(B)(3)")).toEqual(["luminaire-height"]);
   });
@@ -50,6 +58,25 @@ describe("a section", () => {
       }
     }
   });
+});
+
+it("every section under which a rule's examples are judged finds that rule, in its edition", async () => {
+  const lost: string[] = [];
+  for (const { rule, examples } of await examplesByRule()) {
+    for (const id of EDITION_IDS) {
+      const verdicts = examples.flatMap((example) => rule.judge(new Yard(siteOfExample(example, id))));
+      const sections = verdicts.flatMap(({ section, alsoSections = [] }) => [
+        section ?? rule.sections[id],
+        ...alsoSections,
+      ]);
+      for (const section of new Set(sections)) {
+        if (rule.sections[id] === undefined || section === undefined) continue;
+        const found = findRules(section, editionInForce(site, id)).map((one) => one.rule.id);
+        if (!found.includes(rule.id)) lost.push(`${rule.id}: ${section}, ${id}`);
+      }
+    }
+  }
+  expect(lost).toEqual([]);
 });
 
 describe("a word", () => {

@@ -15,6 +15,7 @@ export const rule: Rule = {
   title: "Luminaires, fans and lighting outlets",
   part: "luminaires",
   sections: everyEdition("680.22(B)(1)"),
+  alsoSections: everyEdition(["680.22(B)(2)", "680.22(B)(3)", "680.22(B)(4)", "680.22(B)(6)", "680.22(B)(7)"]),
   subjects: "Each luminaire, each ceiling fan, and each outlet that feeds one or may.",
   measure:
     "Its straight distance to the inside wall, its height above the maximum water level, GFCI, how it is fastened, whether it was there before, and for a low-voltage one its listing.",
@@ -81,8 +82,8 @@ function judgeAt(yard: Yard, body: Body, device: DeviceElement, lighting: Truth)
   const asked = askedAt();
   const free = freeByLowVoltage(yard, device);
   if (free.state === "yes" && asked.truth.state !== "yes") {
-    const why = `${name} ${where}; it is a listed low-voltage luminaire that needs no grounding, on the supply that its listing names.`;
-    return { ...base, section: "680.22(B)(6)", outcome: "meets", limits: ["contactLimit.volts"], why };
+    const why = `${name} ${where}; it is a ${freeWords(yard, device)}, on the supply that its listing names.`;
+    return { ...base, section: freeSection(yard, device), outcome: "meets", limits: ["contactLimit.volts"], why };
   }
   let truth = any(asked.truth, free);
   if (beyond === "doubtful")
@@ -93,7 +94,7 @@ function judgeAt(yard: Yard, body: Body, device: DeviceElement, lighting: Truth)
     yard,
     {
       ...base,
-      section: free.state === "open" && asked.truth.state === "no" ? "680.22(B)(6)" : asked.section,
+      section: free.state === "open" && asked.truth.state === "no" ? freeSection(yard, device) : asked.section,
       required: { horizontal: asked.wanted === "outer" ? outer : near, vertical: asked.height },
       margin: vertical === null || asked.height === null ? null : vertical - asked.height,
       limits: limitsOf(asked),
@@ -102,7 +103,7 @@ function judgeAt(yard: Yard, body: Body, device: DeviceElement, lighting: Truth)
     {
       question: "luminaire-place",
       is: `${name} ${where}${high}`,
-      wanted: `${wantedWords(yard, say, asked)}${free.state === "open" ? ", or it is a listed low-voltage luminaire that needs no grounding" : ""}`,
+      wanted: `${wantedWords(yard, say, asked)}${free.state === "open" ? `, or it is a ${freeWords(yard, device)}` : ""}`,
       breaks: `what is asked for there is this: ${wantedWords(yard, say, asked)}`,
       remedy: remedyWords(yard, say, asked),
     },
@@ -124,6 +125,17 @@ function judgeAt(yard: Yard, body: Body, device: DeviceElement, lighting: Truth)
       ? `${say.length(-up)} below the maximum water level`
       : `${say.length(up, limit)} above the maximum water level`;
   }
+}
+
+/** Where low voltage may free it: a luminaire, or a feature that burns gas. */
+function freeSection(yard: Yard, device: DeviceElement): string {
+  return yard.fact(device, "gasFired") === true ? "680.22(B)(7)" : "680.22(B)(6)";
+}
+
+function freeWords(yard: Yard, device: DeviceElement): string {
+  const what =
+    yard.fact(device, "gasFired") === true ? "low-voltage feature that burns gas and" : "low-voltage luminaire that";
+  return `listed ${what} needs no grounding`;
 }
 
 function limitsOf(asked: Asked): Verdict["limits"] {

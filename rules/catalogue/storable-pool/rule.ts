@@ -9,6 +9,7 @@ export const rule: Rule = {
   title: "Storable pools",
   part: "site",
   sections: everyEdition("680.2"),
+  alsoSections: everyEdition(["680.30"]),
   subjects: "Each pool that is storable, or may be.",
   measure: "Whether it stands on or above the ground and is meant to be taken down.",
   parameters: [],

@@ -92,6 +92,7 @@ describe("the list of fields", () => {
       existing: false,
       lowVoltage: false,
       cordConnected: false,
+      gasFired: false,
       doubleInsulated: false,
       listedLowVoltage: false,
       inPoolStructure: false,
