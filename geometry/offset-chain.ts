@@ -25,64 +25,84 @@ export interface Chained {
 
 export function chainLinks(kept: readonly Link[]): Chained {
   const links = withoutOverlaps(kept);
-  const outgoing = new Map<number, Link[]>();
-  const incoming = new Map<number, Link[]>();
-  for (const link of links) {
-    listOf(outgoing, link.from).push(link);
-    listOf(incoming, link.to).push(link);
-  }
+  const ways = waysOf(links);
   let leftover = 0;
-  const drop = (link: Link): void => {
+  const ends: number[] = [];
+  for (let i = 0; i < links.length; i++) if (ways.isEnd(i)) ends.push(i);
+  for (let i = ends.pop(); i !== undefined; i = ends.pop()) {
+    if (!ways.isThere(i) || !ways.isEnd(i)) continue;
+    const link = links[i] as Link;
     leftover = Math.max(leftover, edgeLength(link.edge));
-    remove(outgoing, link.from, link);
-    remove(incoming, link.to, link);
-  };
-  const ends = [...links];
-  for (let link = ends.pop(); link; link = ends.pop()) {
-    if (!outgoing.get(link.from)?.includes(link)) continue;
-    if (listOf(incoming, link.from).length > 0 && listOf(outgoing, link.to).length > 0) continue;
-    drop(link);
-    ends.push(...listOf(incoming, link.from), ...listOf(outgoing, link.to));
+    ways.remove(i);
+    ends.push(...ways.into(link.from), ...ways.outOf(link.to));
   }
   const loops: Link[][] = [];
-  for (const first of links) {
-    if (!outgoing.get(first.from)?.includes(first)) continue;
+  for (let first = 0; first < links.length; first++) {
+    if (!ways.isThere(first)) continue;
+    const start = (links[first] as Link).from;
     const loop: Link[] = [];
-    let link: Link | undefined = first;
-    while (link) {
+    let at: number | undefined = first;
+    while (at !== undefined) {
+      const link = links[at] as Link;
       loop.push(link);
-      remove(outgoing, link.from, link);
-      if (link.to === first.from) break;
-      link = leftmost(link, listOf(outgoing, link.to));
+      ways.remove(at);
+      if (link.to === start) break;
+      at = leftmost(link, ways.outOf(link.to), links);
     }
-    if (link) loops.push(loop);
+    if (at !== undefined) loops.push(loop);
     else for (const lost of loop) leftover = Math.max(leftover, edgeLength(lost.edge));
   }
   return { loops, leftover };
 }
 
-function listOf(map: Map<number, Link[]>, node: number): Link[] {
-  let list = map.get(node);
-  if (!list) {
-    list = [];
-    map.set(node, list);
+/** The links that leave and enter each node, by their numbers, and which are still there. */
+function waysOf(links: readonly Link[]) {
+  let nodes = 0;
+  for (const { from, to } of links) nodes = Math.max(nodes, from + 1, to + 1);
+  const firstOut = new Int32Array(nodes).fill(-1);
+  const firstIn = new Int32Array(nodes).fill(-1);
+  const nextOut = new Int32Array(links.length);
+  const nextIn = new Int32Array(links.length);
+  const there = new Uint8Array(links.length).fill(1);
+  for (let i = links.length - 1; i >= 0; i--) {
+    const { from, to } = links[i] as Link;
+    nextOut[i] = firstOut[from] as number;
+    firstOut[from] = i;
+    nextIn[i] = firstIn[to] as number;
+    firstIn[to] = i;
   }
-  return list;
+  const list = (first: Int32Array, next: Int32Array, node: number): number[] => {
+    const found: number[] = [];
+    for (let i = first[node] as number; i >= 0; i = next[i] as number) if (there[i] === 1) found.push(i);
+    return found;
+  };
+  const any = (first: Int32Array, next: Int32Array, node: number): boolean => {
+    let i = first[node] as number;
+    while (i >= 0 && there[i] === 0) i = next[i] as number;
+    return i >= 0;
+  };
+  return {
+    isThere: (i: number) => there[i] === 1,
+    remove: (i: number) => {
+      there[i] = 0;
+    },
+    outOf: (node: number) => list(firstOut, nextOut, node),
+    into: (node: number) => list(firstIn, nextIn, node),
+    /** Whether nothing leads to the link, or nothing on from it. */
+    isEnd: (i: number) => {
+      const { from, to } = links[i] as Link;
+      return !any(firstIn, nextIn, from) || !any(firstOut, nextOut, to);
+    },
+  };
 }
 
-function remove(map: Map<number, Link[]>, node: number, link: Link): void {
-  const list = map.get(node);
-  const at = list ? list.indexOf(link) : -1;
-  if (list && at >= 0) list.splice(at, 1);
-}
-
-function leftmost(arriving: Link, ways: readonly Link[]): Link | undefined {
+function leftmost(arriving: Link, ways: readonly number[], links: readonly Link[]): number | undefined {
   if (ways.length <= 1) return ways[0];
   const [ux, uy] = tangentAt(arriving.edge, 1);
-  let best: Link | undefined;
+  let best: number | undefined;
   let bestTurn = Number.NEGATIVE_INFINITY;
   for (const way of ways) {
-    const [vx, vy] = tangentAt(way.edge, 0);
+    const [vx, vy] = tangentAt((links[way] as Link).edge, 0);
     const turn = Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy);
     if (turn > bestTurn) {
       best = way;
@@ -92,16 +112,25 @@ function leftmost(arriving: Link, ways: readonly Link[]): Link | undefined {
   return best;
 }
 
-function withoutOverlaps(kept: readonly Link[]): Link[] {
-  const byEnds = new Map<string, Link[]>();
-  for (const link of kept) {
-    const key = link.from < link.to ? `${link.from} ${link.to}` : `${link.to} ${link.from}`;
-    const same = byEnds.get(key);
-    if (same) same.push(link);
-    else byEnds.set(key, [link]);
-  }
+function withoutOverlaps(kept: readonly Link[]): readonly Link[] {
+  let span = 0;
+  for (const { from, to } of kept) span = Math.max(span, from + 1, to + 1);
+  const first = new Map<number, number>();
+  const groups = new Map<number, Link[]>();
+  kept.forEach((link, i) => {
+    const key = Math.min(link.from, link.to) * span + Math.max(link.from, link.to);
+    const before = first.get(key);
+    if (before === undefined) {
+      first.set(key, i);
+      return;
+    }
+    const group = groups.get(key);
+    if (group) group.push(link);
+    else groups.set(key, [kept[before] as Link, link]);
+  });
+  if (groups.size === 0) return kept;
   const gone = new Set<Link>();
-  for (const group of byEnds.values()) {
+  for (const group of groups.values()) {
     for (let i = 0; i < group.length; i++) {
       for (let j = i + 1; j < group.length; j++) {
         const one = group[i] as Link;

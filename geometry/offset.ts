@@ -3,8 +3,8 @@
  *
  * Stages. 1. Candidates (offset-pieces.ts): every edge moved to its ground side, and an arc round every convex corner.
  * 2. Candidates are cut wherever they meet each other (offset-meetings.ts); the distance to the water passes `d` nowhere
- * else, so each part is wholly right or wholly wrong. 3. Parts with something nearer than `d`, or under the water of another body, are left out. 4. The rest
- * is chained by the nodes recorded at the cuts (offset-chain.ts). 5. Where pieces are left over, the result is compared
+ * else, so each part is wholly right or wholly wrong, and so is a run of pieces joined without a cut: one of a run is
+ * tried. 3. Parts with something nearer than `d`, or under the water of another body, are left out. 4. The rest is chained by the nodes recorded at the cuts (offset-chain.ts). 5. Where pieces are left over, the result is compared
  * with a finely clipped polygon, and where it differs that polygon is given instead, marked `exact: false`.
  *
  * Loops run with the water to their left: counter-clockwise round bodies, clockwise round ground (islands, pockets).
@@ -17,8 +17,8 @@ import { edgeTree, visitNearest } from "./edge-tree.ts";
 import { chainLinks, type Link } from "./offset-chain.ts";
 import { meetings } from "./offset-meetings.ts";
 import { type OffsetNodes, type OffsetPiece, offsetNodes, offsetPieces } from "./offset-pieces.ts";
+import { OrderTree } from "./order-tree.ts";
 import { flattenArea, pathFrom, pathLength, pathOfEdges, signedArea } from "./outline.ts";
-import { boxIndex } from "./spatial-index.ts";
 import { FINE_FLATTEN_TOLERANCE, OFFSET_JOINT, OFFSET_KEEP, OFFSET_LEFTOVER } from "./tolerances.ts";
 import type { Area, Edge, Path, Point } from "./types.ts";
 
@@ -43,9 +43,9 @@ export interface OffsetCurves {
 export function offsetCurves(areas: readonly Area[], d: number): OffsetCurves {
   if (!(d > 0) || !Number.isFinite(d)) throw new Error(`an offset must be a distance above 0, not ${d}`);
   if (areas.length === 0) return { loops: [], exact: true };
-  const nodes = offsetNodes();
-  const kept = keptParts(areas, d, offsetPieces(areas, d, nodes), nodes);
-  const { loops, leftover } = chainLinks(kept);
+  const parts = candidateParts(areas, d);
+  let { loops, leftover } = chainLinks(parts(false));
+  if (leftover > OFFSET_LEFTOVER) ({ loops, leftover } = chainLinks(parts(true)));
   const exact = loops.map(loopOf).filter((loop): loop is OffsetLoop => loop !== null);
   if (leftover <= OFFSET_LEFTOVER || agrees(exact, areas, d)) return { loops: exact, exact: true };
   return { loops: clippedLoops(areas, d), exact: false };
@@ -56,50 +56,111 @@ interface Cut {
   readonly node: number;
 }
 
-/** Stages 2 and 3. */
-function keptParts(areas: readonly Area[], d: number, pieces: readonly OffsetPiece[], nodes: OffsetNodes): Link[] {
-  const cuts: Cut[][] = pieces.map((piece) => [
-    { along: 0, node: piece.startNode },
-    { along: piece.length, node: piece.endNode },
-  ]);
-  const starts = pieces.map((piece) => nodes.find(piece.startNode));
-  const ends = pieces.map((piece) => nodes.find(piece.endNode));
-  const index = boxIndex(pieces.map((piece) => piece.bounds));
-  pieces.forEach((piece, i) => {
-    for (const j of index.search(piece.bounds)) {
-      const other = pieces[j] as OffsetPiece;
-      // Pieces that follow each other without a turn meet only where they are joined.
-      if (j <= i || ends[i] === starts[j] || ends[j] === starts[i]) continue;
-      for (const { at, alongA, alongB } of meetings(piece.edge, other.edge)) {
-        const node = nodes.add(at);
-        cuts[i]?.push({ along: alongA, node });
-        cuts[j]?.push({ along: alongB, node });
-      }
+/** The cuts of pieces that meet others, by number of piece; and whether something meets a piece at its start or its end. */
+interface Cuts {
+  readonly lists: readonly (readonly Cut[] | undefined)[];
+  readonly startMet: Uint8Array;
+  readonly endMet: Uint8Array;
+}
+
+/** Stage 2. `starts` and `ends`: the nodes of the pieces before anything is cut. */
+function cutsOf(pieces: readonly OffsetPiece[], nodes: OffsetNodes, starts: Int32Array, ends: Int32Array): Cuts {
+  const lists: (Cut[] | undefined)[] = new Array(pieces.length).fill(undefined);
+  const startMet = new Uint8Array(pieces.length);
+  const endMet = new Uint8Array(pieces.length);
+  const boxes = new Float64Array(pieces.length * 4);
+  for (let i = 0; i < pieces.length; i++) {
+    const { bounds } = pieces[i] as OffsetPiece;
+    boxes[i * 4] = bounds.minX;
+    boxes[i * 4 + 1] = bounds.minY;
+    boxes[i * 4 + 2] = bounds.maxX;
+    boxes[i * 4 + 3] = bounds.maxY;
+  }
+  const cut = (i: number, along: number, node: number): void => {
+    const piece = pieces[i] as OffsetPiece;
+    let list = lists[i];
+    if (!list) {
+      list = [
+        { along: 0, node: piece.startNode },
+        { along: piece.length, node: piece.endNode },
+      ];
+      lists[i] = list;
     }
-  });
-  for (const list of cuts) {
+    list.push({ along, node });
+    if (along <= OFFSET_JOINT) startMet[i] = 1;
+    if (piece.length - along <= OFFSET_JOINT) endMet[i] = 1;
+  };
+  const tree = new OrderTree(boxes);
+  for (let i = 0; i < pieces.length; i++) {
+    tree.visitAfter(i, (j) => {
+      // Pieces that follow each other without a turn meet only where they are joined.
+      if (ends[i] === starts[j] || ends[j] === starts[i]) return;
+      for (const { at, alongA, alongB } of meetings((pieces[i] as OffsetPiece).edge, (pieces[j] as OffsetPiece).edge)) {
+        const node = nodes.add(at);
+        cut(i, alongA, node);
+        cut(j, alongB, node);
+      }
+    });
+  }
+  for (let i = 0; i < pieces.length; i++) {
+    const list = lists[i];
+    const piece = pieces[i] as OffsetPiece;
+    if (!list) {
+      if (piece.length <= OFFSET_JOINT) nodes.join(piece.startNode, piece.endNode);
+      continue;
+    }
     list.sort((a, b) => a.along - b.along);
     for (let k = 1; k < list.length; k++) {
       const [before, here] = [list[k - 1] as Cut, list[k] as Cut];
       if (here.along - before.along <= OFFSET_JOINT) nodes.join(before.node, here.node);
     }
   }
+  return { lists, startMet, endMet };
+}
+
+/** Stages 2 and 3. */
+function candidateParts(areas: readonly Area[], d: number): (each: boolean) => Link[] {
+  const nodes = offsetNodes();
+  const pieces = offsetPieces(areas, d, nodes);
+  const starts = Int32Array.from(pieces, (piece) => nodes.find(piece.startNode));
+  const ends = Int32Array.from(pieces, (piece) => nodes.find(piece.endNode));
+  const { lists, startMet, endMet } = cutsOf(pieces, nodes, starts, ends);
   const clear = clearOf(areas, d - OFFSET_KEEP);
-  const kept: Link[] = [];
-  pieces.forEach((piece, i) => {
-    const list = cuts[i] as Cut[];
-    for (let k = 1; k < list.length; k++) {
-      const [before, here] = [list[k - 1] as Cut, list[k] as Cut];
-      if (here.along - before.along <= OFFSET_JOINT) continue;
-      const part = partOfEdge(piece.edge, before.along / piece.length, Math.min(1, here.along / piece.length));
-      const middle = pointAt(part, 0.5);
-      if (!clear(middle) || inOtherWater(middle, piece.body, areas)) continue;
-      const from = nodes.find(before.node);
-      const to = nodes.find(here.node);
-      kept.push({ edge: withEnds(part, nodes.position(from), nodes.position(to)), from, to, body: piece.body });
+  const isRight = (edge: Edge, body: number): boolean => {
+    const middle = pointAt(edge, 0.5);
+    return clear(middle) && !inOtherWater(middle, body, areas);
+  };
+  return (each) => {
+    const kept: Link[] = [];
+    const keep = (edge: Edge, fromNode: number, toNode: number, body: number): void => {
+      const from = nodes.find(fromNode);
+      const to = nodes.find(toNode);
+      kept.push({ edge: withEnds(edge, nodes.position(from), nodes.position(to)), from, to, body });
+    };
+    // Whether the part before was right; undefined where the next has to be tried by itself.
+    let right: boolean | undefined;
+    for (let i = 0; i < pieces.length; i++) {
+      const { edge, length, body, startNode, endNode } = pieces[i] as OffsetPiece;
+      const goesOn = !each && i > 0 && ends[i - 1] === starts[i] && endMet[i - 1] === 0 && startMet[i] === 0;
+      if (!goesOn) right = undefined;
+      const list = lists[i];
+      if (!list) {
+        if (length <= OFFSET_JOINT) continue;
+        right ??= isRight(edge, body);
+        if (right) keep(edge, startNode, endNode, body);
+        continue;
+      }
+      for (let k = 1; k < list.length; k++) {
+        const [before, here] = [list[k - 1] as Cut, list[k] as Cut];
+        if (k > 1) right = undefined;
+        if (here.along - before.along <= OFFSET_JOINT) continue;
+        const part = partOfEdge(edge, before.along / length, Math.min(1, here.along / length));
+        right ??= isRight(part, body);
+        if (right) keep(part, before.node, here.node, body);
+      }
     }
-  });
-  return kept;
+    return kept;
+  };
 }
 
 /** A test whether a position has nothing of the outlines nearer than `limit`. */
@@ -120,6 +181,7 @@ function clearOf(areas: readonly Area[], limit: number): (p: Point) => boolean {
 
 /** The edge with its ends put exactly on the places recorded for its nodes (a rounding error away). */
 function withEnds(edge: Edge, from: Point, to: Point): Edge {
+  if (isAt(edge.from, from) && isAt(edge.to, to)) return edge;
   if (edge.kind === "line") return { kind: "line", from, to };
   const start = Math.atan2(from[1] - edge.center[1], from[0] - edge.center[0]);
   const end = Math.atan2(to[1] - edge.center[1], to[0] - edge.center[0]);
@@ -127,6 +189,10 @@ function withEnds(edge: Edge, from: Point, to: Point): Edge {
   // The same number of turns as before the ends moved.
   sweep += 2 * Math.PI * Math.round((edge.sweep - sweep) / (2 * Math.PI));
   return arcAround(edge.center, edge.radius, start, sweep, { from, to });
+}
+
+function isAt(p: Point, q: Point): boolean {
+  return p[0] === q[0] && p[1] === q[1];
 }
 
 function loopOf(links: readonly Link[]): OffsetLoop | null {
