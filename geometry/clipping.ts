@@ -11,10 +11,11 @@
  */
 import { Clipper64, ClipperOffset, ClipType, EndType, FillRule, JoinType } from "clipper2-ts";
 import { cleanRing } from "./clip-cleaning.ts";
+import { boundsOfPoints, boundsUnion, segmentMeetsBox } from "./points.ts";
 import { nestRings } from "./ring-nesting.ts";
-import { ringArea, ringPerimeter } from "./rings.ts";
+import { ringArea, ringPerimeter, ringWinding } from "./rings.ts";
 import { CLIP_UNITS_PER_INCH, FLATTEN_TOLERANCE } from "./tolerances.ts";
-import type { Point, Region, Ring } from "./types.ts";
+import type { Bounds, Point, Region, Ring } from "./types.ts";
 
 export { cleanRing } from "./clip-cleaning.ts";
 export { clipLines } from "./line-clipping.ts";
@@ -22,8 +23,14 @@ export { regionContains } from "./region-index.ts";
 
 type GridPath = { x: number; y: number }[];
 
+/** Regions that the engine gave: on its grid, clean, their polygons apart. */
+const finished = new WeakSet<Region>();
+
 /** The area covered by any of the regions. */
 export function unionRegions(regions: readonly Region[]): Region {
+  const some = regions.filter((region) => region.length > 0);
+  const only = some[0];
+  if (only && some.length === 1 && finished.has(only)) return only;
   const origin = originOf(regions);
   return boolean(
     ClipType.Union,
@@ -35,14 +42,52 @@ export function unionRegions(regions: readonly Region[]): Region {
 
 /** The area covered by both. */
 export function intersectRegions(a: Region, b: Region): Region {
-  const origin = originOf([a, b]);
-  return boolean(ClipType.Intersection, toGrid(a, origin), toGrid(b, origin), origin);
+  const near = nearPolygons(a, b);
+  if (near === "over it all") return unionRegions([a]);
+  if (near.length === 0) return [];
+  const origin = originOf([a, near]);
+  return boolean(ClipType.Intersection, toGrid(a, origin), toGrid(near, origin), origin);
 }
 
 /** The area of `a` that `b` does not cover. */
 export function differenceRegions(a: Region, b: Region): Region {
-  const origin = originOf([a, b]);
-  return boolean(ClipType.Difference, toGrid(a, origin), toGrid(b, origin), origin);
+  const near = nearPolygons(a, b);
+  if (near === "over it all") return [];
+  if (near.length === 0) return unionRegions([a]);
+  const origin = originOf([a, near]);
+  return boolean(ClipType.Difference, toGrid(a, origin), toGrid(near, origin), origin);
+}
+
+/** The polygons of `b` that have to do with `a`: those whose sides come into its box. One that holds the whole box settles all. */
+function nearPolygons(a: Region, b: Region): Region | "over it all" {
+  const box = boundsOfRegion(a);
+  const near: (readonly Ring[])[] = [];
+  for (const polygon of b) {
+    if (sidesMeet(polygon, box)) near.push(polygon);
+    else if (holdsByRings(polygon, [box.minX, box.minY])) return "over it all";
+  }
+  return near.length === b.length ? b : near;
+}
+
+function boundsOfRegion(region: Region): Bounds {
+  return boundsUnion(region.flatMap((polygon) => polygon.map(boundsOfPoints)));
+}
+
+function sidesMeet(polygon: readonly Ring[], box: Bounds): boolean {
+  return polygon.some((ring) => {
+    let from = ring[ring.length - 1];
+    for (const to of ring) {
+      if (from && segmentMeetsBox(from, to, box)) return true;
+      from = to;
+    }
+    return false;
+  });
+}
+
+/** Inside the polygon's outline and outside its holes, for a position off all of them. */
+function holdsByRings(polygon: readonly Ring[], p: Point): boolean {
+  const [outer, ...holes] = polygon;
+  return outer !== undefined && ringWinding(outer, p) !== 0 && holes.every((hole) => ringWinding(hole, p) === 0);
 }
 
 /**
@@ -147,7 +192,9 @@ function fromEngine(paths: readonly GridPath[], origin: Point): Region {
     const ring = cleanRing(path.map((p): Point => [p.x, p.y]));
     if (2 * Math.abs(ringArea(ring)) > ringPerimeter(ring)) rings.push(ring);
   }
-  return nestRings(rings).map((polygon) => polygon.map((ring) => closedInches(ring, origin)));
+  const region: Region = nestRings(rings).map((polygon) => polygon.map((ring) => closedInches(ring, origin)));
+  finished.add(region);
+  return region;
 }
 
 function closedInches(ring: readonly Point[], origin: Point): Ring {

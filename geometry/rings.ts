@@ -38,3 +38,16 @@ export function ringContains(ring: readonly Point[], p: Point): boolean {
   }
   return inside;
 }
+
+/** How often the ring runs round `p`, counter-clockwise positive; on the ring itself any answer is possible. */
+export function ringWinding(ring: readonly Point[], p: Point): number {
+  let winding = 0;
+  let a = ring[ring.length - 1];
+  for (const b of ring) {
+    if (a && a[1] > p[1] !== b[1] > p[1] && p[0] < a[0] + ((b[0] - a[0]) * (p[1] - a[1])) / (b[1] - a[1])) {
+      winding += b[1] > a[1] ? 1 : -1;
+    }
+    a = b;
+  }
+  return winding;
+}

@@ -20,7 +20,7 @@ export interface TautMesh {
   readonly ringOf: readonly number[];
   /** Corner numbers, three to a triangle, counter-clockwise. */
   readonly corners: readonly number[];
-  readonly twins: readonly number[];
+  readonly twins: Int32Array;
 }
 
 const TRIES = 4;
@@ -39,25 +39,28 @@ function meshOnce(rings: readonly (readonly Point[])[], attempt: number): TautMe
   const ringOf: number[] = [];
   const flat: number[] = [];
   const starts: number[] = [];
-  rings.forEach((ring, r) => {
+  for (let r = 0; r < rings.length; r++) {
     if (r > 0) starts.push(points.length);
-    for (const [x, y] of ring) {
+    for (const [x, y] of rings[r] as readonly Point[]) {
       const seed = points.length * 2 + attempt * 0.37;
       const p: Point = [x + jitter(seed), y + jitter(seed + 1)];
       points.push(p);
       ringOf.push(r);
       flat.push(p[0], p[1]);
     }
-  });
+  }
   const corners = earcut(flat, starts);
   if (corners.length !== 3 * (points.length + 2 * (rings.length - 1) - 2)) return null;
   for (let t = 0; t < corners.length; t += 3) {
-    const [a, b, c] = [0, 1, 2].map((k) => points[corners[t + k] as number] as Point) as [Point, Point, Point];
-    if ((b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]) < 0) {
-      [corners[t + 1], corners[t + 2]] = [corners[t + 2] as number, corners[t + 1] as number];
-    }
+    const [ax, ay] = points[corners[t] as number] as Point;
+    const [bx, by] = points[corners[t + 1] as number] as Point;
+    const [cx, cy] = points[corners[t + 2] as number] as Point;
+    if ((bx - ax) * (cy - ay) - (by - ay) * (cx - ax) >= 0) continue;
+    const second = corners[t + 1] as number;
+    corners[t + 1] = corners[t + 2] as number;
+    corners[t + 2] = second;
   }
-  const twins = twinsOf(corners, points.length);
+  const twins = twinsOf(corners);
   return twins ? { points, ringOf, corners, twins } : null;
 }
 
@@ -67,16 +70,30 @@ function jitter(seed: number): number {
   return (2 * (wave - Math.floor(wave)) - 1) * TAUT_JITTER;
 }
 
-function twinsOf(corners: readonly number[], count: number): number[] | null {
-  const twins = corners.map(() => -1);
-  const bySides = new Map<number, number>();
-  for (let h = 0; h < corners.length; h++) {
+/** Twins by a table of half edges, filed by a mix of both their corners; null where two run the same way. */
+function twinsOf(corners: readonly number[]): Int32Array | null {
+  const count = corners.length;
+  let size = 4;
+  while (size < 2 * count) size *= 2;
+  const table = new Int32Array(size).fill(-1);
+  /** The place of the half edge between two corners, or the free place where it would be. */
+  const placeOf = (from: number, to: number): number => {
+    let place = (Math.imul(from, 0x9e3779b1) ^ Math.imul(to, 0x85ebca6b)) & (size - 1);
+    for (;;) {
+      const h = table[place] as number;
+      if (h < 0 || (corners[h] === from && corners[nextHalf(h)] === to)) return place;
+      place = (place + 1) & (size - 1);
+    }
+  };
+  const twins = new Int32Array(count).fill(-1);
+  for (let h = 0; h < count; h++) {
     const from = corners[h] as number;
     const to = corners[nextHalf(h)] as number;
-    if (bySides.has(from * count + to)) return null;
-    bySides.set(from * count + to, h);
-    const twin = bySides.get(to * count + from);
-    if (twin === undefined) continue;
+    const place = placeOf(from, to);
+    if ((table[place] as number) >= 0) return null;
+    table[place] = h;
+    const twin = table[placeOf(to, from)] as number;
+    if (twin < 0) continue;
     twins[h] = twin;
     twins[twin] = h;
   }
