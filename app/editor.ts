@@ -8,6 +8,7 @@ import type { Files } from "./files/files.ts";
 import { followDocument, type LiveStore, type WorkerPort } from "./live/live-reports.ts";
 import { createDocumentStore, type DocumentStore } from "./site-document/store.ts";
 import { createViewStore, type ViewStore } from "./view/view-store.ts";
+import { createWalkStore, type WalkStore } from "./walk/walk-state.ts";
 
 export interface Editor extends EditorPorts {
   readonly document: DocumentStore;
@@ -17,6 +18,7 @@ export interface Editor extends EditorPorts {
   readonly commands: CommandList;
   /** What is open over the sheet. */
   readonly dialogs: StoreApi<{ readonly open: DialogName | null }>;
+  readonly walk: WalkStore;
   canvas: CanvasPort | null;
 }
 
@@ -38,9 +40,14 @@ export function createEditor(page: Window): Editor {
     live,
     commands: COMMANDS,
     dialogs,
+    walk: createWalkStore(),
     canvas: null,
     files: createBrowserFiles(page, document, view, () => editor.canvas?.fit()),
     openDialog: (open) => dialogs.setState({ open }),
+    async startWalk() {
+      const { beginWalk } = await import("./walk/walk.ts");
+      await beginWalk(editor);
+    },
     print: () => dialogs.setState({ open: "print" }),
   };
   return editor;

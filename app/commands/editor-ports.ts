@@ -28,4 +28,6 @@ export interface EditorPorts {
   readonly canvas: CanvasPort | null;
   openDialog(name: DialogName): void;
   print(): void;
+  /** Begins the walk round the program, on the first demo. */
+  startWalk(): unknown;
 }

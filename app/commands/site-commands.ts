@@ -55,4 +55,11 @@ export const helpCommands: readonly Command[] = [
     available: ALWAYS,
     run: (editor) => editor.openDialog("help"),
   },
+  {
+    id: "walk",
+    label: "Walk round the program",
+    group: "Help",
+    available: ALWAYS,
+    run: (editor) => editor.startWalk(),
+  },
 ];

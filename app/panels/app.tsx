@@ -1,5 +1,5 @@
 /** The page: the parts of the article, the sheet with its tools, and beside it what the code says, facts and copper. */
-import { useEffect, useState } from "react";
+import { lazy, Suspense, useEffect, useState } from "react";
 import { useStore } from "zustand";
 import { CAUTIONS } from "../../rules/cautions.ts";
 import { EntryBar } from "../canvas/entry-bar.tsx";
@@ -31,14 +31,16 @@ import "./narrow.css";
 // Last: on paper it overrules the rest.
 import "../print/print.css";
 
+const WalkCard = lazy(() => import("../walk/walk-card.tsx"));
+
 export function App() {
   const editor = useEditor();
   const palette = useView((view) => view.palette);
-  const part = useView((view) => view.part);
   const finding = useView((view) => view.finding);
   const isPrinting = useStore(editor.dialogs, (state) => state.open === "print");
   const shown = useView((view) => view.column);
   const showColumn = useView((view) => view.showColumn);
+  const isWalking = useStore(editor.walk, (state) => state.step !== null);
   const [isDropping, setDropping] = useState(false);
 
   useEffect(() => {
@@ -48,8 +50,8 @@ export function App() {
   useEffect(() => acceptDrops(window, editor.files, setDropping), [editor]);
 
   useEffect(() => {
-    if (finding !== null || (part !== null && editor.view.getState().column !== null)) showColumn("details");
-  }, [part, finding, editor, showColumn]);
+    if (finding !== null) showColumn("details");
+  }, [finding, showColumn]);
 
   return (
     <>
@@ -70,6 +72,11 @@ export function App() {
               <EntryBar />
             </div>
             <Notice />
+            {isWalking ? (
+              <Suspense>
+                <WalkCard />
+              </Suspense>
+            ) : null}
             {isDropping ? <p className="drop-here">Let go to open the site file</p> : null}
           </div>
           <StatusLine />

@@ -2,6 +2,7 @@
 import { CAUTIONS } from "../../rules/cautions.ts";
 import { OUTCOMES_WORST_FIRST } from "../../rules/report.ts";
 import { OUTCOME_MEANINGS, OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
+import { runCommand } from "../commands/command.ts";
 import { useEditor } from "../editor-context.tsx";
 import { Dialog } from "./dialog.tsx";
 import { keyWords } from "./key-words.ts";
@@ -26,6 +27,20 @@ export function HelpDialog({ onClose }: { onClose(): void }) {
     <Dialog title="Help" className="dialog-wide" onClose={onClose}>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so keys have to reach it */}
       <section className="scrolls help" aria-label="How it works" tabIndex={0}>
+        <p className="row">
+          {(["walk", "commands"] as const).map((id) => (
+            <button
+              key={id}
+              type="button"
+              onClick={() => {
+                onClose();
+                runCommand(editor, editor.commands.get(id));
+              }}
+            >
+              {editor.commands.get(id).label}
+            </button>
+          ))}
+        </p>
         <ol className="help-steps">
           {STEPS.map((step) => (
             <li key={step}>{step}</li>

@@ -60,7 +60,12 @@ const PartRow = memo(function PartRow({ part, isChosen, counts }: PartRowProps) 
         type="button"
         className={counts === "" ? "part part-none" : "part"}
         aria-pressed={isChosen}
-        onClick={() => view.getState().choosePart(isChosen ? null : part.id)}
+        onClick={() => {
+          const { choosePart, column, showColumn } = view.getState();
+          choosePart(isChosen ? null : part.id);
+          // Where the column lies over the sheet, the part's findings take its place.
+          if (column === "parts" && !isChosen) showColumn("details");
+        }}
       >
         <span className="part-section">{shortSection(part.section)}</span>
         <span className="part-title">{part.title}</span>

@@ -27,6 +27,7 @@ const MENU: readonly string[] = [
   "",
   "commands",
   "help",
+  "walk",
 ];
 
 export function TopBar() {

@@ -12,8 +12,12 @@ export class SheetPage {
     return this.page.getByRole("application");
   }
 
-  /** Opens the page without the file picker: a save is then a download, and opening asks for a file that a test can give. */
-  async open(url: string): Promise<void> {
+  /**
+   * Opens the page without the file picker: a save is then a download, and opening asks for a file that a test can give.
+   * Whoever opens it has been here before; with `isFirstVisit` the walk shows itself.
+   */
+  async open(url: string, { isFirstVisit = false } = {}): Promise<void> {
+    if (!isFirstVisit) await this.page.addInitScript(() => localStorage.setItem("copperband-walk-seen", "yes"));
     await this.page.addInitScript(() => {
       Reflect.deleteProperty(window, "showSaveFilePicker");
       Reflect.deleteProperty(window, "showOpenFilePicker");

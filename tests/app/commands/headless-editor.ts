@@ -45,6 +45,7 @@ export function headlessEditor(site: Site): HeadlessEditor {
     },
     openDialog: (name) => asked.push(`dialog ${name}`),
     print: () => asked.push("print"),
+    startWalk: () => asked.push("walk"),
     said: () => view.getState().notice?.text ?? null,
   };
   return editor;
