@@ -1,9 +1,10 @@
 /** Typed measurements while drawing: the fields that the tool in hand takes. Enter places, Escape gives the typing up. */
-import { CornerDownLeft, Spline, Undo2 } from "lucide-react";
+import { CornerDownLeft, Undo2 } from "lucide-react";
 import { useEffect, useId, useRef } from "react";
 import { useStore } from "zustand";
 import { useEditor } from "../editor-context.tsx";
 import { hostOf } from "./host-of.ts";
+import { SideChoice } from "./side-choice.tsx";
 import "./canvas.css";
 import { tip } from "../panels/tip-props.ts";
 
@@ -66,18 +67,19 @@ export function EntryBar() {
         <CornerDownLeft size={16} aria-hidden="true" />
         {entry.action}
       </button>
-      {entry.isArc === null ? null : (
+      {entry.side ? <SideChoice rule={entry.side} press={(key) => host.press(key)} /> : null}
+      {entry.buttons?.map(({ key, label, hint, isPressed }) => (
         <button
+          key={key}
           type="button"
           className="entry-button"
-          aria-pressed={entry.isArc}
-          {...tip("Arc", "A", "The next side goes on smoothly as an arc. Or pull away from a corner while placing it.")}
-          onClick={() => host.press("a")}
+          aria-pressed={isPressed}
+          {...tip(label, key.length === 1 ? key.toUpperCase() : key, hint)}
+          onClick={() => host.press(key)}
         >
-          <Spline size={16} aria-hidden="true" />
-          Arc
+          {label}
         </button>
-      )}
+      ))}
       {entry.canTakeBack ? (
         <button
           type="button"

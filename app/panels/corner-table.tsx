@@ -1,5 +1,6 @@
 /** The corners of an element as numbers: every one can be typed, and every edge bent into an arc or made straight. */
 import { useEffect, useState } from "react";
+import { edgeFromVertices, pointAt } from "../../geometry/edge.ts";
 import type { Units } from "../../rules/words/lengths.ts";
 import { deleteVertex } from "../edits/delete-vertex.ts";
 import type { AnyElement, Edit } from "../edits/edit.ts";
@@ -131,10 +132,12 @@ function Corners({ element, reference, units, apply }: CornerTableProps & { read
                       aria-label={`Put a corner after corner ${index + 1}`}
                       onClick={() =>
                         apply(
-                          insertVertex(element.id, reference, index + 1, [
-                            (vertex[0] + next[0]) / 2,
-                            (vertex[1] + next[1]) / 2,
-                          ]),
+                          insertVertex(
+                            element.id,
+                            reference,
+                            index,
+                            pointAt(edgeFromVertices(heights ? [vertex[0], vertex[1]] : vertex, next), 0.5),
+                          ),
                         )
                       }
                     >

@@ -3,19 +3,19 @@
  *
  * States: nothing placed; drawing (one corner or more); pressing (a corner was just placed and the pointer is still
  * down: pulling it away bends the side that leads to the corner; from the first corner of an outline it stretches a
- * rectangle). A click on the first corner, a double click or Enter ends the drawing. With arcs on, a side goes on smoothly
- * from the one before.
+ * rectangle). A click on the first corner, a double click or Enter ends the drawing. A side is straight or an arc: smooth
+ * from the one before, of a radius, or through a point that is placed before its end.
  */
-import { edgeFromVertices } from "../../geometry/edge.ts";
-import { pathFrom } from "../../geometry/outline.ts";
 import { distanceBetween, samePoint } from "../../geometry/points.ts";
-import type { Edge, Point } from "../../geometry/types.ts";
-import { lengthText, type Units } from "../../rules/words/lengths.ts";
+import type { Point } from "../../geometry/types.ts";
 import { addElement } from "../edits/add-element.ts";
 import { DRAWN_AS, type DrawingTool, draft, kindOf } from "../edits/templates.ts";
 import { type SnapLine, type Snapped, unsnapped } from "../snapping/snap.ts";
-import { bearingWords, placeFrom, placeWords, sideWords, sizeWords } from "./measures.ts";
+import { placeWords } from "./measures.ts";
+import { pathEntry } from "./path-entry.ts";
+import { pathOverlay, stretchedOverlay } from "./path-overlay.ts";
 import { rectanglePath } from "./rectangle-path.ts";
+import { edgeOfSide, radiusOf, type Side, type SideRule, type SideShape, STRAIGHT_SIDE, sideTo } from "./side-shape.ts";
 import {
   bulgePulled,
   EMPTY_SKETCH,
@@ -23,23 +23,12 @@ import {
   lastCorner,
   type Sketch,
   sidesOf,
-  smoothBulge,
   withCorner,
   withLastBulge,
   withoutLast,
   withSideBent,
 } from "./sketch.ts";
-import type { Desk, Entry, OverlayShape, Pointer, Tool, TypedValues } from "./tool.ts";
-
-/** A rectangle being stretched, with its size. */
-function stretched(first: Point, to: Point, reason: string | null, units: Units): OverlayShape[] {
-  return [
-    { kind: "edges", edges: pathFrom(rectanglePath(first, to)).edges, look: "ghost" },
-    { kind: "handle", at: first, look: "placed" },
-    { kind: "cursor", at: to, isSnapped: reason !== null },
-    { kind: "words", at: to, lines: [sizeWords(first, to, units), ...(reason === null ? [] : [reason])] },
-  ];
-}
+import type { Desk, Pointer, Tool, TypedValues } from "./tool.ts";
 
 function linesFrom(last: Point | null, first: Point | null): SnapLine[] {
   return [
@@ -48,8 +37,8 @@ function linesFrom(last: Point | null, first: Point | null): SnapLine[] {
   ];
 }
 
-/** The first side of a drawing that begins with an arc is a quarter circle. */
-const QUARTER_CIRCLE = Math.tan(Math.PI / 8);
+/** Keys that choose how the next side is; pressed again: straight. */
+const SHAPE_KEYS: Readonly<Record<string, SideShape>> = { a: "smooth", r: "radius", t: "through" };
 
 export function pathTool(desk: Desk, id: DrawingTool): Tool {
   const as = DRAWN_AS[id];
@@ -62,7 +51,7 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
   let sketch: Sketch = EMPTY_SKETCH;
   let found: Snapped | null = null;
   let isClosing = false;
-  let isArc = false;
+  let rule: SideRule = STRAIGHT_SIDE;
   let isCrosshair = false;
   let press: { readonly before: Sketch; readonly at: Point } | null = null;
   /** The corner across from the first while a rectangle is stretched. */
@@ -73,21 +62,22 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
   const canFinish = () => sketch.corners.length >= leastCorners();
   const canClose = () => mayClose && sketch.corners.length >= Math.max(leastCorners(), isOutline ? 2 : 3);
 
-  /** Where the running side ends: typed values before the pointer. */
-  function running(typed: TypedValues = desk.typed()): Point | null {
-    const last = lastCorner(sketch);
-    if (!last) {
-      const { right, up } = typed;
-      const at = found?.point ?? (right === undefined && up === undefined ? null : desk.middle());
-      return at && [right ?? at[0], up ?? at[1]];
-    }
-    return placeFrom(last, found?.point ?? last, typed);
+  /** Where the first corner would lie: typed values before the pointer. */
+  function start({ right, up }: TypedValues): Point | null {
+    const at = found?.point ?? (right === undefined && up === undefined ? null : desk.middle());
+    return at && [right ?? at[0], up ?? at[1]];
   }
 
-  function bulgeTo(at: Point): number {
-    if (!isArc) return 0;
-    return sidesOf(sketch).length === 0 ? QUARTER_CIRCLE : smoothBulge(sketch, at);
+  /** The running side, typed values before the pointer; null before the first corner. */
+  function running(typed: TypedValues = desk.typed()): Side | null {
+    const last = lastCorner(sketch);
+    if (!last) return null;
+    const place = isClosing && firstCorner(sketch);
+    return sideTo(sketch, place || (found?.point ?? last), place ? {} : typed, rule, desk.units());
   }
+
+  /** While an arc by three points has none to pass, a click places that. */
+  const awaitsThrough = () => rule.shape === "through" && rule.through === null && lastCorner(sketch) !== null;
 
   function track(pointer: Pointer): void {
     isCrosshair = pointer.isCrosshair;
@@ -96,22 +86,51 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
     isClosing = first !== null && canClose() && distanceBetween(first, pointer.at) <= desk.slack(pointer);
     if (isClosing && first) found = { point: first, reason: "closes the outline", guides: [] };
     else if (isCrosshair) found = unsnapped(pointer.at);
-    else found = desk.snap(pointer, { lines: linesFrom(last, first) });
+    else {
+      const kind = kindOf(id);
+      found = desk.snap(pointer, {
+        lines: linesFrom(last, first),
+        ...(last ? { from: last } : {}),
+        sides: sidesOf(sketch),
+        kind,
+      });
+    }
   }
 
-  /** Places a corner; false when there is one already at that place. */
-  function place(at: Point): boolean {
-    const next = withCorner(sketch, at, bulgeTo(at));
-    if (next === sketch) return false;
+  /** Places a corner. Returns why it cannot, or null. */
+  function place(to: Point, bulge: number): string | null {
+    const next = withCorner(sketch, to, bulge);
+    if (next === sketch) return "There already is a corner at that place.";
     sketch = next;
-    desk.announce(`Corner ${sketch.corners.length} at ${placeWords(at, desk.units())}.`);
-    return true;
+    rule = { ...rule, through: null };
+    desk.announce(`Corner ${sketch.corners.length} at ${placeWords(to, desk.units())}.`);
+    return null;
+  }
+
+  /** Places what the running side leads to: a first corner, a point of an arc, a corner. Returns why it cannot, or null. */
+  function placeNext(typed: TypedValues): string | null {
+    if (!lastCorner(sketch)) {
+      const at = start(typed);
+      return at ? place(at, 0) : "Point out the first corner.";
+    }
+    const side = running(typed);
+    if (!side) return "Point out the corner.";
+    if (!side.ok) return side.reason;
+    if (typed.radius !== undefined && typed.radius !== 0) rule = { ...rule, radius: Math.abs(typed.radius) };
+    if (!awaitsThrough()) return place(side.to, side.bulge);
+    rule = { ...rule, through: side.to };
+    desk.announce(`The arc passes ${placeWords(side.to, desk.units())}.`);
+    return null;
   }
 
   function finish(isClosed: boolean): string | null {
     if (!canFinish()) return `Place at least ${isOutline ? "three corners" : "two points"} first.`;
     const first = firstCorner(sketch);
-    const ended = isClosed && first && isArc ? withLastBulge(sketch, bulgeTo(first)) : sketch;
+    // An arc by radius is closed where the outline is clicked; Enter alone closes it straight or smoothly.
+    const isBent = rule.shape === "smooth" || (isClosing && rule.shape !== "straight" && !awaitsThrough());
+    const closing = isClosed && first && isBent ? sideTo(sketch, first, {}, rule, desk.units()) : null;
+    if (closing && !closing.ok) return closing.reason;
+    const ended = closing ? withLastBulge(sketch, closing.bulge) : sketch;
     const path = { vertices: ended.corners, closed: isClosed };
     const element = draft(desk.document.getState().history.present, id, { path });
     const refusal = desk.document.getState().edit(addElement(element));
@@ -126,19 +145,35 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
     if (reason) desk.complain(reason);
   }
 
-  function placeOrFinish(at: Point): void {
-    if (isClosing) finishOrComplain(true);
-    else if (!place(at)) finishOrComplain(isOutline);
+  /** By pointer or crosshair: at the place of the last corner it ends the drawing. */
+  function placeOrFinish(): void {
+    if (isClosing) {
+      finishOrComplain(true);
+      return;
+    }
+    const side = running();
+    const last = lastCorner(sketch);
+    if (side?.ok && last && samePoint(side.to, last)) {
+      finishOrComplain(isOutline);
+      return;
+    }
+    const reason = placeNext(desk.typed());
+    if (reason) desk.complain(reason);
     else if (sketch.corners.length >= most) finishOrComplain(false);
+    else desk.clearTyped();
   }
 
   function reset(): void {
     sketch = EMPTY_SKETCH;
     found = null;
     isClosing = false;
-    isArc = false;
+    rule = STRAIGHT_SIDE;
     press = null;
     across = null;
+  }
+
+  function choose(shape: SideShape): void {
+    rule = { ...rule, shape: rule.shape === shape ? "straight" : shape, through: null };
   }
 
   /** While a corner is being placed, the pointer bends the side that leads to it, or stretches a rectangle from the first. */
@@ -161,6 +196,10 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
   }
 
   function takeBack(): void {
+    if (rule.through) {
+      rule = { ...rule, through: null };
+      return;
+    }
     sketch = withoutLast(sketch);
     isClosing = false;
     const last = lastCorner(sketch);
@@ -175,10 +214,8 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
         finishOrComplain(isOutline);
         return;
       }
-      const at = running();
-      if (!at) return;
       const before = sketch;
-      placeOrFinish(at);
+      placeOrFinish();
       if (sketch.corners.length > before.corners.length) press = { before, at: pointer.at };
     },
     pointerMove(pointer) {
@@ -201,9 +238,8 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
     key({ key }) {
       if (key === "Enter") {
         if (sketch.corners.length === 0 && !found) return false;
-        const at = running();
         // With the crosshair Enter places a corner; a second Enter at the same place ends the drawing.
-        if (at && (isCrosshair || !canFinish())) placeOrFinish(at);
+        if (isCrosshair || !canFinish()) placeOrFinish();
         else finishOrComplain(isOutline);
         return true;
       }
@@ -212,93 +248,72 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
         takeBack();
         return true;
       }
-      if (key.toLowerCase() === "a" && mayBend) {
-        isArc = !isArc;
-        return true;
-      }
-      return false;
+      const letter = key.toLowerCase();
+      const shape = SHAPE_KEYS[letter];
+      if (mayBend && shape) choose(shape);
+      else if (letter === "v" && rule.shape === "radius") rule = { ...rule, isTurned: !rule.isTurned };
+      else return false;
+      return true;
     },
     cancel() {
       const had = sketch.corners.length > 0;
       reset();
       return had;
     },
-    entry: () => entry(),
+    entry() {
+      const last = lastCorner(sketch);
+      const side = running({});
+      return pathEntry({
+        last,
+        at: (side?.ok ? side.to : found?.point) ?? last ?? desk.middle(),
+        radius: rule.shape === "radius" ? (rule.radius ?? radiusOf(side, last)) : radiusOf(side, last),
+        rule: mayBend ? rule : null,
+        hasBefore: sketch.corners.length > 1,
+        units: desk.units(),
+        finish: canFinish() && most > 2 ? (isOutline ? "Close the outline" : "End the line") : null,
+      });
+    },
     typed(values) {
       const last = lastCorner(sketch);
-      const at = running(values);
-      if (!at) return "Type how far to the right and up the first corner lies.";
-      if (last && values.length === undefined) return "Type a length.";
-      if (last && values.bearing === undefined && (!found || samePoint(found.point, last))) {
+      if (last && values.length === undefined && values.radius === undefined) return "Type a length.";
+      const isPointed = found !== null && !(last && samePoint(found.point, last));
+      if (last && values.bearing === undefined && !isPointed) {
         return "Type a direction too, or point it out on the sheet.";
       }
       isClosing = false;
       const first = firstCorner(sketch);
-      if (first && canClose() && distanceBetween(first, at) <= desk.pixel() / 1000) return finish(true);
-      if (!place(at)) return "There already is a corner at that place.";
+      const side = running(values);
+      if (first && side?.ok && canClose() && distanceBetween(first, side.to) <= desk.pixel() / 1000) {
+        sketch = withLastBulge(sketch, side.bulge);
+        return finish(true);
+      }
+      const reason = placeNext(values);
+      if (reason) return reason;
       if (sketch.corners.length >= most) return finish(false);
-      desk.crosshairTo(at);
+      desk.crosshairTo(rule.through ?? lastCorner(sketch) ?? desk.middle());
       return null;
     },
-    overlay: () => overlay(),
+    overlay() {
+      const first = firstCorner(sketch);
+      const reason = found?.reason ?? null;
+      if (first && across) return stretchedOverlay(first, across, reason, desk.units());
+      const typed = desk.typed();
+      const side = running(typed);
+      return pathOverlay({
+        sketch,
+        isOutline,
+        isClosing,
+        canClose: canClose(),
+        run: press ? null : edgeOfSide(sketch, side),
+        to: side ? side.to : start(typed),
+        problem: side?.ok === false ? side.reason : null,
+        through: rule.through,
+        isPressing: press !== null,
+        guides: found?.guides ?? [],
+        reason: Object.keys(typed).length > 0 ? null : reason,
+        units: desk.units(),
+      });
+    },
     cursor: () => "crosshair",
   };
-
-  function entry(): Entry {
-    const units = desk.units();
-    const last = lastCorner(sketch);
-    const at = found?.point ?? last ?? desk.middle();
-    const finishWords = isOutline ? "Close the outline" : "End the line";
-    return {
-      fields: last
-        ? [
-            { name: "length", label: "Length", type: "length", shown: lengthText(distanceBetween(last, at), units) },
-            { name: "bearing", label: "Direction", type: "bearing", shown: bearingWords(last, at) },
-          ]
-        : [
-            { name: "right", label: "Right", type: "level", shown: lengthText(at[0], units) },
-            { name: "up", label: "Up", type: "level", shown: lengthText(at[1], units) },
-          ],
-      action: last ? "Place the corner" : "Begin here",
-      isArc: mayBend && last ? isArc : null,
-      finish: canFinish() && most > 2 ? finishWords : null,
-      canTakeBack: last !== null,
-    };
-  }
-
-  function overlay(): OverlayShape[] {
-    const shapes: OverlayShape[] = [];
-    const units = desk.units();
-    const corner = firstCorner(sketch);
-    if (corner && across) return stretched(corner, across, found?.reason ?? null, units);
-    const [first, last, to] = [firstCorner(sketch), lastCorner(sketch), running()];
-    const sides = sidesOf(sketch);
-    const run = runningSide(press ? null : to);
-    const ghost = run ? [...sides, run] : sides;
-    if (ghost.length > 0) shapes.push({ kind: "edges", edges: ghost, look: "ghost" });
-    if (isOutline && first && ghost.length > 1 && !isClosing) {
-      const from = ghost[ghost.length - 1]?.to ?? first;
-      shapes.push({ kind: "edges", edges: [{ kind: "line", from, to: first }], look: "closing" });
-    }
-    for (const [from, end] of found?.guides ?? []) {
-      shapes.push({ kind: "edges", edges: [{ kind: "line", from, to: end }], look: "guide" });
-    }
-    for (const corner of sketch.corners) shapes.push({ kind: "handle", at: [corner[0], corner[1]], look: "placed" });
-    if (first && canClose()) shapes.push({ kind: "handle", at: first, look: isClosing ? "active" : "corner" });
-    const measured = press ? sides[sides.length - 1] : run;
-    if (measured && !isClosing) shapes.push({ kind: "measure", edge: measured, text: sideWords(measured, units) });
-    if (!to || press) return shapes;
-    const isTyped = Object.keys(desk.typed()).length > 0;
-    const reason = isTyped ? null : (found?.reason ?? null);
-    shapes.push({ kind: "cursor", at: to, isSnapped: reason !== null });
-    if (last || reason !== null) shapes.push({ kind: "words", at: to, lines: reason === null ? [] : [reason] });
-    return shapes;
-  }
-
-  function runningSide(to: Point | null): Edge | null {
-    const last = sketch.corners[sketch.corners.length - 1];
-    if (!last || !to || samePoint([last[0], last[1]], to)) return null;
-    const bulge = bulgeTo(to);
-    return edgeFromVertices(bulge === 0 ? [last[0], last[1]] : [last[0], last[1], bulge], to);
-  }
 }

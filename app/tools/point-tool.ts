@@ -67,7 +67,6 @@ export function pointTool(desk: Desk, id: DrawingTool): Tool {
           { name: "up", label: "Up", type: "level", shown: lengthText(at[1], units) },
         ],
         action: "Place it",
-        isArc: null,
         finish: null,
         canTakeBack: false,
       };

@@ -127,7 +127,6 @@ export function rectangleTool(desk: Desk, id: DrawingTool): Tool {
           { name: "length", label: "Length up", type: "length", shown: size(1) },
         ],
         action: "Draw the rectangle",
-        isArc: null,
         finish: null,
         canTakeBack: first !== null,
       };

@@ -274,6 +274,7 @@ export class ToolHost {
       units: () => this.#units(),
       snap: (pointer, options) => snapOn(this.#ports, pointer, options),
       typed: () => this.#read().values,
+      clearTyped: () => this.state.setState({ texts: {}, problems: {}, refusal: null }),
       middle: () => {
         const { x, y, scale } = view.getState().camera;
         const step = gridStep(scale, this.#units());

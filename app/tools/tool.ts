@@ -1,10 +1,12 @@
 /** What a tool is: a small state machine over pointer, keys and typed measurements, free of the canvas and of React. */
 import type { Edge, Point } from "../../geometry/types.ts";
 import type { Report, TieReport } from "../../rules/report.ts";
+import type { Kind } from "../../rules/site/elements.ts";
 import type { Units } from "../../rules/words/lengths.ts";
 import type { DocumentStore } from "../site-document/store.ts";
 import type { SnapLine, Snapped } from "../snapping/snap.ts";
 import type { ToolId, ViewStore } from "../view/view-store.ts";
+import type { SideRule } from "./side-shape.ts";
 
 /** A pointer's place and what is held down with it. */
 export interface Pointer {
@@ -46,13 +48,23 @@ export interface EntryField {
   readonly shown: string;
 }
 
+/** A button of the entry bar: it presses a key on the tool in hand. */
+export interface EntryButton {
+  readonly key: string;
+  readonly label: string;
+  readonly hint: string;
+  readonly isPressed?: boolean;
+}
+
 /** What the entry bar offers at this moment. */
 export interface Entry {
   readonly fields: readonly EntryField[];
   /** Says what Enter does with typed values: "Place the corner". */
   readonly action: string;
-  /** Whether the next side is an arc; null where the drawing has no arcs. */
-  readonly isArc: boolean | null;
+  /** How the next side is drawn; absent or null where the drawing has no arcs. */
+  readonly side?: SideRule | null;
+  /** What else can be done here, each by the key that it stands for. */
+  readonly buttons?: readonly EntryButton[];
   /** What ends the drawing here, as "Close the outline"; null while there is not enough. */
   readonly finish: string | null;
   readonly canTakeBack: boolean;
@@ -76,6 +88,8 @@ export interface Desk {
   snap(pointer: Pointer, options?: SnapOptions): Snapped;
   /** What is typed into the entry bar and can be read. */
   typed(): TypedValues;
+  /** Empties the entry bar: what was typed has been placed. */
+  clearTyped(): void;
   /** The middle of the view, on the grid. */
   middle(): Point;
   /** Keys go on from here. */
@@ -98,6 +112,12 @@ export interface SnapOptions {
   readonly origin?: Point;
   /** Middles of sides do not draw it. */
   readonly withoutMiddles?: boolean;
+  /** Where the side being drawn comes from: places square to, in line with or touching something are looked for. */
+  readonly from?: Point;
+  /** Sides already drawn, to be parallel or square to. */
+  readonly sides?: readonly Edge[];
+  /** What is being placed: the distances from the water that matter to it. */
+  readonly kind?: Kind;
   /** Ids that are being drawn or moved themselves. */
   readonly without?: readonly string[];
 }

@@ -1,0 +1,56 @@
+/** What can be typed while an outline or line is drawn. */
+import { distanceBetween } from "../../geometry/points.ts";
+import type { Point } from "../../geometry/types.ts";
+import { lengthText, type Units } from "../../rules/words/lengths.ts";
+import { bearingWords } from "./measures.ts";
+import type { SideRule } from "./side-shape.ts";
+import type { Entry, EntryField } from "./tool.ts";
+
+export interface PathTyping {
+  /** Null before the first corner. */
+  readonly last: Point | null;
+  /** Where the next corner lies now. */
+  readonly at: Point;
+  /** The radius that the running side has now, inches; null: none. */
+  readonly radius: number | null;
+  /** Null where the drawing has no arcs. */
+  readonly rule: SideRule | null;
+  /** A side is already drawn, that an arc can go on from. */
+  readonly hasBefore: boolean;
+  readonly units: Units;
+  readonly finish: string | null;
+}
+
+export function pathEntry({ last, at, radius, rule, hasBefore, units, finish }: PathTyping): Entry {
+  if (!last) {
+    return {
+      fields: [
+        { name: "right", label: "Right", type: "level", shown: lengthText(at[0], units) },
+        { name: "up", label: "Up", type: "level", shown: lengthText(at[1], units) },
+      ],
+      action: "Begin here",
+      finish,
+      canTakeBack: false,
+    };
+  }
+  const fields: EntryField[] = [
+    { name: "length", label: "Length", type: "length", shown: lengthText(distanceBetween(last, at), units) },
+    { name: "bearing", label: "Direction", type: "bearing", shown: bearingWords(last, at) },
+  ];
+  if (rule?.shape === "radius" || (rule?.shape === "smooth" && hasBefore)) {
+    fields.push({
+      name: "radius",
+      label: "Radius",
+      type: "level",
+      shown: radius === null ? "" : lengthText(radius, units),
+    });
+  }
+  const awaitsThrough = rule?.shape === "through" && rule.through === null;
+  return {
+    fields,
+    action: awaitsThrough ? "Pass through here" : "Place the corner",
+    side: rule,
+    finish,
+    canTakeBack: true,
+  };
+}
