@@ -2,6 +2,7 @@
 import { changeCommands } from "./change-commands.ts";
 import { COMMAND_GROUPS, type Command, type CommandGroup } from "./command.ts";
 import { findingCommands } from "./finding-commands.ts";
+import { panelCommands } from "./panel-commands.ts";
 import { helpCommands, siteCommands } from "./site-commands.ts";
 import { toolCommands } from "./tool-commands.ts";
 import { viewCommands } from "./view-commands.ts";
@@ -17,6 +18,7 @@ export const COMMANDS: CommandList = commandList([
   ...siteCommands,
   ...changeCommands,
   ...viewCommands,
+  ...panelCommands,
   ...findingCommands,
   ...toolCommands,
   ...helpCommands,

@@ -30,4 +30,6 @@ export interface EditorPorts {
   print(): void;
   /** Begins the walk round the program, on the first demo. */
   startWalk(): unknown;
+  /** Puts the focus into a part of the page. */
+  focusPart(which: "details" | "next" | "previous"): void;
 }

@@ -7,6 +7,7 @@ import { SheetCanvas } from "../canvas/sheet-canvas.tsx";
 import { useEditor, useView } from "../editor-context.tsx";
 import { acceptDrops } from "../files/drop.ts";
 import { PrintView } from "../print/print-view.tsx";
+import { Announcer } from "./announcer.tsx";
 import { Dialogs } from "./dialogs.tsx";
 import { EmptySheet } from "./empty-sheet.tsx";
 import { Notice } from "./notice.tsx";
@@ -88,6 +89,7 @@ export function App() {
       <Dialogs />
       <PrintView />
       <Tips />
+      <Announcer />
     </>
   );
 }

@@ -1,22 +1,14 @@
 /** The column beside the sheet: findings, facts, copper and the outline of the site, one at a time. */
 import { X } from "lucide-react";
 import { type KeyboardEvent, useLayoutEffect, useRef } from "react";
+import { PANELS } from "../commands/panel-commands.ts";
 import { useView } from "../editor-context.tsx";
-import type { Panel } from "../view/view-store.ts";
 import { CodePanel } from "./code-panel.tsx";
 import { CopperPanel } from "./copper-panel.tsx";
 import { ElementPanel } from "./element-panel.tsx";
 import { FindingPanel } from "./finding-panel.tsx";
 import { OutlinePanel } from "./outline-panel.tsx";
 import { tip } from "./tip-props.ts";
-
-const TABS: readonly { readonly panel: Panel; readonly label: string }[] = [
-  { panel: "findings", label: "Findings" },
-  { panel: "element", label: "Facts" },
-  { panel: "copper", label: "Copper" },
-  { panel: "outline", label: "Outline" },
-  { panel: "code", label: "Code" },
-];
 
 export function SideColumn({ onClose }: { onClose(): void }) {
   const panel = useView((view) => view.panel);
@@ -30,18 +22,18 @@ export function SideColumn({ onClose }: { onClose(): void }) {
     if (box.current && panel === "findings") box.current.scrollTop = finding === null ? listPlace.current : 0;
   }, [finding, panel]);
   const onKeyDown = (event: KeyboardEvent) => {
-    const at = TABS.findIndex((tab) => tab.panel === panel);
+    const at = PANELS.findIndex((tab) => tab.panel === panel);
     const next =
       event.key === "ArrowRight"
-        ? (at + 1) % TABS.length
+        ? (at + 1) % PANELS.length
         : event.key === "ArrowLeft"
-          ? (at - 1 + TABS.length) % TABS.length
+          ? (at - 1 + PANELS.length) % PANELS.length
           : event.key === "Home"
             ? 0
             : event.key === "End"
-              ? TABS.length - 1
+              ? PANELS.length - 1
               : null;
-    const tab = next === null ? undefined : TABS[next];
+    const tab = next === null ? undefined : PANELS[next];
     if (!tab) return;
     event.preventDefault();
     event.stopPropagation();
@@ -52,7 +44,7 @@ export function SideColumn({ onClose }: { onClose(): void }) {
     <>
       <div className="side-head">
         <div className="tabs" role="tablist" aria-label="Details" ref={list} onKeyDown={onKeyDown}>
-          {TABS.map((tab) => (
+          {PANELS.map((tab) => (
             <button
               key={tab.panel}
               type="button"
@@ -61,6 +53,7 @@ export function SideColumn({ onClose }: { onClose(): void }) {
               aria-selected={panel === tab.panel}
               aria-controls="side-panel"
               tabIndex={panel === tab.panel ? 0 : -1}
+              {...tip(tab.label, `${PANELS.indexOf(tab) + 1}`)}
               onClick={() => setPanel(tab.panel)}
             >
               {tab.label}

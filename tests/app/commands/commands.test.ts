@@ -52,6 +52,26 @@ describe("the list of commands", () => {
   });
 });
 
+describe("panels, parts of the page and elements", () => {
+  it("are reached one after the other by keys", () => {
+    const editor = headlessEditor(sampleYard());
+    run(editor, "panel-copper");
+    expect(editor.view.getState()).toMatchObject({ panel: "copper", column: "details" });
+    run(editor, "next-part");
+    expect(editor.asked).toEqual(["focus details", "focus next"]);
+    const ids = editor.document.getState().shown.elements.map(({ id }) => id);
+    const selectedAfter = (id: string) => {
+      run(editor, id);
+      return editor.view.getState().selection;
+    };
+    expect(selectedAfter("next-element")).toEqual([ids[0]]);
+    expect(selectedAfter("next-element")).toEqual([ids[1]]);
+    expect(selectedAfter("previous-element")).toEqual([ids[0]]);
+    expect(selectedAfter("previous-element")).toEqual([ids.at(-1)]);
+    expect(run(headlessEditor(emptySite()), "next-element")).toBe(false);
+  });
+});
+
 describe("undo and redo", () => {
   it("name the step, say it, and drop what is gone from the selection", () => {
     const editor = headlessEditor(sampleYard());

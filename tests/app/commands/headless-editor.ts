@@ -46,6 +46,7 @@ export function headlessEditor(site: Site): HeadlessEditor {
     openDialog: (name) => asked.push(`dialog ${name}`),
     print: () => asked.push("print"),
     startWalk: () => asked.push("walk"),
+    focusPart: (which) => asked.push(`focus ${which}`),
     said: () => view.getState().notice?.text ?? null,
   };
   return editor;

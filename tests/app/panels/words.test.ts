@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { TOOLS } from "../../../app/commands/tool-commands.ts";
+import { changeText } from "../../../app/panels/announcer.tsx";
 import { searchCommands } from "../../../app/panels/command-search.ts";
 import { copperLines, ON_ITS_WAY } from "../../../app/panels/copper-lines.ts";
 import { openCount } from "../../../app/panels/counts-line.tsx";
@@ -19,6 +20,13 @@ describe("what to do with a tool", () => {
     expect(touchHint("building")).toBe(
       "Tap each corner, or drag a rectangle; pull as you press to bend a side. A tap on the first corner closes it.",
     );
+  });
+});
+
+describe("what is said to assistive technology", () => {
+  it("names the counts that have changed, and nothing where none has", () => {
+    expect(changeText({ ...NONE, bond: 9 }, { ...NONE, bond: 8, meets: 1 })).toBe("Now 8 need bonding, 1 meets.");
+    expect(changeText({ ...NONE, bond: 9 }, { ...NONE, bond: 9 })).toBeNull();
   });
 });
 

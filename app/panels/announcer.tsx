@@ -1,0 +1,86 @@
+/**
+ * What is selected, and how the counts of the findings have changed after a step, said politely to assistive technology.
+ * Nothing is said while a gesture runs, and of a change only its end: the counts are read once they have come to rest.
+ */
+import { useEffect, useState } from "react";
+import { OUTCOMES_WORST_FIRST, type Outcome, type Report } from "../../rules/report.ts";
+import { capitalized, elementName } from "../../rules/words/element-names.ts";
+import { OUTCOME_WORDS, outcomeCount } from "../../rules/words/outcomes.ts";
+import type { Editor } from "../editor.ts";
+import { useEditor } from "../editor-context.tsx";
+
+/** Counts are at rest when so many milliseconds have brought no other report. */
+const REST = 600;
+
+export function Announcer() {
+  const editor = useEditor();
+  const [selected, setSelected] = useState("");
+  const [counts, setCounts] = useState("");
+
+  useEffect(
+    () =>
+      editor.view.subscribe((state, before) => {
+        if (state.selection === before.selection) return;
+        // A list says itself what is chosen in it.
+        if (document.activeElement?.closest("[role=listbox]")) return;
+        setSelected(selectionText(editor));
+      }),
+    [editor],
+  );
+
+  useEffect(() => {
+    let said: Report["counts"] | null = null;
+    let timer: ReturnType<typeof setTimeout> | null = null;
+    const look = () => {
+      const { report, failure } = editor.live.getState();
+      const { gesture, history } = editor.document.getState();
+      if (!report || failure !== null || gesture !== null) return;
+      const isFresh = history.past.length === 0 && history.future.length === 0;
+      const text = said === null || isFresh ? null : changeText(said, report.counts);
+      if (text !== null) setCounts(text);
+      said = report.counts;
+    };
+    const later = () => {
+      if (timer !== null) clearTimeout(timer);
+      timer = setTimeout(look, REST);
+    };
+    const stops = [editor.live.subscribe(later), editor.document.subscribe(later)];
+    return () => {
+      for (const stop of stops) stop();
+      if (timer !== null) clearTimeout(timer);
+    };
+  }, [editor]);
+
+  return (
+    <>
+      <p className="unseen" role="status">
+        {selected}
+      </p>
+      <p className="unseen" role="status">
+        {counts}
+      </p>
+    </>
+  );
+}
+
+/** `Selected fence, south run: needs bonding.` */
+export function selectionText(editor: Pick<Editor, "document" | "view" | "live">): string {
+  const { selection } = editor.view.getState();
+  const [id, ...others] = selection;
+  if (id === undefined) return "Nothing is selected.";
+  if (others.length > 0) return `${selection.length} elements are selected.`;
+  const element = editor.document.getState().shown.elements.find((one) => one.id === id);
+  if (!element) return "";
+  const outcomes = new Set(
+    editor.live.getState().report?.findings.flatMap((one) => (one.element === id ? [one.outcome] : [])),
+  );
+  const words = OUTCOMES_WORST_FIRST.filter((outcome) => outcomes.has(outcome)).map((one) => OUTCOME_WORDS[one]);
+  return `${capitalized(elementName(element))} is selected${words.length === 0 ? "" : `: ${words.join(", ")}`}.`;
+}
+
+/** `Now 8 need bonding, 1 question.`: the counts that have changed; null when none has. */
+export function changeText(before: Report["counts"], now: Report["counts"]): string | null {
+  const changed = OUTCOMES_WORST_FIRST.filter((outcome: Outcome) => before[outcome] !== now[outcome]);
+  if (changed.length === 0) return null;
+  return `Now ${changed.map((outcome) => outcomeCount(outcome, now[outcome])).join(", ")}.`;
+}

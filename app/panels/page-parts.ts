@@ -1,0 +1,36 @@
+/** The parts of the page in the order in which a key goes through them, and the place in each that takes the focus. */
+
+const PARTS: readonly { readonly part: string; readonly inside: string; readonly stop: string }[] = [
+  { part: "top", inside: ".topbar", stop: "button" },
+  { part: "parts", inside: ".left", stop: '[aria-pressed="true"]' },
+  { part: "tools", inside: ".toolbar", stop: '[aria-pressed="true"], [data-pressed]' },
+  { part: "sheet", inside: ".sheet", stop: ".sheet-canvas" },
+  { part: "details", inside: ".side", stop: '[role="tab"][aria-selected="true"]' },
+  { part: "status", inside: ".status", stop: "button" },
+];
+
+/** Puts the focus into a part by name, or into the next or previous one that is on the page; passes over what is hidden. */
+export function focusPagePart(page: Document, which: "details" | "next" | "previous"): void {
+  const named = PARTS.findIndex(({ part }) => part === which);
+  if (named >= 0) {
+    focusOn(page, named);
+    return;
+  }
+  const way = which === "next" ? 1 : -1;
+  const active = page.activeElement;
+  const now = PARTS.findIndex(({ inside }) => active?.closest(inside));
+  // From nowhere, the first key goes to the first part or the last.
+  const start = now >= 0 ? now : way === 1 ? -1 : PARTS.length;
+  for (let i = 1; i <= PARTS.length; i++) {
+    if (focusOn(page, (start + way * i + PARTS.length * 2) % PARTS.length)) return;
+  }
+}
+
+function focusOn(page: Document, at: number): boolean {
+  const { inside, stop } = PARTS[at] ?? { inside: "", stop: "" };
+  const part = inside === "" ? null : page.querySelector(inside);
+  const target = part?.querySelector<HTMLElement>(stop);
+  if (!target || page.defaultView?.getComputedStyle(target).visibility === "hidden") return false;
+  target.focus();
+  return page.activeElement === target;
+}
