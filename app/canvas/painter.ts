@@ -18,16 +18,17 @@ import {
   type TextItem,
 } from "../drawing/scene.ts";
 import { type Part, SYMBOLS } from "../drawing/symbols.ts";
+import { type AnyCanvas, type Context2D, contextOf, newCanvas } from "./new-canvas.ts";
 import { PIXELS_PER_POINT, type ScreenView, toScreen } from "./screen-view.ts";
 
 export const CANVAS_FONT = '"IBM Plex Sans", "DejaVu Sans", sans-serif';
 
 const paths = new WeakMap<ShapeItem, Path2D>();
-const tiles = new Map<string, HTMLCanvasElement>();
+const tiles = new Map<string, AnyCanvas>();
 
 /** What a painter needs: where to, through which camera, in which colors, at how many device pixels to a CSS pixel. */
 export interface Paint {
-  readonly context: CanvasRenderingContext2D;
+  readonly context: Context2D;
   readonly view: ScreenView;
   readonly palette: Palette;
   readonly pixelRatio: number;
@@ -120,7 +121,7 @@ function paintShape(paint: Paint, item: ShapeItem): void {
 }
 
 /** `unit`: what one point of paper is in the canvas's present units. */
-function strokeWith(context: CanvasRenderingContext2D, style: LineStyle, unit: number): void {
+function strokeWith(context: Context2D, style: LineStyle, unit: number): void {
   context.strokeStyle = style.stroke ?? "transparent";
   context.lineWidth = (style.weight ?? 1) * unit;
   context.lineJoin = "round";
@@ -149,16 +150,14 @@ function hatchPattern({ context, view, palette, pixelRatio }: Paint, name: Hatch
 /** Pixels of a tile to a device pixel of the screen, so that turned hatches stay crisp. */
 const TILE_DETAIL = 2;
 
-function hatchTile(name: HatchName, palette: Palette, pixelRatio: number): HTMLCanvasElement {
+function hatchTile(name: HatchName, palette: Palette, pixelRatio: number): AnyCanvas {
   const key = `${palette.name} ${name} ${pixelRatio}`;
   const known = tiles.get(key);
   if (known) return known;
   const { width, height, weight, lines, dots, rings } = HATCHES[name];
   const k = PIXELS_PER_POINT * pixelRatio * TILE_DETAIL;
-  const tile = document.createElement("canvas");
-  tile.width = Math.max(1, Math.round(width * k));
-  tile.height = Math.max(1, Math.round(height * k));
-  const context = tile.getContext("2d");
+  const tile = newCanvas(Math.max(1, Math.round(width * k)), Math.max(1, Math.round(height * k)));
+  const context = contextOf(tile);
   if (context) {
     context.scale(tile.width / width, tile.height / height);
     context.strokeStyle = palette.hatches[name];
@@ -180,7 +179,7 @@ function hatchTile(name: HatchName, palette: Palette, pixelRatio: number): HTMLC
   return tile;
 }
 
-function paintPart(context: CanvasRenderingContext2D, part: Part, style: LineStyle): void {
+function paintPart(context: Context2D, part: Part, style: LineStyle): void {
   context.beginPath();
   if ("circle" in part) {
     const [x, y, r] = part.circle;

@@ -1,52 +1,57 @@
-/** The sheet on the screen: the canvas in a box that takes pointer and keys and says what lies on it. */
-import { useEffect, useRef, useState } from "react";
+/** The sheet on the screen: the picture in a box that takes pointer and keys and says what lies on it. */
+import { lazy, Suspense, useCallback, useEffect, useRef, useState } from "react";
 import { useStore } from "zustand";
 import { useDocument, useEditor, useLive } from "../editor-context.tsx";
 import { hostOf } from "./host-of.ts";
 import { SheetController } from "./sheet-controller.ts";
-import { type LayerShapes, SheetStage } from "./sheet-stage.tsx";
+import { canPaintInWorker, type PageScreen, type PaintPort, pageScreen, workerScreen } from "./sheet-screen.ts";
 import { sheetSummary } from "./sheet-summary.ts";
 import { TieOffer } from "./tie-offer.tsx";
 import { UnderlayPicture } from "./underlay-picture.tsx";
 import "./canvas.css";
 
+const SheetStage = lazy(async () => ({ default: (await import("./sheet-stage.tsx")).SheetStage }));
+
 export function SheetCanvas() {
   const editor = useEditor();
   const box = useRef<HTMLDivElement>(null);
-  const [shapes] = useState<LayerShapes>(() => new Map());
+  const picture = useRef<HTMLDivElement>(null);
+  const draw = useRef<(() => void) | null>(null);
   const [size, setSize] = useState({ width: 0, height: 0 });
-  const [controller] = useState(() => new SheetController(editor, (layer) => shapes.get(layer)?.getLayer()?.draw()));
+  const [controller] = useState(() => new SheetController(editor));
+  /** Only where no worker can paint. */
+  const [page] = useState<PageScreen | null>(() => (canPaintInWorker() ? null : pageScreen(() => draw.current?.())));
   const name = useDocument((state) => state.shown.name);
   const count = useDocument((state) => state.shown.elements.length);
   const summary = useLive((state) => sheetSummary(name, count, state.report));
   const announcement = useStore(hostOf(editor).state, (state) => state.announcement);
+  const onDraw = useCallback((next: (() => void) | null) => {
+    draw.current = next;
+    next?.();
+  }, []);
 
   useEffect(() => {
     const element = box.current;
-    if (!element) return;
+    if (!element || !picture.current) return;
     const measure = () => {
-      // On a screen of another density each layer needs a canvas of that density.
-      for (const shape of shapes.values()) {
-        const canvas = shape.getLayer()?.getCanvas();
-        if (canvas && canvas.getPixelRatio() !== window.devicePixelRatio) canvas.setPixelRatio(window.devicePixelRatio);
-      }
       const { clientWidth: width, clientHeight: height } = element;
       setSize((now) => (now.width === width && now.height === height ? now : { width, height }));
       controller.resize(width, height);
     };
-    const detach = controller.attach(element);
+    const fail = (reason: string) => editor.view.getState().say(`The sheet cannot be painted: ${reason}`, "problem");
+    const detach = controller.attach(element, page ?? workerScreen(picture.current, paintWorker(), fail));
     measure();
     const observer = new ResizeObserver(measure);
     observer.observe(element);
     window.addEventListener("resize", measure);
-    // Letters are painted again once the sheet's own typeface has come.
-    void document.fonts.ready.then(() => controller.changed("drawing"));
+    // Letters are painted again once the sheet's own typeface has come; a worker sees to its own.
+    if (page) void document.fonts.ready.then(() => page.restore());
     return () => {
       window.removeEventListener("resize", measure);
       observer.disconnect();
       detach();
     };
-  }, [controller, shapes]);
+  }, [controller, editor, page]);
 
   return (
     <>
@@ -60,7 +65,13 @@ export function SheetCanvas() {
         tabIndex={0}
       >
         <UnderlayPicture width={size.width} height={size.height} />
-        <SheetStage width={size.width} height={size.height} controller={controller} shapes={shapes} />
+        <div ref={picture} className="sheet-picture">
+          {page ? (
+            <Suspense>
+              <SheetStage width={size.width} height={size.height} paint={page.paint} onDraw={onDraw} />
+            </Suspense>
+          ) : null}
+        </div>
       </div>
       <TieOffer />
       <p className="unseen" role="status">
@@ -68,4 +79,9 @@ export function SheetCanvas() {
       </p>
     </>
   );
+}
+
+function paintWorker(): PaintPort {
+  const worker = new Worker(new URL("../workers/paint.worker.ts", import.meta.url), { type: "module" });
+  return worker as unknown as PaintPort;
 }

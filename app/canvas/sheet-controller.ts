@@ -1,33 +1,21 @@
 /**
- * What the sheet on the screen does, outside of React: follows the stores, moves the camera, and paints what has changed
- * once in an animation frame.
- *
- * Layers. Ground: surfaces, buildings and the grid. Drawing: everything else of the plan. Overlay: the selection and what
- * the tool in hand shows; while something is dragged this changes with the plan in every frame and is painted onto the
- * drawing, because each canvas that changes costs the browser a copy of it.
+ * What the sheet on the screen does, outside of React: follows the stores, moves the camera, and has what has changed
+ * painted once in an animation frame.
  */
 
 import type { Point } from "../../geometry/types.ts";
 import type { CanvasPort } from "../commands/editor-ports.ts";
-import { PALETTES } from "../drawing/palette.ts";
 import type { Editor } from "../editor.ts";
-import { gridLines } from "../snapping/grid.ts";
 import type { ToolHost } from "../tools/tool-host.ts";
 import type { Camera } from "../view/view-store.ts";
 import { boundsOfFinding, freeOf, panelsOver, shiftInto } from "./free-sheet.ts";
 import { hostOf } from "./host-of.ts";
 import { listenToToolKeys } from "./key-input.ts";
-import { paintGrid, paintOutline, paintTool } from "./overlay-painter.ts";
-import type { Paint } from "./painter.ts";
-import { groundKey, paintDrawing, paintGround } from "./plan-painter.ts";
 import { PointerInput } from "./pointer-input.ts";
-import { SceneKeeper } from "./scene-keeper.ts";
 import { fitted, type ScreenView, toScreen, zoomedAt } from "./screen-view.ts";
-import { paintFurniture } from "./sheet-furniture.ts";
+import type { SheetScreen } from "./sheet-screen.ts";
+import { SheetStateReader } from "./sheet-state.ts";
 import { siteBounds } from "./site-bounds.ts";
-
-export const SHEET_LAYERS = ["ground", "drawing", "overlay"] as const;
-export type SheetLayer = (typeof SHEET_LAYERS)[number];
 
 /** Milliseconds without a move of the view until lettering is placed anew. */
 const REST = 160;
@@ -41,32 +29,30 @@ const MARK_REACH = 11;
 export class SheetController {
   readonly #editor: Editor;
   readonly #host: ToolHost;
-  readonly #keeper: SceneKeeper;
-  readonly #redraw: (layer: SheetLayer) => void;
+  readonly #reader: SheetStateReader;
+  #screen: SheetScreen | null = null;
   #box: HTMLElement | null = null;
   #pointer: PointerInput | null = null;
   #width = 0;
   #height = 0;
   #frame = 0;
-  readonly #dirty = new Set<SheetLayer>();
   #rest: ReturnType<typeof setTimeout> | null = null;
   #isFitDue = true;
-  #groundPainted: readonly unknown[] = [];
 
-  constructor(editor: Editor, redraw: (layer: SheetLayer) => void) {
+  constructor(editor: Editor) {
     this.#editor = editor;
     this.#host = hostOf(editor);
-    this.#keeper = new SceneKeeper(editor);
-    this.#redraw = redraw;
+    this.#reader = new SheetStateReader(editor);
   }
 
   get view(): ScreenView {
     return { camera: this.#editor.view.getState().camera, width: this.#width, height: this.#height };
   }
 
-  /** Starts following the editor and listening to the box. Returns what ends it. */
-  attach(box: HTMLElement): () => void {
+  /** Starts following the editor and listening to the box, which the screen lies in. Returns what ends it. */
+  attach(box: HTMLElement, screen: SheetScreen): () => void {
     this.#box = box;
+    this.#screen = screen;
     const { view, document, live } = this.#editor;
     const pointer = new PointerInput(box, this, this.#host);
     this.#pointer = pointer;
@@ -79,35 +65,26 @@ export class SheetController {
     this.#editor.canvas = port;
     const stops = [
       document.subscribe((state, before) => {
-        const hasTurned = (state.gesture === null) !== (before.gesture === null);
-        if (hasTurned) this.changed(...SHEET_LAYERS);
-        else if (state.shown !== before.shown) this.changed("drawing", "overlay");
+        if (state.shown !== before.shown || state.gesture !== before.gesture) this.changed();
       }),
       live.subscribe((state, before) => {
-        if (state.report !== before.report || state.routesPending !== before.routesPending) this.changed("drawing");
+        if (state.report !== before.report || state.routesPending !== before.routesPending) this.changed();
       }),
       view.subscribe((state, before) => {
         if (state.camera !== before.camera) this.#moved();
-        const isOverlayOnly =
-          state.part === before.part &&
-          state.finding === before.finding &&
-          state.highlight === before.highlight &&
-          state.snapping === before.snapping &&
-          state.tool === before.tool &&
-          state.palette === before.palette;
-        this.changed(...(isOverlayOnly ? (["overlay"] as const) : SHEET_LAYERS));
+        this.changed();
         if (state.tool !== before.tool) this.#takeFocus();
         if (state.finding !== before.finding || state.column !== before.column) this.#showFinding();
       }),
       this.#host.connect({
-        changed: () => this.changed("overlay"),
+        changed: () => this.changed(),
         findingAt: (at, slack) => this.#findingAt(at, slack),
         reveal: (at) => this.#reveal(at),
       }),
       pointer.listen(),
-      listenToToolKeys(box, pointer, this.#host, () => this.changed("overlay")),
+      listenToToolKeys(box, pointer, this.#host, () => this.changed()),
     ];
-    this.changed(...SHEET_LAYERS);
+    this.changed();
     return () => {
       for (const stop of stops) stop();
       if (this.#frame !== 0) cancelAnimationFrame(this.#frame);
@@ -115,6 +92,8 @@ export class SheetController {
       this.#frame = 0;
       this.#rest = null;
       if (this.#editor.canvas === port) this.#editor.canvas = null;
+      if (this.#screen === screen) this.#screen = null;
+      screen.close();
     };
   }
 
@@ -122,7 +101,7 @@ export class SheetController {
     this.#width = width;
     this.#height = height;
     if (this.#isFitDue) this.fit();
-    this.changed(...SHEET_LAYERS);
+    this.changed();
   }
 
   fit(): void {
@@ -141,85 +120,24 @@ export class SheetController {
     this.#setCamera(zoomedAt(this.view, factor, at));
   }
 
-  /** Asks for layers to be painted in the next frame. */
-  changed(...layers: SheetLayer[]): void {
-    for (const layer of layers) this.#dirty.add(layer);
+  /** Asks for the next frame to show how things stand then. */
+  changed(): void {
     if (this.#frame !== 0) return;
     this.#frame = requestAnimationFrame(() => {
-      // What the tool changes now is painted in this frame: it asks for no other.
+      // What the tool changes now is shown in this frame: it asks for no other.
       this.#pointer?.flush();
-      this.#settleDirty();
       this.#frame = 0;
-      const dirty = SHEET_LAYERS.filter((layer) => this.#dirty.has(layer));
-      this.#dirty.clear();
-      for (const layer of dirty) this.#redraw(layer);
+      this.#screen?.show(
+        this.#reader.read({
+          isMoving: this.#rest !== null,
+          width: this.#width,
+          height: this.#height,
+          pixelRatio: window.devicePixelRatio,
+          overlay: this.#host.overlay(),
+        }),
+      );
       this.#showState();
     });
-  }
-
-  /** Paints one layer; called by the canvas. */
-  paint(layer: SheetLayer, context: CanvasRenderingContext2D): void {
-    const { view } = this.#editor;
-    const pixelRatio = context.canvas.width / Math.max(1, this.#width);
-    const paint: Paint = { context, view: this.view, palette: PALETTES[view.getState().palette], pixelRatio };
-    context.save();
-    if (layer === "overlay") {
-      if (!this.#isDragging()) this.#paintOverlay(paint);
-    } else if (layer === "ground") {
-      paintGround(paint, this.#keeper.now(this.#rest !== null));
-      this.#paintGrid(paint);
-    } else {
-      paintDrawing(paint, this.#keeper.now(this.#rest !== null));
-      // What is typed while drawing takes its place.
-      if (!this.#isDrawing()) paintFurniture(paint, this.#editor.document.getState().shown);
-      if (this.#isDragging()) this.#paintOverlay(paint);
-    }
-    context.restore();
-  }
-
-  #isDrawing(): boolean {
-    const { tool } = this.#editor.view.getState();
-    return tool !== "select" && tool !== "pan";
-  }
-
-  #isDragging(): boolean {
-    return this.#editor.document.getState().gesture !== null;
-  }
-
-  /** Layers that have to be painted because of others: the ground when it shows something else, the drawing for the overlay. */
-  #settleDirty(): void {
-    const dirty = this.#dirty;
-    if (this.#isDragging() && dirty.has("overlay")) {
-      // Its own canvas is cleared once, when the dragging begins and every layer is painted.
-      dirty.add("drawing");
-      if (!dirty.has("ground")) dirty.delete("overlay");
-    }
-    if (!dirty.has("drawing")) return;
-    const key = groundKey(this.#keeper.now(this.#rest !== null), this.#editor.document.getState().shown);
-    const last = this.#groundPainted;
-    if (key.length !== last.length || key.some((part, i) => part !== last[i])) dirty.add("ground");
-    this.#groundPainted = key;
-  }
-
-  /** Lines of the grid, while something is drawn or dragged that snaps to them. */
-  #paintGrid(paint: Paint): void {
-    const { snapping, camera } = this.#editor.view.getState();
-    if (!snapping || !(this.#isDrawing() || this.#isDragging())) return;
-    paintGrid(paint, gridLines(camera.scale, this.#editor.document.getState().shown.display?.units));
-  }
-
-  #paintOverlay(paint: Paint): void {
-    const { view, document, live } = this.#editor;
-    const { finding, selection, hovered } = view.getState();
-    const chosen = new Set(selection);
-    // The finding in focus draws its element itself, with the part that lies within the limit.
-    const focused = live.getState().report?.findings.find(({ id }) => id === finding)?.element;
-    if (typeof focused === "string") chosen.delete(focused);
-    for (const element of document.getState().shown.elements) {
-      if (chosen.has(element.id)) paintOutline(paint, element, true);
-      else if (element.id === hovered) paintOutline(paint, element, false);
-    }
-    paintTool(paint, this.#host.overlay());
   }
 
   #setCamera(camera: Camera): void {
@@ -231,9 +149,9 @@ export class SheetController {
     if (this.#rest !== null) clearTimeout(this.#rest);
     this.#rest = setTimeout(() => {
       this.#rest = null;
-      this.changed("ground", "drawing");
+      this.changed();
     }, REST);
-    this.changed(...SHEET_LAYERS);
+    this.changed();
   }
 
   #reveal(at: Point): void {
@@ -259,16 +177,9 @@ export class SheetController {
   }
 
   #findingAt(at: Point, slack: number): string | null {
-    const { scene } = this.#keeper.now(true);
     const reach = Math.max(slack, MARK_REACH / this.view.camera.scale);
-    for (const { name, items } of scene.layers) {
-      if (name !== "marks") continue;
-      for (const item of items) {
-        if (item.kind !== "mark" || Math.hypot(item.at[0] - at[0], item.at[1] - at[1]) > reach) continue;
-        return item.findings?.[0] ?? null;
-      }
-    }
-    return null;
+    const isNear = (mark: { readonly at: Point }) => Math.hypot(mark.at[0] - at[0], mark.at[1] - at[1]) <= reach;
+    return this.#screen?.marks().find(isNear)?.finding ?? null;
   }
 
   /** A tool that was chosen from the bar or the menu is used on the sheet: its keys go there at once. */

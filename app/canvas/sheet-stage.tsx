@@ -1,37 +1,47 @@
-/** The canvas itself: three layers of one shape each. Rendered anew only when its size changes; painting is the controller's. */
+/**
+ * The sheet painted on the page itself, for a browser that has no canvas a worker could paint on: one layer of one shape.
+ * Rendered anew only when its size changes; what is painted is the screen's.
+ */
 import type { Context } from "konva/lib/Context";
-import type { Shape as KonvaShape } from "konva/lib/Shape";
-import { memo } from "react";
+import type { Layer as KonvaLayer } from "konva/lib/Layer";
+import { memo, useEffect, useRef } from "react";
 import { Layer, Shape, Stage } from "react-konva";
-import { SHEET_LAYERS, type SheetController, type SheetLayer } from "./sheet-controller.ts";
-
-export type LayerShapes = Map<SheetLayer, KonvaShape>;
+import type { Context2D } from "./new-canvas.ts";
 
 interface SheetStageProps {
   readonly width: number;
   readonly height: number;
-  readonly controller: SheetController;
-  /** Filled with the shape of each layer while it is mounted. */
-  readonly shapes: LayerShapes;
+  /** Paints the sheet as it is now. */
+  paint(context: Context2D): void;
+  /** Given the way to have the sheet painted again, and null when there is none any more. */
+  onDraw(draw: (() => void) | null): void;
 }
 
-export const SheetStage = memo(function SheetStage({ width, height, controller, shapes }: SheetStageProps) {
+export const SheetStage = memo(function SheetStage({ width, height, paint, onDraw }: SheetStageProps) {
+  const layer = useRef<KonvaLayer>(null);
+  useEffect(() => {
+    onDraw(() => {
+      const canvas = layer.current?.getCanvas();
+      // On a screen of another density the canvas needs that density.
+      if (canvas && canvas.getPixelRatio() !== window.devicePixelRatio) canvas.setPixelRatio(window.devicePixelRatio);
+      layer.current?.draw();
+    });
+    return () => onDraw(null);
+  }, [onDraw]);
   if (width === 0 || height === 0) return null;
   return (
     <Stage width={width} height={height} listening={false}>
-      {SHEET_LAYERS.map((layer) => (
-        <Layer key={layer} listening={false}>
-          <Shape
-            ref={(shape: KonvaShape | null) => {
-              if (shape) shapes.set(layer, shape);
-              else shapes.delete(layer);
-            }}
-            listening={false}
-            perfectDrawEnabled={false}
-            sceneFunc={(context: Context) => controller.paint(layer, context._context)}
-          />
-        </Layer>
-      ))}
+      <Layer ref={layer} listening={false}>
+        <Shape
+          listening={false}
+          perfectDrawEnabled={false}
+          sceneFunc={({ _context: context }: Context) => {
+            context.save();
+            paint(context);
+            context.restore();
+          }}
+        />
+      </Layer>
     </Stage>
   );
 });

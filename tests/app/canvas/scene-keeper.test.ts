@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { createStore } from "zustand/vanilla";
-import { SceneKeeper } from "../../../app/canvas/scene-keeper.ts";
+import { SceneKeeper, type Shown } from "../../../app/canvas/scene-keeper.ts";
+import { SheetStateReader } from "../../../app/canvas/sheet-state.ts";
 import { sheetSummary } from "../../../app/canvas/sheet-summary.ts";
 import type { Item, LayerName } from "../../../app/drawing/scene.ts";
 import type { Editor } from "../../../app/editor.ts";
@@ -59,7 +60,12 @@ function keeperOf(start: Site = site) {
     reportRevision: 0,
     routesPending: true,
   }));
-  const keeper = new SceneKeeper({ document, view, live } as unknown as Editor);
+  const reader = new SheetStateReader({ document, view, live } as unknown as Editor);
+  const scenes = new SceneKeeper();
+  const keeper = {
+    now: (isMoving: boolean) =>
+      scenes.now(reader.read({ isMoving, width: 800, height: 600, pixelRatio: 1, overlay: [] })),
+  };
   const reportOn = (withoutRoutes = false) => {
     const { shown, revision } = document.getState();
     const report = recompute(shown, { withoutRoutes });
@@ -69,7 +75,7 @@ function keeperOf(start: Site = site) {
   return { document, view, live, keeper, reportOn };
 }
 
-const itemsOf = (keeper: SceneKeeper, name: LayerName): readonly Item[] =>
+const itemsOf = (keeper: { now(isMoving: boolean): Shown }, name: LayerName): readonly Item[] =>
   keeper.now(false).scene.layers.find((layer) => layer.name === name)?.items ?? [];
 
 describe("the scene of the sheet", () => {

@@ -1,0 +1,85 @@
+/**
+ * Where the sheet's state becomes a picture: a worker with a canvas of its own, so that no frame of the page waits for
+ * painting; or, in a browser that has no such canvas, the page itself.
+ */
+import type { PaintReply, PaintRequest } from "../workers/paint-messages.ts";
+import type { Context2D } from "./new-canvas.ts";
+import { type MarkPlace, SheetPainter } from "./sheet-painter.ts";
+import type { SheetState } from "./sheet-state.ts";
+import { sheetUpdate } from "./sheet-update.ts";
+
+export interface SheetScreen {
+  show(state: SheetState): void;
+  /** Where numbers of findings stood when they were last placed. */
+  marks(): readonly MarkPlace[];
+  close(): void;
+}
+
+/** Whether a worker can paint what is on the page. */
+export function canPaintInWorker(): boolean {
+  return typeof OffscreenCanvas !== "undefined" && "transferControlToOffscreen" in HTMLCanvasElement.prototype;
+}
+
+/** The part of a worker that is used here. */
+export interface PaintPort {
+  postMessage(message: PaintRequest, transfer?: Transferable[]): void;
+  onmessage: ((event: MessageEvent<PaintReply>) => void) | null;
+  onerror: ((event: ErrorEvent) => void) | null;
+  terminate(): void;
+}
+
+/** Puts a canvas into the box that a worker paints. `onFailure` hears why it could not. */
+export function workerScreen(box: HTMLElement, port: PaintPort, onFailure: (reason: string) => void): SheetScreen {
+  const canvas = box.ownerDocument.createElement("canvas");
+  box.append(canvas);
+  const offscreen = canvas.transferControlToOffscreen();
+  port.postMessage({ canvas: offscreen }, [offscreen]);
+  let marks: readonly MarkPlace[] = [];
+  let sent: SheetState | null = null;
+  port.onmessage = ({ data }) => {
+    if ("failure" in data) onFailure(data.failure);
+    else marks = data.marks;
+  };
+  port.onerror = (event) => onFailure(event.message || "The painting of the sheet stopped.");
+  return {
+    show(state) {
+      port.postMessage({ update: sheetUpdate(sent, state) });
+      sent = state;
+    },
+    marks: () => marks,
+    close() {
+      port.terminate();
+      canvas.remove();
+    },
+  };
+}
+
+export interface PageScreen extends SheetScreen {
+  paint(context: Context2D): void;
+  /** The sheet's own typeface has come. */
+  restore(): void;
+}
+
+/** Paints on the page. `redraw` has to call `paint` with the canvas to paint on. */
+export function pageScreen(redraw: () => void): PageScreen {
+  let marks: readonly MarkPlace[] = [];
+  let state: SheetState | null = null;
+  const painter = new SheetPainter((places) => {
+    marks = places;
+  });
+  return {
+    show(next) {
+      state = next;
+      redraw();
+    },
+    paint(context) {
+      if (state) painter.paint(context, state);
+    },
+    restore() {
+      painter.typefaceCame();
+      redraw();
+    },
+    marks: () => marks,
+    close() {},
+  };
+}

@@ -1,0 +1,78 @@
+/** All that the picture of the sheet is made from, as plain data: read from the stores once a frame, given to the painter. */
+import type { PartId } from "../../rules/catalogue/rule.ts";
+import type { Report } from "../../rules/report.ts";
+import type { Site } from "../../rules/site/site.ts";
+import type { TakeoffRun } from "../drawing/highlight.ts";
+import type { Editor } from "../editor.ts";
+import type { OverlayShape } from "../tools/tool.ts";
+import type { Camera, Palette } from "../view/view-store.ts";
+
+export interface SheetState {
+  readonly site: Site;
+  /** Grows when another site is put on the sheet: nothing of the one before is kept then. */
+  readonly opening: number;
+  /** The newest report about the site on the sheet; null until the first has come. */
+  readonly report: Report | null;
+  readonly routesPending: boolean;
+  readonly isDragging: boolean;
+  /** A tool that draws is in hand. */
+  readonly isDrawing: boolean;
+  /** The view is being moved: lettering is not placed anew. */
+  readonly isMoving: boolean;
+  readonly isSnapping: boolean;
+  readonly part: PartId | null;
+  readonly finding: string | null;
+  readonly highlight: TakeoffRun | null;
+  readonly selection: readonly string[];
+  readonly hovered: string | null;
+  readonly palette: Palette;
+  readonly camera: Camera;
+  /** Size of the view, CSS pixels, and device pixels to one of them. */
+  readonly width: number;
+  readonly height: number;
+  readonly pixelRatio: number;
+  /** What the tool in hand shows. */
+  readonly overlay: readonly OverlayShape[];
+}
+
+/** What the stores do not know. */
+export type Screen = Pick<SheetState, "isMoving" | "width" | "height" | "pixelRatio" | "overlay">;
+
+export class SheetStateReader {
+  readonly #editor: Pick<Editor, "document" | "view" | "live">;
+  /** The first revision of the site on the sheet: reports about the one before say nothing about it. */
+  #opening = 0;
+
+  constructor(editor: Pick<Editor, "document" | "view" | "live">) {
+    this.#editor = editor;
+    editor.document.subscribe((state, before) => {
+      const isFresh = state.history.past.length === 0 && state.history.future.length === 0 && state.gesture === null;
+      if (!isFresh || state.shown === before.shown || before.gesture !== null) return;
+      this.#opening = state.revision;
+    });
+  }
+
+  read(screen: Screen): SheetState {
+    const { shown, gesture } = this.#editor.document.getState();
+    const { part, finding, highlight, selection, hovered, palette, camera, tool, snapping } =
+      this.#editor.view.getState();
+    const { report, reportRevision, routesPending } = this.#editor.live.getState();
+    return {
+      ...screen,
+      site: shown,
+      opening: this.#opening,
+      report: report && reportRevision >= this.#opening ? report : null,
+      routesPending,
+      isDragging: gesture !== null,
+      isDrawing: tool !== "select" && tool !== "pan",
+      isSnapping: snapping,
+      part,
+      finding,
+      highlight,
+      selection,
+      hovered,
+      palette,
+      camera,
+    };
+  }
+}

@@ -1,0 +1,70 @@
+/** The picture of the sheet: painted by a worker, or by the page where a browser has no canvas for workers. */
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { launchChromium, serveApp, watchPage } from "./chromium.ts";
+import { SheetPage } from "./sheet-page.ts";
+
+let browser: Browser;
+let app: Awaited<ReturnType<typeof serveApp>>;
+
+beforeAll(async () => {
+  [browser, app] = await Promise.all([launchChromium(), serveApp()]);
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await app?.close();
+});
+
+/** The share of the sheet's pixels that something is painted on. */
+function painted(page: Page): Promise<number> {
+  return page.evaluate(() => {
+    const source = document.querySelector<HTMLCanvasElement>(".sheet-picture canvas");
+    if (!source || source.width === 0) return 0;
+    const copy = document.createElement("canvas");
+    copy.width = source.width;
+    copy.height = source.height;
+    const context = copy.getContext("2d");
+    if (!context) return 0;
+    context.drawImage(source, 0, 0);
+    const { data } = context.getImageData(0, 0, copy.width, copy.height);
+    let count = 0;
+    for (let i = 3; i < data.length; i += 4) if ((data[i] ?? 0) > 0) count += 1;
+    return count / (copy.width * copy.height);
+  });
+}
+
+async function openDemo(sheet: SheetPage): Promise<void> {
+  await sheet.siteCommand("Demo sites");
+  await sheet.page
+    .getByRole("dialog")
+    .getByRole("button", { name: /Tumblestone/ })
+    .click();
+  await expect.poll(() => sheet.sheet.getAttribute("aria-label")).toMatch(/Tumblestone.*need bonding/);
+}
+
+describe("the picture of the sheet", () => {
+  it.each(["a worker", "the page"])("painted by %s, is cleared for an empty sheet and follows the view", async (by) => {
+    const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+    const watched = watchPage(page);
+    if (by === "the page") {
+      await page.addInitScript(() => {
+        Reflect.deleteProperty(HTMLCanvasElement.prototype, "transferControlToOffscreen");
+      });
+    }
+    const sheet = new SheetPage(page);
+    await sheet.open(app.url);
+    await sheet.emptySheet();
+    await expect.poll(() => painted(page)).toBeLessThan(0.05);
+    await openDemo(sheet);
+    await expect.poll(() => painted(page)).toBeGreaterThan(0.25);
+    // So far in that the house, or so far out that next to nothing, fills the view.
+    await page.mouse.move(720, 300);
+    for (let i = 0; i < 8; i++) await page.mouse.wheel(0, 400);
+    await expect.poll(() => painted(page)).toBeLessThan(0.1);
+    expect(await page.locator(".konvajs-content").count()).toBe(by === "the page" ? 1 : 0);
+    expect(watched.errors).toEqual([]);
+    expect(watched.foreignRequests()).toEqual([]);
+    await page.close();
+  });
+});
