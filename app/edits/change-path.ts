@@ -1,5 +1,6 @@
 /** What every edit of one path shares: finding it, changing it, checking the element that comes of it. */
 import type { PathData } from "../../geometry/types.ts";
+import { refuseLocked } from "./arrangement.ts";
 import { gone, withChecked } from "./checked.ts";
 import { type AnyElement, type Edit, type Refused, refused } from "./edit.ts";
 import { elementWords } from "./element-words.ts";
@@ -22,6 +23,8 @@ export function changePath(
       if (!element) return gone(id);
       const path = pathOf(element, ref);
       if (!path) return refused(`This ${elementWords(element)} has no such outline.`, id, ref.field);
+      const refusal = refuseLocked(site, [id]);
+      if (refusal) return refusal;
       const changed = change(path, element);
       if ("ok" in changed) return changed;
       if (changed === path) return { ok: true, site };

@@ -1,5 +1,6 @@
 /** Deletes elements together with everything that only spoke of them. */
 import type { Site } from "../../rules/site/site.ts";
+import { refuseLocked, withoutArranged } from "./arrangement.ts";
 import { gone } from "./checked.ts";
 import { type AnyElement, type Edit, refused } from "./edit.ts";
 import { elementsWords } from "./element-words.ts";
@@ -17,11 +18,13 @@ export function deleteElements(ids: readonly string[]): Edit {
       const deleted = site.elements.filter((element) => unwanted.has(element.id));
       const missing = ids.find((id) => !deleted.some((element) => element.id === id));
       if (missing !== undefined) return gone(missing);
+      const refusal = refuseLocked(site, ids);
+      if (refusal) return refusal;
       const left = site.elements.filter((element) => !unwanted.has(element.id));
       const elements = left.map((element) => withoutMentions(element, unwanted));
       return {
         ok: true,
-        site: withAnswersLeft({ ...site, elements }, unwanted),
+        site: withoutArranged(withAnswersLeft({ ...site, elements }, unwanted), unwanted),
         label: `Delete ${elementsWords(deleted)}`,
       };
     },

@@ -1,9 +1,12 @@
-/** Copies of elements, a step aside. */
-import { gone, withAdded } from "./checked.ts";
-import { type AnyElement, type Edit, refused } from "./edit.ts";
-import { calledAs, elementsOf, elementsWords } from "./element-words.ts";
-import { moved } from "./moved.ts";
-import { newIds } from "./new-id.ts";
+/** Copies of elements, a step aside, turned over a line, or at every place of a row. */
+import type { Point } from "../../geometry/types.ts";
+import { wholeGroups } from "./arrangement.ts";
+import { gone } from "./checked.ts";
+import { withCopies } from "./copies.ts";
+import { type Edit, refused } from "./edit.ts";
+import { elementsOf, elementsWords } from "./element-words.ts";
+import { type Motion, mirror, shift } from "./moved.ts";
+import { idsWithOpenings } from "./place-elements.ts";
 
 /** How far aside a copy lies, inches: seen at once, and easily typed back. */
 export const DUPLICATE_STEP = 24;
@@ -13,37 +16,29 @@ export const DUPLICATE_STEP = 24;
  * copies; the ids of the copies are the last ones of the site, in the order of the originals.
  */
 export function duplicateElements(ids: readonly string[], dx = DUPLICATE_STEP, dy = -DUPLICATE_STEP): Edit {
-  return {
-    label: "Duplicate",
-    apply(site) {
-      if (ids.length === 0) return refused("Nothing is selected to be copied.");
-      const originals = elementsOf(site, ids);
-      const missing = ids.find((id) => !originals.some((element) => element.id === id));
-      if (missing !== undefined) return gone(missing);
-      const fresh = newIds(
-        site,
-        originals.map((element) => element.kind),
-      );
-      const renamed = new Map(originals.map((element, i) => [element.id, fresh[i] as string]));
-      const copies: AnyElement[] = [];
-      for (const original of originals) {
-        const copy = moved(original, dx, dy);
-        if (!copy) return refused(`${calledAs(original)} is of a kind that this version cannot copy.`, original.id);
-        copies.push(withNewNames(copy, renamed));
-      }
-      return withAdded(site, copies, `Duplicate ${elementsWords(originals)}`);
-    },
-  };
+  return copying(ids, [shift(dx, dy)], "Duplicate", "copied");
 }
 
-function withNewNames(element: AnyElement, renamed: ReadonlyMap<string, string>): AnyElement {
-  const fields: Record<string, unknown> = { ...element };
-  const rename = (id: unknown): unknown => (typeof id === "string" ? (renamed.get(id) ?? id) : id);
-  fields.id = rename(fields.id);
-  if (fields.pool !== undefined) fields.pool = rename(fields.pool);
-  for (const field of ["joins", "serves"]) {
-    const value = fields[field];
-    if (value !== undefined) fields[field] = Array.isArray(value) ? value.map(rename) : rename(value);
+/** The same as mirrored copies; the originals stay. */
+export function mirrorCopies(ids: readonly string[], through: Point, degrees: number): Edit {
+  if (![...through, degrees].every(Number.isFinite)) {
+    return { label: "Mirror", apply: () => refused("A mirror needs a place and a direction.") };
   }
-  return fields as unknown as AnyElement;
+  return copying(ids, [mirror(through, degrees)], "Mirror a copy of", "mirrored");
+}
+
+/** Copies of elements where each motion takes them. Doors and windows go with their wall. */
+export function copying(ids: readonly string[], motions: readonly Motion[], verb: string, done: string): Edit {
+  return {
+    label: verb.replace(/ .*$/, ""),
+    apply(site) {
+      if (ids.length === 0) return refused(`Nothing is selected to be ${done}.`);
+      const chosen = elementsOf(site, ids);
+      const missing = ids.find((id) => !chosen.some((element) => element.id === id));
+      if (missing !== undefined) return gone(missing);
+      const all = idsWithOpenings(site, ids);
+      const groups = wholeGroups(site, new Set(all));
+      return withCopies(site, elementsOf(site, all), motions, `${verb} ${elementsWords(chosen)}`, groups);
+    },
+  };
 }

@@ -3,7 +3,7 @@ import type { Kind } from "../../rules/site/elements.ts";
 import type { Site } from "../../rules/site/site.ts";
 
 /**
- * The next free id of a kind. A number that anything in the site still names (an answer, a connection) is not given
+ * The next free id of a kind. A number that anything in the site still names (an answer, a connection, a group) is not given
  * again, so that nothing said about an element that is gone comes to be said about a new one.
  */
 export function newId(site: Site, kind: Kind): string {
@@ -37,6 +37,8 @@ function mentionedIds(site: Site): Set<string> {
     const { pool, joins, serves } = element as Readonly<Record<string, unknown>>;
     for (const named of [pool, joins, serves].flat()) if (typeof named === "string") ids.add(named);
   }
+  const { locked = [], hidden = [], groups = [] } = site.arrangement ?? {};
+  for (const id of [...locked, ...hidden, ...groups.flatMap(({ elements }) => elements)]) ids.add(id);
   for (const { element } of site.answers ?? []) if (typeof element === "string") ids.add(element);
   return ids;
 }

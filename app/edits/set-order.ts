@@ -1,22 +1,24 @@
 /** Which of two overlapping surfaces lies on top: the later in the file. */
 import { gone } from "./checked.ts";
-import type { Edit } from "./edit.ts";
-import { elementWords } from "./element-words.ts";
+import { type Edit, refused } from "./edit.ts";
+import { elementsOf, elementsWords } from "./element-words.ts";
 
-/** Lays an element over or under all others. */
-export function setOrder(id: string, place: "over" | "under"): Edit {
+/** Lays elements over or under all others; among themselves they keep their order. */
+export function setOrder(ids: string | readonly string[], place: "over" | "under"): Edit {
+  const chosen = new Set(typeof ids === "string" ? [ids] : ids);
   return {
     label: place === "over" ? "Lay on top" : "Lay underneath",
     apply(site) {
-      const at = site.elements.findIndex((element) => element.id === id);
-      const element = site.elements[at];
-      if (!element) return gone(id);
-      const to = place === "over" ? site.elements.length - 1 : 0;
-      if (at === to) return { ok: true, site };
-      const others = site.elements.toSpliced(at, 1);
-      const elements = place === "over" ? [...others, element] : [element, ...others];
+      if (chosen.size === 0) return refused("Nothing is selected to be laid on top or underneath.");
+      const laid = elementsOf(site, chosen);
+      if (laid.length < chosen.size) {
+        return gone([...chosen].find((id) => !laid.some((element) => element.id === id)) as string);
+      }
+      const others = site.elements.filter(({ id }) => !chosen.has(id));
+      const elements = place === "over" ? [...others, ...laid] : [...laid, ...others];
+      if (elements.every((element, i) => element === site.elements[i])) return { ok: true, site };
       const words = place === "over" ? "on top" : "underneath";
-      return { ok: true, site: { ...site, elements }, label: `Lay ${elementWords(element)} ${words}` };
+      return { ok: true, site: { ...site, elements }, label: `Lay ${elementsWords(laid)} ${words}` };
     },
   };
 }

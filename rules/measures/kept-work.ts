@@ -87,7 +87,8 @@ export class KeptWork {
 
   /** Takes up the next state of a site. `as`: whatever else the results hang on, as a text. */
   follow(site: Site, as: string): void {
-    const { elements, ...head } = site;
+    // How elements are handled on the sheet and what lies under it decide nothing.
+    const { elements, arrangement: _, underlay: __, ...head } = site;
     const known: Record<string, unknown> = { ...head, as };
     this.#state += 1;
     if (this.#head === null || !sameHead(this.#head, known)) {

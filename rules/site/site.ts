@@ -69,6 +69,19 @@ export const underlaySchema = z.looseObject({
   hidden: z.boolean().optional(),
 });
 
+/**
+ * How the elements are handled on the sheet, by id. It decides nothing: no rule reads it, and what is hidden is judged
+ * like everything else. An id that no element has is passed over.
+ */
+export const arrangementSchema = z.looseObject({
+  /** Cannot be picked, moved, turned or deleted until it is unlocked. */
+  locked: z.array(text).optional(),
+  /** Not drawn. */
+  hidden: z.array(text).optional(),
+  /** Selected and moved together; an element is in one group at most. */
+  groups: z.array(z.looseObject({ name: text.optional(), elements: z.array(text) })).optional(),
+});
+
 /** The document without its elements. */
 export const headSchema = z.looseObject({
   format: z.literal(SITE_FORMAT),
@@ -82,6 +95,7 @@ export const headSchema = z.looseObject({
   position: z.looseObject({ lon: z.number().min(-180).max(180), lat: z.number().min(-90).max(90) }).optional(),
   settings: settingsSchema.optional(),
   underlay: underlaySchema.optional(),
+  arrangement: arrangementSchema.optional(),
   amendments: z.array(amendmentSchema).optional(),
   answers: z.array(answerSchema).optional(),
 });
@@ -89,6 +103,7 @@ export const headSchema = z.looseObject({
 export type Settings = z.infer<typeof settingsSchema>;
 export type Amendment = z.infer<typeof amendmentSchema>;
 export type Underlay = z.infer<typeof underlaySchema>;
+export type Arrangement = z.infer<typeof arrangementSchema>;
 export type Answer = z.infer<typeof answerSchema>;
 
 /** A site as read: known elements are valid for their kind, unknown kinds are kept untouched. */
