@@ -64,7 +64,7 @@ function sentence(element: AnyElement, problem: Problem): string {
       return `${thing(element, ref)} has to lie apart from the other islands.`;
   }
   const point = /^(at|shape)\b/.test(problem.field) ? pointOf(element) : null;
-  if (point?.some((n) => Math.abs(n) > LARGEST_NUMBER)) return tooFar(calledAs(element));
+  if (Array.isArray(point) && point.some((n) => Math.abs(n) > LARGEST_NUMBER)) return tooFar(calledAs(element));
   return fieldSentence(element, problem);
 }
 

@@ -4,8 +4,8 @@
  */
 import { createStore, type StoreApi } from "zustand/vanilla";
 import type { Site } from "../../rules/site/site.ts";
-import type { Edit, Refused } from "../edits/edit.ts";
-import { go, type History, redo, startHistory, step, undo } from "./history.ts";
+import { type Edit, type Refused, refused } from "../edits/edit.ts";
+import { go, type History, startHistory, step } from "./history.ts";
 
 /** Where the site on the sheet came from and was last saved to. */
 export interface FileState {
@@ -29,6 +29,8 @@ export interface DocumentState {
   /** Why the last edit (or the running gesture's last position) was refused. */
   readonly refusal: Refused | null;
   readonly file: FileState;
+  /** Why nothing can be changed now, a plain sentence; null: everything can. */
+  readonly locked: string | null;
 
   /** Puts another site on the sheet, with a fresh history. */
   open(site: Site, file: FileState): void;
@@ -48,6 +50,8 @@ export interface DocumentState {
   go(steps: number): void;
   /** `site`: the snapshot that was written, when it may no longer be the present one. */
   markSaved(name: string, site?: Site): void;
+  /** Lets the site be looked at only, for a reason that every attempt then gives; null lets it be changed again. */
+  lock(reason: string | null): void;
   clearRefusal(): void;
 }
 
@@ -64,6 +68,14 @@ export function createDocumentStore(site: Site, file: FileState): DocumentStore 
         gesture: null,
       });
     };
+    /** The refusal of any change while the site is only looked at. */
+    const refuseLocked = (): Refused | null => {
+      const { locked } = get();
+      if (locked === null) return null;
+      const refusal = refused(locked);
+      set({ refusal });
+      return refusal;
+    };
     return {
       history: startHistory(site),
       shown: site,
@@ -71,6 +83,7 @@ export function createDocumentStore(site: Site, file: FileState): DocumentStore 
       gesture: null,
       refusal: null,
       file,
+      locked: null,
       open(next, nextFile) {
         set((state) => ({
           history: startHistory(next),
@@ -79,10 +92,13 @@ export function createDocumentStore(site: Site, file: FileState): DocumentStore 
           gesture: null,
           refusal: null,
           file: nextFile,
+          locked: null,
         }));
       },
       edit(edit) {
         if (get().gesture) get().commitGesture();
+        const isLocked = refuseLocked();
+        if (isLocked) return isLocked;
         const result = edit.apply(get().history.present);
         if (!result.ok) {
           set({ refusal: result });
@@ -99,6 +115,8 @@ export function createDocumentStore(site: Site, file: FileState): DocumentStore 
       preview(edit) {
         const { gesture, revision, shown } = get();
         if (!gesture) return get().edit(edit);
+        const isLocked = refuseLocked();
+        if (isLocked) return isLocked;
         const result = edit.apply(gesture.start);
         if (!result.ok) {
           set({ refusal: result });
@@ -125,19 +143,21 @@ export function createDocumentStore(site: Site, file: FileState): DocumentStore 
         show(history);
       },
       undo() {
-        get().cancelGesture();
-        show(undo(get().history));
+        get().go(-1);
       },
       redo() {
-        get().cancelGesture();
-        show(redo(get().history));
+        get().go(1);
       },
       go(steps) {
         get().cancelGesture();
-        show(go(get().history, steps));
+        if (!refuseLocked()) show(go(get().history, steps));
       },
       markSaved(name, site) {
         set((state) => ({ file: { name, saved: site ?? state.history.present } }));
+      },
+      lock(locked) {
+        if (locked !== null) get().cancelGesture();
+        set({ locked, refusal: null });
       },
       clearRefusal() {
         set({ refusal: null });

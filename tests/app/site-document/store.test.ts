@@ -4,7 +4,7 @@ import { deleteElements } from "../../../app/edits/delete-elements.ts";
 import { moveElements } from "../../../app/edits/move-elements.ts";
 import { moveVertex } from "../../../app/edits/move-vertex.ts";
 import { setField } from "../../../app/edits/set-field.ts";
-import { STEPS_KEPT } from "../../../app/site-document/history.ts";
+import { MOST_STEPS, MOST_WEIGHT, SURE_STEPS, startHistory, step } from "../../../app/site-document/history.ts";
 import { createDocumentStore, type DocumentStore } from "../../../app/site-document/store.ts";
 import { field, sampleYard } from "../edits/yard.ts";
 
@@ -59,12 +59,44 @@ describe("steps", () => {
     expect(now(store).refusal).toBeNull();
   });
 
-  it("older than the last hundreds fall off the far end", () => {
-    const store = opened();
-    for (let i = 1; i <= STEPS_KEPT + 5; i++) now(store).edit(setField("pool-1", "depth", i + 1000));
-    expect(now(store).history.past).toHaveLength(STEPS_KEPT);
-    now(store).go(-STEPS_KEPT);
-    expect(field(now(store).shown, "pool-1", "depth")).toBe(1005);
+  it("beyond the most that are kept fall off the far end", () => {
+    const yard = sampleYard();
+    let history = startHistory(yard);
+    const sites = Array.from({ length: MOST_STEPS + 5 }, (_, i) => ({ ...yard, grade: i }));
+    for (const site of sites) history = step(history, site, "Set grade");
+    expect(history.past).toHaveLength(MOST_STEPS);
+    expect(history.dropped).toBe(5);
+    expect(history.past[0]?.site).toBe(sites[4]);
+  });
+
+  it("that each hold on to many elements are fewer, and some stay whatever they weigh", () => {
+    const yard = sampleYard();
+    const large = (count: number) => ({
+      ...yard,
+      elements: Array.from({ length: count }, (_, i) => ({
+        id: `metal-${i}`,
+        kind: "metal" as const,
+        shape: { point: [0, 0] as [number, number] },
+      })),
+    });
+    // Every step replaces all of 20,000 elements: 20,000 and 1, and a thirtieth for the list, each.
+    let history = startHistory(large(20_000));
+    for (let i = 0; i < 40; i++) history = step(history, large(20_000), "Move all");
+    const each = 20_001 + 20_000 / 30;
+    expect(history.past).toHaveLength(Math.max(SURE_STEPS, Math.floor(MOST_WEIGHT / each)));
+    expect(history.past.length + history.dropped).toBe(40);
+    // Steps that share all but one element weigh little.
+    let light = startHistory(large(20_000));
+    for (let i = 0; i < 40; i++) {
+      const [, ...rest] = light.present.elements;
+      light = step(
+        light,
+        { ...light.present, elements: [{ ...large(1).elements[0]!, id: `new-${i}` }, ...rest] },
+        "Move one",
+      );
+    }
+    expect(light.past).toHaveLength(40);
+    expect(light.weight).toBeCloseTo(40 * (2 + 20_000 / 30), 6);
   });
 });
 
@@ -149,7 +181,7 @@ describe("a gesture", () => {
     const other = sampleYard();
     now(store).open(other, FILE);
     expect(now(store)).toMatchObject({ shown: other, gesture: null, refusal: null });
-    expect(now(store).history).toEqual({ past: [], present: other, future: [] });
+    expect(now(store).history).toMatchObject({ past: [], present: other, future: [] });
   });
 });
 
@@ -162,5 +194,28 @@ describe("saving", () => {
     expect(now(store).file).toEqual({ name: "a.site.json", saved: written });
     now(store).markSaved("a.site.json");
     expect(now(store).file.saved).toBe(now(store).history.present);
+  });
+});
+
+describe("a site that is only looked at", () => {
+  it("refuses every change with the reason, also of undo, and takes them again once it is let go", () => {
+    const store = opened();
+    now(store).edit(moveElements(["pump-1"], 1, 0));
+    now(store).beginGesture("Move");
+    now(store).preview(moveElements(["pump-1"], 5, 0));
+    const before = now(store).history;
+    now(store).lock("It is open in another tab.");
+    expect(now(store).shown).toBe(before.present);
+    expect(now(store).edit(moveElements(["pump-1"], 1, 0))?.reason).toBe("It is open in another tab.");
+    now(store).beginGesture("Move");
+    expect(now(store).preview(moveElements(["pump-1"], 1, 0))?.reason).toBe("It is open in another tab.");
+    now(store).commitGesture();
+    now(store).undo();
+    expect(now(store).history).toEqual(before);
+    expect(now(store).refusal?.reason).toBe("It is open in another tab.");
+    now(store).lock(null);
+    expect(now(store).refusal).toBeNull();
+    now(store).undo();
+    expect(now(store).history.future).toHaveLength(1);
   });
 });
