@@ -14,6 +14,12 @@ export function listenToToolKeys(
   const isMine = (event: KeyboardEvent) => event.target === box || event.target === box.ownerDocument.body;
 
   const down = (event: KeyboardEvent) => {
+    if (event.key === "Alt" && isMine(event)) {
+      host.holdSnappingOff(true);
+      // The browser would take its menu for it.
+      if (host.tool.id !== "select") event.preventDefault();
+      return;
+    }
     if (!isMine(event) || event.isComposing || event.altKey) return;
     if (box.ownerDocument.querySelector("dialog[open]")) return;
     if (event.ctrlKey || event.metaKey) {
@@ -32,11 +38,13 @@ export function listenToToolKeys(
     if (host.key({ key: event.key, shift: event.shiftKey })) event.preventDefault();
   };
   const up = (event: KeyboardEvent) => {
+    if (event.key === "Alt") host.holdSnappingOff(false);
     if (event.key !== " ") return;
     pointer.isSpaceDown = false;
     changed();
   };
   const leave = () => {
+    host.holdSnappingOff(false);
     pointer.isSpaceDown = false;
     changed();
   };

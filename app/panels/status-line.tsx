@@ -47,7 +47,7 @@ export function StatusLine() {
           aria-label="Snapping"
           {...commandTip(
             editor.commands.get("snapping"),
-            `To corners, edges and grid. It is ${snapping ? "on" : "off"}.`,
+            `To corners, edges, distances from the water and the grid. It is ${snapping ? "on" : "off"}; Alt held down holds it off.`,
           )}
           onClick={() => runCommand(editor, editor.commands.get("snapping"))}
         >

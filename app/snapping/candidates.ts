@@ -1,12 +1,12 @@
 /** What a pointer can snap to on a site: corners, ends, middles and sides of everything that is drawn. */
 import { edgeBounds, edgeFromVertices, edgeLength, pointAt } from "../../geometry/edge.ts";
-import { boundsOfPoints, grownBounds } from "../../geometry/points.ts";
+import { boundsOfPoints, distanceBetween, grownBounds } from "../../geometry/points.ts";
 import { type BoxIndex, boxIndex } from "../../geometry/spatial-index.ts";
 import type { Bounds, PathData, Point } from "../../geometry/types.ts";
 import type { AnyElement } from "../edits/edit.ts";
 import { calledAs } from "../edits/element-words.ts";
 import { hasHeights, pathOf, pathRefs, pointOf } from "../edits/path-ref.ts";
-import type { SnapCandidates, SnapEdge, SnapPoint } from "./snap.ts";
+import type { SnapCandidates, SnapEdge, SnapLine, SnapPoint } from "./snap.ts";
 
 interface Feature {
   readonly id: string;
@@ -36,6 +36,37 @@ export function candidatesNear(
   }
   return { points, edges };
 }
+
+/**
+ * Corners and ends in line with a place: straight up or down from it, or level with it, within `reach` inches; the
+ * nearest first. `tolerance`: how far off the line.
+ */
+export function cornersInLine(
+  elements: readonly AnyElement[],
+  at: Point,
+  tolerance: number,
+  reach: number,
+  without: ReadonlySet<string> = new Set(),
+): SnapLine[] {
+  const { all, boxes } = indexOf(elements);
+  const [x, y] = at;
+  const strips: Bounds[] = [
+    { minX: x - tolerance, maxX: x + tolerance, minY: y - reach, maxY: y + reach },
+    { minX: x - reach, maxX: x + reach, minY: y - tolerance, maxY: y + tolerance },
+  ];
+  return strips
+    .flatMap((strip) => boxes.search(strip))
+    .flatMap((i): SnapLine[] => {
+      const feature = all[i];
+      const point = feature?.point;
+      if (!feature || !point || point.isMiddle || without.has(feature.id)) return [];
+      return [{ with: point.at, name: `the ${point.words}`.replace(/^the (?=[A-Z])/, "") }];
+    })
+    .sort((a, b) => distanceBetween(a.with, at) - distanceBetween(b.with, at))
+    .slice(0, MOST_IN_LINE);
+}
+
+const MOST_IN_LINE = 16;
 
 function indexOf(elements: readonly AnyElement[]) {
   const known = indexes.get(elements);

@@ -2,6 +2,8 @@
 import { edgeLength } from "../../geometry/edge.ts";
 import { distanceBetween } from "../../geometry/points.ts";
 import type { Edge, Point } from "../../geometry/types.ts";
+import { isKnownKind } from "../../rules/site/element-check.ts";
+import type { Kind } from "../../rules/site/elements.ts";
 import { lengthText } from "../../rules/words/lengths.ts";
 import type { AnyElement, Edit, Refused } from "../edits/edit.ts";
 import { moveElements } from "../edits/move-elements.ts";
@@ -29,7 +31,7 @@ export function moveDrag(desk: Desk, ids: readonly string[], pressed: AnyElement
   return {
     move(pointer) {
       const at: Point = [anchor[0] + pointer.at[0] - from[0], anchor[1] + pointer.at[1] - from[1]];
-      found = desk.snap({ ...pointer, at }, { without: ids, origin: anchor, withoutMiddles: true });
+      found = desk.snap({ ...pointer, at }, { without: ids, origin: anchor, withoutMiddles: true, ...kindOf(pressed) });
       const [dx, dy] = [found.point[0] - anchor[0], found.point[1] - anchor[1]];
       // With Shift it goes straight along the sheet.
       moved = !pointer.shift ? [dx, dy] : Math.abs(dx) >= Math.abs(dy) ? [dx, 0] : [0, dy];
@@ -55,11 +57,16 @@ export function cornerDrag(desk: Desk, handle: Handle, from: Point): Drag {
   let refusal: Refused | null = null;
   return {
     move(pointer) {
-      const { path } = pathAtStart(desk, handle);
+      const { element, path } = pathAtStart(desk, handle);
       const at: Point = [handle.at[0] + pointer.at[0] - from[0], handle.at[1] + pointer.at[1] - from[1]];
       found = desk.snap(
         { ...pointer, at },
-        { without: [handle.id], lines: path ? neighborsOf(path, handle.index) : [], origin: handle.at },
+        {
+          without: [handle.id],
+          lines: path ? neighborsOf(path, handle.index) : [],
+          origin: handle.at,
+          ...(element ? kindOf(element) : {}),
+        },
       );
       refusal = show(desk, moveVertex(handle.id, handle.ref, handle.index, found.point));
     },
@@ -111,6 +118,11 @@ export function bendDrag(desk: Desk, handle: Handle): Drag {
 function settled(bulge: number, halfChord: number, slack: number): number {
   if (Math.abs(bulge) * halfChord <= slack) return 0;
   return Math.abs(Math.abs(bulge) - 1) * halfChord <= slack ? Math.sign(bulge) : bulge;
+}
+
+/** What distances from the water matter to what is moved. */
+function kindOf(element: AnyElement): { readonly kind?: Kind } {
+  return isKnownKind(element.kind) ? { kind: element.kind } : {};
 }
 
 /** Previews an edit; nothing once the gesture has been ended from elsewhere, as by undo. */

@@ -90,7 +90,7 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
       const kind = kindOf(id);
       found = desk.snap(pointer, {
         lines: linesFrom(last, first),
-        ...(last ? { from: last } : {}),
+        ...(last && rule.shape === "straight" ? { from: last } : {}),
         sides: sidesOf(sketch),
         kind,
       });

@@ -122,6 +122,15 @@ export class ToolHost {
     this.#ports.view.getState().hover(null);
   }
 
+  /** The key that holds snapping off goes down or up while the pointer rests. */
+  holdSnappingOff(isHeld: boolean): void {
+    const last = this.#last;
+    if (!last || last.isCrosshair || last.alt === isHeld) return;
+    this.#last = { ...last, alt: isHeld, isDouble: false };
+    this.#tool.pointerMove(this.#last);
+    this.#refresh();
+  }
+
   abandonPress(): void {
     this.#tool.abandonPress();
     this.#refresh();
