@@ -1,86 +1,66 @@
 /**
- * Main-thread work a frame while the pool of the busiest demo is dragged, measured in Chromium beside an empty sheet in
- * the same run. `npm run bench:drag` prints figures, asserts none.
- *
- * The browser's own trace is read: every task of the page's main thread is summed between one animation frame and the
- * next, so that script, style, layout and painting all count.
+ * Main-thread work a frame on the sheet, measured in Chromium without a graphics card, beside an empty sheet in the same
+ * run: the pool of the busiest demo dragged; an invented site of 2,000 elements dragged, moved about and zoomed; how long
+ * one of 10,000 takes to open. `npm run bench:drag` prints figures, asserts none; see trace-frames.ts for what is counted.
  */
 import { readFileSync, rmSync } from "node:fs";
 import type { Browser, Page } from "playwright-core";
 import { buildApp, launchChromium, serveApp } from "../end-to-end/chromium.ts";
+import { SheetPage } from "../end-to-end/sheet-page.ts";
+import { crowdedSite } from "./crowd.ts";
 import { timing } from "./measure.ts";
+import { type Frames, framesOf, type TraceEvent } from "./trace-frames.ts";
 
-const SECONDS = 5;
+const SECONDS = 4;
 
-interface TraceEvent {
-  readonly name: string;
-  readonly ph: string;
-  readonly ts: number;
-  readonly dur?: number;
-  readonly pid: number;
-  readonly tid: number;
-  readonly args?: { readonly name?: string };
-}
+type Place = { readonly x: number; readonly y: number };
 
-interface Frames {
-  readonly work: number[];
-  readonly interval: number[];
-}
-
-/** Circles with the button held for some seconds, traced. */
-async function dragged(browser: Browser, page: Page, at: { x: number; y: number }): Promise<Frames> {
-  await page.mouse.move(at.x, at.y);
-  await page.mouse.down();
-  await page.mouse.move(at.x + 12, at.y + 8);
-  await page.waitForTimeout(400);
+/** Does something again and again for some seconds, traced. */
+async function traced(browser: Browser, page: Page, move: (i: number) => Promise<void>) {
+  for (let i = 0; i < 20; i++) await move(i);
   await browser.startTracing(page, { categories: ["toplevel", "devtools.timeline"] });
   const end = Date.now() + SECONDS * 1000;
-  for (let i = 0; Date.now() < end; i++) {
-    const turn = i / 25;
-    await page.mouse.move(at.x + 40 * Math.cos(turn), at.y + 24 * Math.sin(turn));
-  }
+  for (let i = 20; Date.now() < end; i++) await move(i);
   const trace = await browser.stopTracing();
-  await page.keyboard.press("Escape");
-  await page.mouse.up();
-  await page.waitForTimeout(400);
   return framesOf(JSON.parse(trace.toString()).traceEvents as TraceEvent[]);
 }
 
-function framesOf(events: readonly TraceEvent[]): Frames {
-  const beats = events.filter(({ name }) => name === "FireAnimationFrame").sort((a, b) => a.ts - b.ts);
-  const [first] = beats;
-  if (!first) throw new Error("the trace holds no animation frame");
-  const own = (event: TraceEvent) => event.pid === first.pid && event.tid === first.tid;
-  const tasks = events
-    .filter((event) => own(event) && event.ph === "X" && /RunTask$/.test(event.name))
-    .sort((a, b) => a.ts - b.ts);
-  const starts: number[] = [];
-  for (const { ts } of beats.filter(own)) if (starts.length === 0 || ts - (starts.at(-1) ?? 0) > 4000) starts.push(ts);
-  const work = new Array<number>(Math.max(0, starts.length - 1)).fill(0);
-  let frame = 0;
-  let busyUntil = 0;
-  for (const { ts, dur = 0 } of tasks) {
-    // Tasks may nest in the trace: only what is not covered yet counts.
-    const from = Math.max(ts, busyUntil);
-    const to = ts + dur;
-    if (to <= from) continue;
-    busyUntil = to;
-    while (frame < work.length && (starts[frame + 1] ?? 0) <= from) frame += 1;
-    if (frame < work.length && from >= (starts[frame] ?? 0)) work[frame] = (work[frame] ?? 0) + (to - from) / 1000;
-  }
-  const interval = starts.slice(1).map((ts, i) => (ts - (starts[i] ?? ts)) / 1000);
-  return { work, interval };
+/** Circles with the button held. */
+async function dragged(browser: Browser, page: Page, at: Place, button: "left" | "middle" = "left") {
+  await page.mouse.move(at.x, at.y);
+  await page.mouse.down({ button });
+  await page.mouse.move(at.x + 12, at.y + 8);
+  const frames = await traced(browser, page, (i) =>
+    page.mouse.move(at.x + 40 * Math.cos(i / 25), at.y + 24 * Math.sin(i / 25)),
+  );
+  await page.keyboard.press("Escape");
+  await page.mouse.up({ button });
+  await page.waitForTimeout(500);
+  await checkPainted(page);
+  return frames;
 }
 
-function print(name: string, { work, interval }: Frames): void {
-  const [w, i] = [timing(work), timing(interval)];
-  const figures = [w.median, w.p95, i.median, i.p95].map((value) => value.toFixed(2).padStart(9));
-  console.log(name.padEnd(34), ...figures, String(work.length).padStart(7));
+/** Turns the wheel in and out over one place. */
+async function zoomed(browser: Browser, page: Page, at: Place) {
+  await page.mouse.move(at.x, at.y);
+  const frames = await traced(browser, page, (i) => page.mouse.wheel(0, i % 16 < 8 ? 60 : -60));
+  await page.waitForTimeout(500);
+  await checkPainted(page);
+  return frames;
 }
 
-async function siteCommand(page: Page, label: RegExp): Promise<void> {
-  await page.getByRole("button", { name: "Site menu" }).click();
-  await page.getByRole("menuitem", { name: label }).click();
+/** A sheet that is not painted would be measured as a quick one. */
+async function checkPainted(page: Page): Promise<void> {
+  const problem = page.locator(".notice", { hasText: "cannot be painted" });
+  if ((await problem.count()) > 0) throw new Error(await problem.innerText());
+}
+
+function print(name: string, { page, painter }: { page: Frames; painter: Frames }): void {
+  const columns = [page.work, page.interval, painter.work, painter.interval].flatMap((values) => {
+    const { median, p95 } = timing(values);
+    return values.length === 0 ? ["-", "-"] : [median.toFixed(1), p95.toFixed(1)];
+  });
+  console.log(name.padEnd(36), ...columns.map((text) => text.padStart(6)), String(page.work.length).padStart(7));
 }
 
 /** The middle of the demo's pool, inches. */
@@ -92,32 +72,69 @@ function poolMiddle(): [number, number] {
   return [mean(0), mean(1)];
 }
 
+/** Drops a site on the page. Returns milliseconds until it is on the sheet, and until its findings are. */
+async function dropped(sheet: SheetPage, name: string, count: number): Promise<{ shown: number; found: number }> {
+  const { page } = sheet;
+  const begun = await page.evaluate(
+    ([body = "", title = ""]) => {
+      const data = new DataTransfer();
+      data.items.add(new File([body], `${title}.site.json`));
+      window.dispatchEvent(new DragEvent("drop", { dataTransfer: data, cancelable: true }));
+      return performance.now();
+    },
+    [JSON.stringify({ ...crowdedSite(count, 24), name }), name],
+  );
+  const after = async (words: RegExp): Promise<number> => {
+    await page.waitForFunction(
+      (pattern) => new RegExp(pattern).test(document.querySelector("[role=application]")?.ariaLabel ?? ""),
+      words.source,
+    );
+    return (await page.evaluate(() => performance.now())) - begun;
+  };
+  const shown = await after(new RegExp(name));
+  const found = await after(new RegExp(`${name}.*;`));
+  await page.waitForTimeout(3000);
+  return { shown, found };
+}
+
 async function main(): Promise<void> {
   const folder = await buildApp();
   const [browser, app] = await Promise.all([launchChromium(), serveApp(folder)]);
   const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
-  await page.goto(app.url);
-  const sheet = page.getByRole("application");
-  await sheet.waitFor();
-  console.log("Main-thread work and frame interval while dragging, milliseconds");
-  console.log("".padEnd(34), " work med", " work p95", "frame med", "frame p95", " frames");
-  await siteCommand(page, /New sheet/);
-  const box = await sheet.boundingBox();
+  const sheet = new SheetPage(page);
+  await sheet.open(app.url);
+  const box = await sheet.sheet.boundingBox();
   if (!box) throw new Error("the sheet has no size");
   const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
-  await page.keyboard.press("d");
-  await page.keyboard.press("Escape");
+
+  console.log("Milliseconds a frame. Work: processor time of all tasks of the thread. Interval: by the clock.");
+  console.log("".padEnd(36), " page's work  its interval  painter's work  interval");
+  console.log("".padEnd(36), ...["", "", "", ""].flatMap(() => ["   med", "   p95"]), " frames");
+  await sheet.emptySheet();
+  await sheet.take("d");
+  await sheet.take("Escape");
   print("empty sheet, a box being drawn", await dragged(browser, page, { x: middle.x, y: box.y + 90 }));
-  await siteCommand(page, /Demo sites/);
+  print("empty sheet, moved about", await dragged(browser, page, { x: middle.x, y: box.y + 90 }, "middle"));
+
+  await sheet.siteCommand("Demo sites");
   await page
     .getByRole("dialog")
     .getByRole("button", { name: /Tumblestone/ })
     .click();
   await page.waitForTimeout(3000);
-  const [x, y] = poolMiddle();
-  const [cx = 0, cy = 0, scale = 1] = ((await sheet.getAttribute("data-camera")) ?? "").split(" ").map(Number);
-  const at = { x: middle.x + (x - cx) * scale, y: middle.y - (y - cy) * scale };
-  print("busiest demo, its pool dragged", await dragged(browser, page, at));
+  print("busiest demo, its pool dragged", await dragged(browser, page, await sheet.onScreen(...poolMiddle())));
+  print("busiest demo, moved about", await dragged(browser, page, middle, "middle"));
+  print("busiest demo, zoomed", await zoomed(browser, page, middle));
+
+  await dropped(sheet, "Crowd of 2000", 2000);
+  print("2,000 elements, moved about", await dragged(browser, page, middle, "middle"));
+  print("2,000 elements, zoomed", await zoomed(browser, page, middle));
+  print("2,000 elements, the pool dragged", await dragged(browser, page, await sheet.onScreen(0, 0)));
+
+  const { shown, found } = await dropped(sheet, "Crowd of 10000", 10_000);
+  print("10,000 elements, moved about", await dragged(browser, page, middle, "middle"));
+  print("10,000 elements, the pool dragged", await dragged(browser, page, await sheet.onScreen(0, 0)));
+  console.log(`10,000 elements: on the sheet after ${shown.toFixed(0)} ms, with findings after ${found.toFixed(0)} ms`);
   await browser.close();
   await app.close();
   rmSync(folder, { recursive: true });
