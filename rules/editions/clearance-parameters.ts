@@ -9,7 +9,13 @@ import { parameter as p } from "./parameter.ts";
 import type { ParameterTypes } from "./parameter-types.ts";
 
 export const clearanceParameters = {
-  "receptacle.distance": p(72, "in", "680.22(A)(3)", "P", "Receptacles from the inside walls, as a cord would lie."),
+  "receptacle.distance": p(
+    72,
+    "in",
+    "680.22(A)(3)",
+    "R",
+    "Receptacles from the inside walls, as a cord would lie: 6 ft is published; that every kind has kept it from 2017 on, from memory.",
+  ),
   "receptacle.requiredFrom": p(72, "in", "680.22(A)(1)", "P", "Nearest the required receptacle may be."),
   "receptacle.requiredTo": p(240, "in", "680.22(A)(1)", "P", "Farthest the required receptacle may be."),
   "receptacle.requiredHeight": p(

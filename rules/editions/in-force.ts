@@ -101,6 +101,12 @@ function faultOf(amendment: Amendment, table: ParameterTable): string | null {
   if (!Object.hasOwn(table, amendment.parameter)) return "it names no parameter of this edition";
   const { unit } = table[amendment.parameter as ParameterId];
   const { value } = amendment;
+  // Where one of the editions writes nothing, nothing may be written here too.
+  if (
+    value === null &&
+    EDITION_IDS.some((id) => EDITIONS[id].parameters[amendment.parameter as ParameterId].value === null)
+  )
+    return null;
   const wanted = unit === "yes/no" ? "boolean" : unit === "word" ? "string" : unit === "list" ? "object" : "number";
   if (value === null || typeof value !== wanted) return `its value should be a ${unit === "list" ? "list" : wanted}`;
   if (typeof value === "number" && value < 0) return "its value should not be negative";

@@ -2,14 +2,16 @@
  * Which walls and buildings stand in the way of which measure (the table of the geometry's definitions), and how
  * surely: a wall counts when it is known to be permanent and high enough on the pool side.
  *
- * Terms. `counted`: stands in the way. Of those, `assumed` ones rest on a level that the drawing does not give.
+ * Terms. `counted`: stands in the way. Of those, `assumed` ones rest on a level that the drawing does not give, or on a
+ * height as near to the limit as the drawing may be off.
  * `possible`: would stand in the way if a fact that the drawing does not give turned out so.
  */
 import { pathToArea } from "../../geometry/distance.ts";
 import { contains, flattenPath } from "../../geometry/outline.ts";
-import { FINE_FLATTEN_TOLERANCE, LIMIT_TOLERANCE } from "../../geometry/tolerances.ts";
+import { FINE_FLATTEN_TOLERANCE } from "../../geometry/tolerances.ts";
 import type { Area, Barrier, Path, Point } from "../../geometry/types.ts";
 import type { BuildingElement, OpeningElement, WallElement } from "../site/elements.ts";
+import { reaches } from "./compare.ts";
 import type { Level } from "./levels.ts";
 import { withoutOpenings } from "./openings.ts";
 
@@ -25,7 +27,7 @@ export interface BarrierModel {
 
 export interface BarrierSet {
   readonly counted: readonly BarrierModel[];
-  /** Ids among `counted` that rest on a level that is not given. */
+  /** Ids among `counted` that rest on a level that is not given, or on a height that is not sure. */
   readonly assumed: ReadonlySet<string>;
   readonly possible: readonly BarrierModel[];
 }
@@ -47,6 +49,8 @@ export interface BarrierInputs {
   readonly buildings: readonly BuildingModel[];
   readonly openings: readonly OpeningElement[];
   readonly wallHeight: number;
+  /** How far the drawing may be off, inches. */
+  readonly accuracy: number;
   levelAt(p: Point): Level;
 }
 
@@ -77,31 +81,35 @@ export function barriersFor(measure: BarrierMeasure, water: Area, inputs: Barrie
       continue;
     }
     const level = poolSideLevel(building.area.outer, water, inputs);
-    if (top - level.z < inputs.wallHeight - LIMIT_TOLERANCE) continue;
-    counted.push({ id, barriers, openFacts: level.given ? [] : ["level"] });
-    if (!level.given) assumed.add(id);
+    const high = reaches(top - level.z, inputs.wallHeight, inputs.accuracy);
+    if (high === "no") continue;
+    const openFacts = [...(level.given ? [] : ["level"]), ...(high === "doubtful" ? [MEASURED_HEIGHT] : [])];
+    counted.push({ id, barriers, openFacts });
+    if (openFacts.length > 0) assumed.add(id);
   }
   return { counted, assumed, possible };
 }
+
+/** The open fact of a height that is as near to the limit as the drawing may be off. */
+const MEASURED_HEIGHT = "measured height";
 
 function standingOf(
   wall: WallModel,
   water: Area,
   inputs: BarrierInputs,
 ): "no" | { readonly possible: boolean; readonly openFacts: string[] } {
-  const { permanent, top, thickness } = wall.element;
+  const { permanent, top } = wall.element;
   if (permanent === false) return "no";
   const openFacts: string[] = [];
   if (permanent === undefined) openFacts.push("permanent");
   if (top === undefined) openFacts.push("top");
   const level = poolSideLevel(wall.path, water, inputs);
-  if (top !== undefined && level.given && top - level.z < inputs.wallHeight - LIMIT_TOLERANCE) return "no";
+  const high = top === undefined ? "doubtful" : reaches(top - level.z, inputs.wallHeight, inputs.accuracy);
+  if (level.given && high === "no") return "no";
   if (openFacts.length > 0) return { possible: true, openFacts };
   if (!level.given) openFacts.push("level");
-  if (!level.given && top !== undefined && top - level.z < inputs.wallHeight - LIMIT_TOLERANCE) {
-    return { possible: true, openFacts };
-  }
-  void thickness;
+  if (high === "no") return { possible: true, openFacts };
+  if (high === "doubtful") openFacts.push(MEASURED_HEIGHT);
   return { possible: false, openFacts };
 }
 

@@ -197,6 +197,7 @@ export class Yard {
         buildings: this.buildings,
         openings: this.all("opening"),
         wallHeight: this.edition.value("perimeter.wallHeight"),
+        accuracy: this.accuracy,
         levelAt: (p) => this.levelAt(p),
       }),
     );

@@ -8,6 +8,7 @@ import { sightLine } from "../../../geometry/paths-around-barriers.ts";
 import { segmentMeetsBox } from "../../../geometry/points.ts";
 import { FINE_FLATTEN_TOLERANCE } from "../../../geometry/tolerances.ts";
 import type { Area, Barrier, Bounds, Path, Point } from "../../../geometry/types.ts";
+import { reaches } from "../../measures/compare.ts";
 import { withoutOpenings } from "../../measures/openings.ts";
 import type { Yard } from "../../measures/yard.ts";
 import { elementName } from "../../words/element-names.ts";
@@ -73,8 +74,11 @@ function screensOf(yard: Yard): readonly Screen[] {
     const add = (id: string, path: Path, thickness: number, top: number | undefined, solid: string[], area?: Area) => {
       const [at] = path.edges;
       const level = at ? yard.levelAt(at.from) : { z: yard.grade, given: true };
-      if (top !== undefined && top - level.z < tall) return;
-      const openField = solid[0] ?? (top === undefined && area === undefined ? "top" : undefined);
+      const high = top === undefined ? "yes" : reaches(top - level.z, tall, yard.accuracy);
+      if (high === "no") return;
+      const openHeight =
+        high === "doubtful" ? "measured height" : top === undefined && area === undefined ? "top" : undefined;
+      const openField = solid[0] ?? openHeight;
       const lines = linesOf(yard, id, path, thickness);
       screens.push({
         id,

@@ -3,7 +3,14 @@ import type { RuleExample } from "../rule.ts";
 
 type Outcome = RuleExample["expect"]["outcome"];
 
-function example(name: string, distance: number, outcome: Outcome, changes: object, answer?: string): RuleExample {
+function example(
+  name: string,
+  distance: number,
+  outcome: Outcome,
+  changes: object,
+  answer?: string,
+  head: object = {},
+): RuleExample {
   const bowl = {
     id: "bowl",
     kind: "device",
@@ -23,7 +30,7 @@ function example(name: string, distance: number, outcome: Outcome, changes: obje
     name,
     source: "NEC 680.22(B)(7), from memory",
     edition: "nec-2020",
-    head: { answers },
+    head: { answers, ...head },
     elements: [concretePool(), bowl],
     expect: { element: "bowl", outcome, section: "680.22(B)(7)" },
   };
@@ -35,5 +42,8 @@ export const examples: readonly RuleExample[] = [
   example("on plastic piping", 24, "exempt", { gasPiping: "nonmetal" }),
   example("on piping of which nothing is given", 24, "review", {}),
   example("on piping that somebody has looked at", 24, "bond", {}, "metal"),
+  example("as near to 5 ft as the drawing may be off", 60.01, "review", { gasPiping: "metal" }, undefined, {
+    accuracy: 1,
+  }),
   example("on piping that is drawn by itself", 24, "exempt", {}, "metal, and drawn as a part of its own"),
 ];

@@ -6,7 +6,7 @@ import { elementName } from "../../words/element-names.ts";
 import { worstOver } from "../common/clearance-verdict.ts";
 import { joinRemedy } from "../common/fixed-metal.ts";
 import { partNeed } from "../common/needs.ts";
-import { BARE, settle, speakerOf, subjectName, witnessLine } from "../common/verdicts.ts";
+import { BARE, settle, speakerOf, subjectName, witnessLine, yesNo } from "../common/verdicts.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
 
 export const rule: Rule = {
@@ -54,8 +54,19 @@ function judgeAt(yard: Yard, body: Body, device: DeviceElement): Verdict {
     witness: witnessLine(straight),
     limits: ["luminaire.near"] as const,
   };
-  if (exceeds(distance, near, yard.accuracy) === "yes") {
-    return { ...base, outcome: "exempt", why: `${name} is ${where}, more than ${say.length(near)}.` };
+  const far = exceeds(distance, near, yard.accuracy);
+  const beyond = `${name} is ${where}, more than ${say.length(near)}.`;
+  if (far === "yes") return { ...base, outcome: "exempt", why: beyond };
+  if (far === "doubtful" && device.gasPiping !== "nonmetal") {
+    const question = yesNo(
+      "gas-feature-near",
+      `Taped on site, does it stand within ${say.length(near)} of the inside wall?`,
+    );
+    const taped = settle(yard, question, device.id, body.id);
+    if (taped.choice === "no") return { ...base, ...taped.trace, outcome: "exempt", why: beyond + taped.note };
+    const why = `${name} is ${where}, as near to the limit of ${say.length(near)} as the drawing may be off.${taped.note}`;
+    if (taped.choice === null)
+      return { ...base, ...taped.trace, outcome: "review", why, remedy: "Measure the distance on site.", question };
   }
   const settled = device.gasPiping === undefined ? settle(yard, PIPING_QUESTION, device.id, body.id) : null;
   const { trace = {}, note = "" } = settled ?? {};

@@ -147,20 +147,29 @@ function remedyFor(yard: Yard, surface: SurfaceElement | null, allowed: readonly
   return sentences.join(" ");
 }
 
-/** Surfaces behind a wall that ends the band only if a level that nobody gave is as low as the site's grade. */
+/** What is open about the height of a wall, in words. */
+function openFactWords(fact: string): string {
+  return fact === "level"
+    ? "the level of the ground at its foot is not given"
+    : "its height is as near to the limit as the drawing may be off";
+}
+
+/** Surfaces behind a wall that ends the band only if a level that nobody gave, or its own height, is as it seems. */
 function behindAssumedWalls(yard: Yard, body: Body, seen: ReadonlySet<string | null>): Verdict[] {
   const set = yard.barriers("band", body);
   if (set.assumed.size === 0) return [];
   const sure = set.counted.filter((model) => !set.assumed.has(model.id)).flatMap((model) => model.barriers);
   const wider = reach(body.water, yard.edition.value("perimeter.width"), sure, yard.notGround());
   const beyond = differenceRegions(wider, yard.band(body).region);
-  const walls = [...set.assumed].join(", ");
+  const assumed = set.counted.filter((model) => set.assumed.has(model.id));
+  const walls = assumed.map(({ id }) => id).join(", ");
+  const openFacts = assumed.map((model) => `${model.id}: ${model.openFacts.map(openFactWords).join(", ")}`).join("; ");
   return yard.piecesOf(beyond).flatMap((piece: BandPiece): Verdict[] => {
     if (seen.has(piece.surface)) return [];
     const settled = settle(yard, WALL_LEVEL_QUESTION, piece.surface, body.id);
     const verdict = judgePiece(yard, body, methodOf(yard, body, piece));
     if (verdict.outcome === "exempt" || settled.choice === "no") return [{ ...verdict, ...settled.trace }];
-    const lead = `${nameOf(surfaceOf(yard, piece))} lies behind ${walls}, which ends the perimeter only if it stands high enough above the ground on the pool's side, and that level is not given.`;
+    const lead = `${nameOf(surfaceOf(yard, piece))} lies behind ${walls}, which ends the perimeter only if it stands high enough above the ground on the pool's side, and that is not sure (${openFacts}).`;
     const { need: _need, question: _question, ...rest } = verdict;
     if (settled.choice === "yes")
       return [{ ...rest, ...settled.trace, outcome: "exempt", remedy: "", why: lead + settled.note }];

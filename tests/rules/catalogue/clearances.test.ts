@@ -280,6 +280,9 @@ describe("a disconnect within sight", () => {
     expect(of([off(100), screen({ top: 66 })])).toBe("conflict");
     expect(of([off(100), screen({ top: 65.99 })])).toBe("meets");
     expect(of([off(100), screen({ top: undefined })])).toBe("review");
+    for (const top of [65, 66, 67]) expect(of([off(100), screen({ top })], {}, { accuracy: 1 })).toBe("review");
+    expect(of([off(100), screen({ top: 67.01 })], {}, { accuracy: 1 })).toBe("conflict");
+    expect(of([off(100), screen({ top: 64.99 })], {}, { accuracy: 1 })).toBe("meets");
     expect(of([off(100), fence({ path: line(500, 50, 700, 50) })])).toBe("review");
     expect(of([off(100), fence({ path: line(500, 50, 700, 50), solid: false })])).toBe("meets");
     const gap = { id: "gap", kind: "opening", opening: "passage", path: line(580, 50, 620, 50) };

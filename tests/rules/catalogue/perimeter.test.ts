@@ -65,6 +65,14 @@ describe("the method by edition and surface", () => {
     if (outcome === "review") expect(verdict.question?.options.length).toBeGreaterThan(1);
   });
 
+  it("takes an amendment that writes nothing where an edition writes nothing", () => {
+    const head = { amendments: [{ parameter: "perimeter.above", value: null, reason: "invented" }] };
+    expect(deckIn("nec-2023", { level: 40 }).verdict.outcome).toBe("review");
+    expect(deckIn("nec-2023", { level: 40 }, head).verdict.outcome).toBe("bond");
+    const useless = { amendments: [{ parameter: "perimeter.width", value: null, reason: "invented" }] };
+    expect(yardOf([concretePool()], useless).edition.useless).toHaveLength(1);
+  });
+
   it("follows local amendments: a grid asked for in 2020, a ring kept in 2023", () => {
     const amendments = (value: boolean) => ({
       amendments: [{ parameter: "perimeter.ringUnderPaving", value, reason: "invented" }],
@@ -212,6 +220,24 @@ describe("the band", () => {
     expect(judge(6).outcome).toBe("exempt");
     expect(judge(6.01).outcome).toBe("bond");
     expect(judge(undefined)).toMatchObject({ outcome: "review", question: { id: "wall-ends-perimeter" } });
+    expect(judge(undefined).why).toMatch(/\(wall: the level of the ground at its foot is not given\)/);
+  });
+
+  // The site format: a margin within the drawing's accuracy is a question. Heights: arithmetic.
+  it("asks where a wall or a building is as near to 5 ft high as the drawing may be off", () => {
+    const wall = { id: "wall", kind: "wall", path: line(-200, 210, 600, 210), thickness: 6, permanent: true };
+    const shed = { id: "wall", kind: "building", outline: box(-200, 207, 600, 213), metalCladding: false };
+    const beyond = deck({ id: "beyond", outline: box(-200, 213, 600, 300) });
+    const judge = (barrier: object, top: number) =>
+      verdictOf(rule, yardOf([concretePool(), { ...barrier, top }, beyond], { accuracy: 1 }), "beyond");
+    for (const barrier of [wall, shed]) {
+      expect(judge(barrier, 61.01).outcome).toBe("exempt");
+      for (const top of [61, 60, 59.01, 59]) {
+        expect(judge(barrier, top)).toMatchObject({ outcome: "review", question: { id: "wall-ends-perimeter" } });
+        expect(judge(barrier, top).why).toMatch(/its height is as near to the limit/);
+      }
+      expect(judge(barrier, 58.99).outcome).toBe("bond");
+    }
   });
 });
 

@@ -254,6 +254,14 @@ describe("receptacles", () => {
     expect(judge([outlet(264.5)], { accuracy: 1 }).outcome).toBe("review");
   });
 
+  it("behind a wall as near to 5 ft high as the drawing may be off are a question", () => {
+    const far = (top: number) => judge([outlet(240), wall({ path: line(-400, 216, 784, 216), top })], { accuracy: 1 });
+    expect(far(61.01).outcome).toBe("meets");
+    for (const top of [61, 60, 59]) expect(far(top)).toMatchObject({ outcome: "review" });
+    expect(far(60).why).toContain("measured height of wall");
+    expect(far(58.99).outcome).toBe("conflict");
+  });
+
   it.each([
     ["nec-2017", "680.22(A)(5)"],
     ["nec-2020", "680.22(A)(6)"],
