@@ -2,10 +2,8 @@
  * Reach: the ground that can be got to from a pool's inside wall along a plan path of at most a given length that
  * crosses no barrier.
  *
- * Stages. 1. Barriers that lie wholly out of reach are left out. 2. Direct ground: along each loop of the pool a strip
- * square to each straight edge, a ring sector on each arc and a sector round each corner of the pool, each only as deep
- * as its rays get (ray-profile.ts). Walked one after the other they make one closed line, whose winding counts how
- * often ground is covered. 3. Behind barriers: at every barrier corner that a path reaches, a fan of what is left of the
+ * Stages. 1. Barriers that lie wholly out of reach are left out. 2. The ground that is reached straight
+ * (direct-ground.ts). 3. Behind barriers: at every barrier corner that a path reaches, a fan of what is left of the
  * distance, as deep as its rays get, over the directions in which a path can bend there; and where a barrier stands
  * across the pool's edge, a fan about that point. 4. Union; less the water and what the caller excludes.
  *
@@ -13,18 +11,16 @@
  * pool, on a barrier's face at the pool's edge, or bends at a barrier corner: so the union is the whole of it.
  * Arcs keep their area (arc-chords.ts).
  */
-import { arcCorners, areaTruePolygon, areaTrueRing } from "./arc-chords.ts";
-import { type BarrierMap, barrierMap, freeDirectionsAt, type Sector } from "./barrier-map.ts";
+import { areaTruePolygon } from "./arc-chords.ts";
+import type { Sector } from "./barrier-map.ts";
 import { differenceRegions } from "./clipping.ts";
 import type { SettledCorner } from "./corner-routes.ts";
-import { tangentAt } from "./edge.ts";
+import { closed, directGround, fanGround, partsOnWater } from "./direct-ground.ts";
 import { type PoolRoutes, poolRoutes } from "./paths-around-barriers.ts";
-import { boundsOfPoints, boundsOverlap, distanceBetween, grownBounds, samePoint } from "./points.ts";
-import { fan, profileOf, type RayFamily, strip } from "./ray-profile.ts";
-import { type Outline, outlineAmong, outlineEye } from "./seen-outline.ts";
-import { type Cone, directionIn, touchesWater, turned } from "./sight.ts";
-import { FLATTEN_TOLERANCE, SEAM_OVERLAP, SIGHT_SLACK, THIN_SLICE } from "./tolerances.ts";
-import type { Area, Barrier, Edge, Path, Point, Region } from "./types.ts";
+import { boundsOfPoints, boundsOverlap, distanceBetween, grownBounds } from "./points.ts";
+import { directionIn, turned } from "./sight.ts";
+import { FLATTEN_TOLERANCE, SEAM_OVERLAP, SIGHT_SLACK } from "./tolerances.ts";
+import type { Area, Barrier, Point, Region } from "./types.ts";
 
 /**
  * The ground within `distance` inches of the inside wall of `target` along a path round `barriers`, outside the water
@@ -40,7 +36,7 @@ export function reach(
 ): Region {
   const near = barriersWithin(target, distance, barriers);
   const routes = poolRoutes(target, near);
-  const pieces = [...directGround(target, distance, routes.map, tolerance)];
+  const pieces = [directGround(target, distance, routes.map, routes.outline, tolerance)];
   if (near.length > 0) pieces.push(...behindBarriers(routes, distance, tolerance));
   const water = areaTruePolygon(target, tolerance);
   return differenceRegions(pieces.flat(), [water, ...excluded.flat()]);
@@ -57,8 +53,9 @@ export function directReach(
   tolerance: number = FLATTEN_TOLERANCE,
 ): Region {
   const near = barriersWithin(target, distance, barriers);
-  const ground = directGround(target, distance, barrierMap(near), tolerance);
-  return differenceRegions(ground.flat(), [areaTruePolygon(target, tolerance)]);
+  const { map, outline } = poolRoutes(target, near);
+  const ground = directGround(target, distance, map, outline, tolerance);
+  return differenceRegions(ground, [areaTruePolygon(target, tolerance)]);
 }
 
 /** Stage 1. The same array when all of them count, so that what is known of it is used again. */
@@ -69,109 +66,12 @@ function barriersWithin(target: Area, distance: number, barriers: readonly Barri
   return near.length === barriers.length ? barriers : near;
 }
 
-/** Stage 2: one region for each loop. */
-function directGround(target: Area, distance: number, map: BarrierMap, tolerance: number): Region[] {
-  if (distance === 0) return [];
-  const islands = target.holes.map((island) => areaTrueRing(island, tolerance));
-  // The water lies inside the outer line as well; the islands do not.
-  const outline = outlineAmong(map, [target.outer, ...target.holes], true);
-  const ground = (loop: Path): Point[] => loopGround(loop, distance, map, outline, tolerance);
-  const regions: Region[] = [[[closed(ground(target.outer)), ...islands.map(closed)]]];
-  target.holes.forEach((island, i) => {
-    // Back along the island's own edge, so that the line winds round the ground alone, whatever its depth.
-    const [first, ...others] = islands[i] as Point[];
-    if (first) regions.push([[closed([...ground(island), first, ...others.reverse()])]]);
-  });
-  return regions;
-}
-
-function closed(points: readonly Point[]): Point[] {
-  const first = points[0];
-  return first ? [...points, first] : [];
-}
-
-/** The line along the far side of all strips and sectors of a loop (water on its left), back to the loop at each vertex. */
-function loopGround(loop: Path, distance: number, map: BarrierMap, outline: Outline, tolerance: number): Point[] {
-  const points: Point[] = [];
-  const add = (p: Point): void => {
-    const last = points[points.length - 1];
-    if (!last || !samePoint(last, p)) points.push(p);
-  };
-  loop.edges.forEach((edge, i) => {
-    add(edge.from);
-    addProfile(map, familyOf(edge, distance), tolerance, add);
-    add(edge.to);
-    const next = loop.edges[(i + 1) % loop.edges.length];
-    const sector = next && cornerSector(edge, next);
-    if (!sector) return;
-    for (const { start, span } of partsOnWater(map, outline, edge.to, sector)) {
-      addProfile(map, fan(edge.to, 0, start, start + span, distance), tolerance, add);
-      add(edge.to);
-    }
-  });
-  return points;
-}
-
-function familyOf(edge: Edge, distance: number): RayFamily {
-  if (edge.kind === "line") return strip(edge.from, edge.to, distance);
-  const { center, radius, startAngle, sweep } = edge;
-  if (sweep > 0) return fan(center, radius, startAngle, startAngle + sweep, distance);
-  return fan(center, radius, -startAngle, -(startAngle + sweep), distance, true);
-}
-
-/** The sector between the strips of two edges where the outline turns left, toward the water; null where it does not. */
-function cornerSector(edge: Edge, next: Edge): Cone | null {
-  const [inX, inY] = tangentAt(edge, 1);
-  const [outX, outY] = tangentAt(next, 0);
-  const turn = Math.atan2(inX * outY - inY * outX, inX * outX + inY * outY);
-  return turn <= THIN_SLICE ? null : { start: Math.atan2(-inX, inY), span: turn };
-}
-
-/** The parts of a sector at the pool's edge that no barrier touching the edge there parts from the water. */
-function partsOnWater(map: BarrierMap, outline: Outline, at: Point, sector: Cone): Cone[] {
-  const free = freeDirectionsAt(map, at);
-  if (!free) return [sector];
-  const eye = outlineEye(outline, at);
-  const parts: Cone[] = [];
-  for (const cone of free) {
-    if (!touchesWater(eye, cone)) continue;
-    const first = sector.start + turned(cone.start - sector.start);
-    for (const begin of [first - 2 * Math.PI, first]) {
-      const start = Math.max(sector.start, begin);
-      const span = Math.min(sector.start + sector.span, begin + cone.span) - start;
-      if (span > THIN_SLICE) parts.push({ start, span });
-    }
-  }
-  return parts.sort((one, other) => one.start - other.start);
-}
-
-function addProfile(map: BarrierMap, family: RayFamily, tolerance: number, add: (p: Point) => void): void {
-  const ring = family.center;
-  for (const { from, to, stop } of profileOf(map, family)) {
-    const depthAt = (w: number): number => {
-      if (stop === "open") return family.depth;
-      if (stop === "closed") return 0;
-      return Math.min(family.depth, Math.max(0, stop.depthAt(w)));
-    };
-    const start = family.pointAt(from, depthAt(from));
-    add(start);
-    if (ring && (stop === "open" || stop === "closed")) {
-      const radius = distanceBetween(ring.at, start);
-      if (radius > SIGHT_SLACK)
-        for (const p of arcCorners(ring.at, radius, from * ring.way, (to - from) * ring.way, tolerance)) add(p);
-    }
-    add(family.pointAt(to, depthAt(to)));
-  }
-}
-
 /** Stage 3. */
 function behindBarriers(routes: PoolRoutes, distance: number, tolerance: number): Region[] {
   const { map, corners, outline } = routes;
   const regions: Region[] = [];
   const addFan = (at: Point, from: number, span: number, depth: number): void => {
-    const points: Point[] = [at];
-    addProfile(map, fan(at, 0, from, from + span, depth), tolerance, (p) => points.push(p));
-    regions.push([[closed(points)]]);
+    regions.push([[closed(fanGround(map, at, from, span, depth, tolerance))]]);
   };
   for (const at of outline.crossed) {
     for (const { start, span } of partsOnWater(map, outline, at, { start: -Math.PI, span: 2 * Math.PI }))

@@ -75,6 +75,9 @@ export const LONGEST_CHORD_ANGLE = 0.2;
 /** How far, radians, the ground behind a barrier's corner overlaps the ground seen past it, so that the union has no seam. */
 export const SEAM_OVERLAP = 0.01;
 
+/** How far, inches, a shadow is drawn past what it takes away: well above chord gaps; ground lost to it is given back. */
+export const SHADOW_MARGIN = 1 / 16;
+
 /** Slices of a shadow narrower than this (inches, or radians) hold nothing. */
 export const THIN_SLICE = 1e-12;
 
