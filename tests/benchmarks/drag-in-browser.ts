@@ -12,13 +12,15 @@ import { timing } from "./measure.ts";
 import { type Frames, framesOf, type TraceEvent } from "./trace-frames.ts";
 
 const SECONDS = 4;
+/** Animation frames, and the tasks of the page and of its workers. */
+const TRACED = ["toplevel", "devtools.timeline", "disabled-by-default-devtools.timeline"];
 
 type Place = { readonly x: number; readonly y: number };
 
 /** Does something again and again for some seconds, traced. */
 async function traced(browser: Browser, page: Page, move: (i: number) => Promise<void>) {
   for (let i = 0; i < 20; i++) await move(i);
-  await browser.startTracing(page, { categories: ["toplevel", "devtools.timeline"] });
+  await browser.startTracing(page, { categories: TRACED });
   const end = Date.now() + SECONDS * 1000;
   for (let i = 20; Date.now() < end; i++) await move(i);
   const trace = await browser.stopTracing();
@@ -52,7 +54,7 @@ async function zoomed(browser: Browser, page: Page, at: Place) {
 /** A sheet that is not painted would be measured as a quick one. */
 async function checkPainted(page: Page): Promise<void> {
   const problem = page.locator(".notice", { hasText: "cannot be painted" });
-  if ((await problem.count()) > 0) throw new Error(await problem.innerText());
+  if ((await problem.count()) > 0) throw new Error((await problem.textContent()) ?? "");
 }
 
 function print(name: string, { page, painter }: { page: Frames; painter: Frames }): void {
