@@ -61,6 +61,13 @@ describe("measurements", () => {
     ]);
   });
 
+  it("tell what is open in a perimeter from the widest way between its ties", () => {
+    expect(measuredTexts({ measured: { gap: 12 }, required: {} })).toEqual([`open in the perimeter bonding 1' 0"`]);
+    expect(measuredTexts({ measured: { largestGap: 480 }, required: { largestGap: 360 } })).toEqual([
+      `largest gap between ties 40' 0" (limit 30' 0")`,
+    ]);
+  });
+
   it("with a name of no rule of today are still told", () => {
     expect(measuredTexts({ measured: { setBack: 12 }, required: {} })).toEqual([`set back 1' 0"`]);
   });
