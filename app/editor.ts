@@ -1,5 +1,6 @@
 /** The editor, put together once when the page loads: document, view, reports, files and commands. */
 import { createStore, type StoreApi } from "zustand/vanilla";
+import { browserClipboardStore, createClipboard } from "./clipboard/clipboard.ts";
 import { COMMANDS, type CommandList } from "./commands/commands.ts";
 import type { CanvasPort, DialogName, EditorPorts } from "./commands/editor-ports.ts";
 import { createBrowserFiles } from "./files/browser-files.ts";
@@ -40,6 +41,7 @@ export function createEditor(page: Window): Editor {
     view,
     live,
     commands: COMMANDS,
+    clipboard: createClipboard(browserClipboardStore(page)),
     dialogs,
     walk: createWalkStore(),
     canvas: null,

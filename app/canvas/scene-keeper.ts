@@ -8,6 +8,7 @@
 import type { BranchReport, Report } from "../../rules/report.ts";
 import { planScene } from "../drawing/plan-scene.ts";
 import type { Item, Scene } from "../drawing/scene.ts";
+import { withoutParts } from "../view/hidden-parts.ts";
 import { EMPTY_REPORT } from "./empty-report.ts";
 import { type Lettered, withKeptLettering } from "./kept-lettering.ts";
 import { itemsOfPart } from "./part-emphasis.ts";
@@ -33,6 +34,7 @@ export type SceneState = Pick<
   | "isDragging"
   | "isMoving"
   | "part"
+  | "hiddenParts"
   | "finding"
   | "highlight"
   | "camera"
@@ -47,14 +49,15 @@ export class SceneKeeper {
 
   /** The scene now; the same object as long as it shows the same. */
   now(state: SceneState): Shown {
-    const { site, part, finding, highlight, camera, isDragging, isMoving, routesPending, opening } = state;
+    const { site, part, hiddenParts, finding, highlight, camera, isDragging, isMoving, routesPending, opening } = state;
     if (opening !== this.#opening) {
       this.#opening = opening;
       this.#branches = [];
       this.#lettered = null;
     }
     const report = state.report ?? EMPTY_REPORT;
-    const inputs = [site, report, part, finding, highlight, isDragging, routesPending, isDragging ? 0 : camera.scale];
+    const how = [part, hiddenParts, finding, highlight, isDragging, routesPending];
+    const inputs = [site, report, ...how, isDragging ? 0 : camera.scale];
     const isScaleOnly = inputs.every((input, i) => i === inputs.length - 1 || input === this.#inputs[i]);
     if (this.#shown && isScaleOnly && (isMoving || inputs.at(-1) === this.#inputs.at(-1))) return this.#shown;
     this.#inputs = inputs;
@@ -62,7 +65,8 @@ export class SceneKeeper {
     return this.#shown;
   }
 
-  #make({ site, part, finding, highlight, camera, isDragging, routesPending }: SceneState, report: Report): Shown {
+  #make(state: SceneState, report: Report): Shown {
+    const { site, part, hiddenParts, finding, highlight, camera, isDragging, routesPending } = state;
     if (!routesPending) this.#branches = report.branches;
     const drawn = routesPending && report !== EMPTY_REPORT ? { ...report, branches: this.#branches } : report;
     const isPlain = isDragging && this.#lettered !== null;
@@ -73,8 +77,9 @@ export class SceneKeeper {
       ...(highlight ? { highlight } : {}),
       ...(isPlain ? { withoutLettering: true } : {}),
     });
-    const scene = isPlain && this.#lettered ? withKeptLettering(plain, this.#lettered, site, report) : plain;
-    if (!isPlain) this.#lettered = { scene, site };
+    const whole = isPlain && this.#lettered ? withKeptLettering(plain, this.#lettered, site, report) : plain;
+    if (!isPlain) this.#lettered = { scene: whole, site };
+    const scene = withoutParts(whole, report, hiddenParts);
     const focus = scene.layers.find(({ name }) => name === "focus")?.items ?? [];
     const marks = scene.layers.find(({ name }) => name === "marks")?.items ?? [];
     const ownMarks = marks.filter(({ findings }) => finding !== null && findings?.includes(finding));

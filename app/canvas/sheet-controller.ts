@@ -3,8 +3,10 @@
  * painted once in an animation frame.
  */
 
-import type { Point } from "../../geometry/types.ts";
+import { boundsUnion } from "../../geometry/points.ts";
+import type { Bounds, Point } from "../../geometry/types.ts";
 import type { CanvasPort } from "../commands/editor-ports.ts";
+import { elementBounds } from "../drawing/plan-scene.ts";
 import type { Editor } from "../editor.ts";
 import type { ToolHost } from "../tools/tool-host.ts";
 import type { Camera } from "../view/view-store.ts";
@@ -60,6 +62,7 @@ export class SheetController {
       fit: () => this.fit(),
       zoomBy: (factor) => this.zoomAt(factor, [this.#width / 2, this.#height / 2]),
       panBy: (dx, dy) => this.panBy(dx, dy),
+      showElements: (ids) => this.#showElements(ids),
       cancel: () => this.#host.cancel(),
     };
     this.#editor.canvas = port;
@@ -168,12 +171,23 @@ export class SheetController {
     requestAnimationFrame(() => {
       const { finding: id } = this.#editor.view.getState();
       const finding = this.#editor.live.getState().report?.findings.find((one) => one.id === id);
-      const bounds = finding && boundsOfFinding(finding, this.#editor.document.getState().shown);
-      if (!bounds || !this.#box || this.#width === 0) return;
-      const { view } = this;
-      const [dx, dy] = shiftInto(view, bounds, freeOf(view.width, view.height, panelsOver(this.#box)));
-      if (dx !== 0 || dy !== 0) this.panBy(dx, dy);
+      this.#showBounds(finding ? boundsOfFinding(finding, this.#editor.document.getState().shown) : null);
     });
+  }
+
+  #showElements(ids: readonly string[]): void {
+    requestAnimationFrame(() => {
+      const { elements } = this.#editor.document.getState().shown;
+      const boxes = elements.flatMap((element) => (ids.includes(element.id) ? (elementBounds(element) ?? []) : []));
+      this.#showBounds(boxes.length === 0 ? null : boundsUnion(boxes));
+    });
+  }
+
+  #showBounds(bounds: Bounds | null): void {
+    if (!bounds || !this.#box || this.#width === 0) return;
+    const { view } = this;
+    const [dx, dy] = shiftInto(view, bounds, freeOf(view.width, view.height, panelsOver(this.#box)));
+    if (dx !== 0 || dy !== 0) this.panBy(dx, dy);
   }
 
   #findingAt(at: Point, slack: number): string | null {

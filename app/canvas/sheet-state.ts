@@ -21,6 +21,8 @@ export interface SheetState {
   readonly isMoving: boolean;
   readonly isSnapping: boolean;
   readonly part: PartId | null;
+  /** Parts whose geometry is not drawn. */
+  readonly hiddenParts: readonly PartId[];
   readonly finding: string | null;
   readonly highlight: TakeoffRun | null;
   readonly selection: readonly string[];
@@ -54,7 +56,7 @@ export class SheetStateReader {
 
   read(screen: Screen): SheetState {
     const { shown, gesture } = this.#editor.document.getState();
-    const { part, finding, highlight, selection, hovered, palette, camera, tool, snapping } =
+    const { part, hiddenParts, finding, highlight, selection, hovered, palette, camera, tool, snapping } =
       this.#editor.view.getState();
     const { report, reportRevision, routesPending } = this.#editor.live.getState();
     return {
@@ -67,6 +69,7 @@ export class SheetStateReader {
       isDrawing: tool !== "select" && tool !== "pan",
       isSnapping: snapping,
       part,
+      hiddenParts,
       finding,
       highlight,
       selection,

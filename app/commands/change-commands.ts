@@ -1,8 +1,6 @@
 /** Undo and redo, and what is done to the selection. */
 import { deleteElements } from "../edits/delete-elements.ts";
-import { duplicateElements } from "../edits/duplicate-elements.ts";
 import { moveElements } from "../edits/move-elements.ts";
-import { setOrder } from "../edits/set-order.ts";
 import { ALWAYS, type Command } from "./command.ts";
 import type { EditorPorts } from "./editor-ports.ts";
 import { hasSelection, makeEdit, selectedIds, selectionWords, tidySelection } from "./selection.ts";
@@ -30,21 +28,6 @@ const redoCommand: Command = {
   run: (editor) => travel(editor, "redo"),
 };
 
-const duplicateCommand: Command = {
-  id: "duplicate",
-  label: "Duplicate",
-  group: "Change",
-  key: "Mod+D",
-  labelNow: (editor) => named("Duplicate", editor),
-  available: hasSelection,
-  run(editor) {
-    const ids = selectedIds(editor);
-    if (!makeEdit(editor, duplicateElements(ids))) return;
-    const { elements } = editor.document.getState().history.present;
-    editor.view.getState().select(elements.slice(-ids.length).map((element) => element.id));
-  },
-};
-
 const deleteCommand: Command = {
   id: "delete",
   label: "Delete",
@@ -59,18 +42,6 @@ const deleteCommand: Command = {
     editor.view.getState().select([]);
     editor.view.getState().say(`Deleted ${words}.`);
   },
-};
-
-const onTop = orderCommand("over", "Lay on top", "}");
-const underneath = orderCommand("under", "Lay underneath", "{");
-
-const selectAll: Command = {
-  id: "select-all",
-  label: "Select all",
-  group: "Select",
-  key: "Mod+A",
-  available: ({ document }) => (document.getState().history.present.elements.length > 0 ? true : "The sheet is empty."),
-  run: ({ document, view }) => view.getState().select(document.getState().history.present.elements.map(({ id }) => id)),
 };
 
 /** Gives up one thing at a time, the nearest at hand first. */
@@ -92,16 +63,7 @@ const letGo: Command = {
   },
 };
 
-export const changeCommands: readonly Command[] = [
-  undoCommand,
-  redoCommand,
-  duplicateCommand,
-  deleteCommand,
-  onTop,
-  underneath,
-  selectAll,
-  letGo,
-];
+export const changeCommands: readonly Command[] = [undoCommand, redoCommand, deleteCommand, letGo];
 
 /** How far an arrow key moves what is selected, inches; with Shift. */
 export const NUDGE = 1;
@@ -124,20 +86,6 @@ function travel(editor: EditorPorts, way: "undo" | "redo"): void {
   document.getState()[way]();
   tidySelection(editor);
   if (label !== undefined) view.getState().say(`${way === "undo" ? "Undone" : "Done again"}: ${label}.`);
-}
-
-function orderCommand(place: "over" | "under", label: string, key: string): Command {
-  return {
-    id: place === "over" ? "lay-on-top" : "lay-underneath",
-    label,
-    group: "Change",
-    key,
-    available: (editor) => (selectedIds(editor).length === 1 ? true : "Select one element first."),
-    run(editor) {
-      const [id] = selectedIds(editor);
-      if (id !== undefined) makeEdit(editor, setOrder(id, place));
-    },
-  };
 }
 
 function named(verb: string, editor: EditorPorts): string {

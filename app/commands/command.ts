@@ -1,7 +1,7 @@
 /** What a command is: one record that serves menu, shortcut, list of commands and help. */
 import type { EditorPorts } from "./editor-ports.ts";
 
-export const COMMAND_GROUPS = ["Site", "Change", "Select", "View", "Findings", "Draw", "Help"] as const;
+export const COMMAND_GROUPS = ["Site", "Change", "Arrange", "Select", "View", "Findings", "Draw", "Help"] as const;
 export type CommandGroup = (typeof COMMAND_GROUPS)[number];
 
 export interface Command {

@@ -1,8 +1,10 @@
 /** Every command, in the order of menus and help. */
+import { arrangeCommands } from "./arrange-commands.ts";
 import { changeCommands } from "./change-commands.ts";
 import { COMMAND_GROUPS, type Command, type CommandGroup } from "./command.ts";
 import { findingCommands } from "./finding-commands.ts";
 import { panelCommands } from "./panel-commands.ts";
+import { selectCommands } from "./selection.ts";
 import { helpCommands, siteCommands } from "./site-commands.ts";
 import { toolCommands } from "./tool-commands.ts";
 import { viewCommands } from "./view-commands.ts";
@@ -17,6 +19,8 @@ export interface CommandList {
 export const COMMANDS: CommandList = commandList([
   ...siteCommands,
   ...changeCommands,
+  ...arrangeCommands,
+  ...selectCommands,
   ...viewCommands,
   ...panelCommands,
   ...findingCommands,

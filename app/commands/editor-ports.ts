@@ -1,5 +1,6 @@
 /** What commands need of the editor, so that they can be run and tested without a page. */
 import type { Report } from "../../rules/report.ts";
+import type { Clipboard } from "../clipboard/clipboard.ts";
 import type { Files } from "../files/files.ts";
 import type { DocumentStore } from "../site-document/store.ts";
 import type { ViewStore } from "../view/view-store.ts";
@@ -12,17 +13,30 @@ export interface CanvasPort {
   zoomBy(factor: number): void;
   /** Moves the view by screen pixels: positive dx shows what lies to the right, positive dy what lies below. */
   panBy(dx: number, dy: number): void;
+  /** Brings elements into the part of the sheet that nothing lies over. */
+  showElements(ids: readonly string[]): void;
   /** Gives up what a tool has begun; false when nothing was begun. */
   cancel(): boolean;
 }
 
 /** What opens over the sheet. */
-export type DialogName = "commands" | "help" | "gallery" | "print" | "taping" | "underlay";
+export type DialogName =
+  | "commands"
+  | "help"
+  | "gallery"
+  | "print"
+  | "taping"
+  | "underlay"
+  | "move-by"
+  | "turn"
+  | "mirror"
+  | "repeat";
 
 export interface EditorPorts {
   readonly document: DocumentStore;
   readonly view: ViewStore;
   readonly files: Files;
+  readonly clipboard: Clipboard;
   readonly live: { getState(): { readonly report: Report | null } };
   /** Set by the sheet when it is mounted. */
   readonly canvas: CanvasPort | null;

@@ -12,6 +12,7 @@ import { shapeOf } from "../../rules/measures/shapes.ts";
 import type { Report } from "../../rules/report.ts";
 import type { KnownElement, UnknownElement } from "../../rules/site/elements.ts";
 import type { Site } from "../../rules/site/site.ts";
+import { drawnSite } from "../edits/arrangement.ts";
 import { drawCopper, drawRecorded } from "./copper-layers.ts";
 import { drawDimensions } from "./dimensions.ts";
 import { Drafting, isKnown } from "./drafting.ts";
@@ -40,10 +41,13 @@ export interface SceneOptions {
 /** 1/8 in. of paper to a foot of site. */
 export const EIGHTH_INCH_SCALE = 0.75;
 
-/** The plan as data. The same site, report and options give the same scene. */
+/** The plan as data, without what the site hides. The same site, report and options give the same scene. */
 export function planScene(site: Site, report: Report, options: SceneOptions = {}): Scene {
-  const drafting = new Drafting(site, report, options.pointsPerInch ?? EIGHTH_INCH_SCALE);
-  for (const element of site.elements) drawElement(element, drafting);
+  // A finding in focus shows what it is about, hidden or not.
+  const focused = report.findings.find(({ id }) => id === options.focus);
+  const drawn = drawnSite(site, focused?.element ?? focused?.body ?? null);
+  const drafting = new Drafting(drawn, report, options.pointsPerInch ?? EIGHTH_INCH_SCALE);
+  for (const element of drawn.elements) drawElement(element, drafting);
   drawCopper(drafting);
   const bounds = sceneBounds(site, report);
   if (bounds !== null) {

@@ -43,6 +43,13 @@ export function pickableElements(site: Site): readonly AnyElement[] {
   return left;
 }
 
+/** The site as it is drawn: without what is hidden, save one element that is being shown. The very site when nothing is. */
+export function drawnSite(site: Site, shown: string | null = null): Site {
+  const hidden = hiddenIds(site);
+  if (hidden.size === 0) return site;
+  return { ...site, elements: site.elements.filter(({ id }) => !hidden.has(id) || id === shown) };
+}
+
 /** The ids of the elements in one group with this one, in the order of the file; itself alone when it is in none. */
 export function groupOf(site: Site, id: string): readonly string[] {
   const group = site.arrangement?.groups?.find(({ elements }) => elements.includes(id));

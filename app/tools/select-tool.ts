@@ -8,14 +8,16 @@
 import { distanceBetween } from "../../geometry/points.ts";
 import type { Bounds, Point } from "../../geometry/types.ts";
 import type { TieReport } from "../../rules/report.ts";
+import { groupOf, lockedIds, withGroups } from "../edits/arrangement.ts";
 import { deleteVertex } from "../edits/delete-vertex.ts";
 import type { AnyElement, Edit } from "../edits/edit.ts";
+import { calledAs } from "../edits/element-words.ts";
 import { insertVertex } from "../edits/insert-vertex.ts";
 import { moveVertex } from "../edits/move-vertex.ts";
 import { pathOf } from "../edits/path-ref.ts";
-import { elementsAt, elementsInside, elementsTouching } from "../hit-test/hit-test.ts";
 import { bendDrag, cornerDrag, type Drag, moveDrag } from "./drags.ts";
 import { type Handle, handleAt, handlesOf, sideAt } from "./handles.ts";
+import { lockedAt, pickedAt, pickedIn } from "./picking.ts";
 import type { Desk, OverlayShape, Pointer, Tool } from "./tool.ts";
 
 type Pressed =
@@ -46,13 +48,15 @@ export function selectTool(desk: Desk): Tool {
   let active: Pick<Handle, "id" | "ref" | "index"> | null = null;
   let selectedBefore: readonly string[] = [];
 
-  const elements = () => desk.document.getState().shown.elements;
+  const site = () => desk.document.getState().shown;
+  const elements = () => site().elements;
   const view = () => desk.view.getState();
   const byId = (id: string): AnyElement | undefined => elements().find((element) => element.id === id);
 
   function handles(): Handle[] {
     const [id, ...others] = view().selection;
     const element = id === undefined || others.length > 0 ? undefined : byId(id);
+    if (element && lockedIds(site()).has(element.id)) return [];
     return element ? handlesOf(element, desk.pixel()) : [];
   }
 
@@ -76,7 +80,7 @@ export function selectTool(desk: Desk): Tool {
     if (tie) return { on: "tie", tie };
     const finding = desk.findingAt(pointer.at, slack);
     if (finding !== null) return { on: "finding", finding };
-    const [id] = elementsAt(elements(), pointer.at, slack);
+    const [id] = pickedAt(site(), desk, pointer.at, slack);
     return id === undefined ? { on: "ground" } : { on: "element", id, wasSelected: view().selection.includes(id) };
   }
 
@@ -124,9 +128,10 @@ export function selectTool(desk: Desk): Tool {
         view().chooseFinding(pressed.finding);
         return;
       case "element":
-        if (!pointer.shift && pressed.wasSelected) view().select([pressed.id]);
+        if (!pointer.shift && pressed.wasSelected && view().selection.length > 1) pick(groupOf(site(), pressed.id));
         return;
       case "ground":
+        sayLocked(pointer);
         if (pointer.shift) return;
         view().select([]);
         if (view().finding !== null) view().chooseFinding(null);
@@ -142,9 +147,21 @@ export function selectTool(desk: Desk): Tool {
     desk.complain(refusal.reason);
   }
 
+  /** Selects unless just that is selected. */
+  function pick(ids: readonly string[]): void {
+    const { selection, select } = view();
+    if (ids.length !== selection.length || ids.some((id) => !selection.includes(id))) select(ids);
+  }
+
+  /** A press on something that is locked picks nothing, and says why. */
+  function sayLocked(pointer: Pointer): void {
+    const locked = lockedAt(site(), pointer.at, desk.slack(pointer));
+    if (locked) view().say(`${calledAs(locked)} is locked: find it in the outline to unlock it.`);
+  }
+
   function selectBox(from: Point, to: Point, isAdding: boolean): void {
     const box = boxOf(from, to);
-    const found = to[0] < from[0] ? elementsTouching(elements(), box) : elementsInside(elements(), box);
+    const found = withGroups(site(), pickedIn(site(), desk, box, to[0] < from[0]));
     view().select(isAdding ? [...new Set([...view().selection, ...found])] : found);
     desk.announce(found.length === 1 ? "1 element selected." : `${found.length} elements selected.`);
   }
@@ -159,6 +176,12 @@ export function selectTool(desk: Desk): Tool {
       if (pointer.isDouble && !pointer.shift) {
         const id = pressed.on === "element" ? pressed.id : pressed.on === "handle" ? pressed.handle.id : null;
         const isMiddle = pressed.on === "handle" && pressed.handle.kind === "middle";
+        if (id !== null && pressed.on === "element" && view().selection.length > 1 && groupOf(site(), id).length > 1) {
+          // The second press of two goes into the group.
+          view().select([id]);
+          state = { name: "pressing", pressed: { ...pressed, wasSelected: true }, from: pointer };
+          return;
+        }
         if (id !== null && (pressed.on === "element" || isMiddle)) {
           if (view().selection.includes(id) && insertAt(id, pointer)) return;
           view().setPanel("element");
@@ -167,8 +190,10 @@ export function selectTool(desk: Desk): Tool {
       if (pressed.on === "element") {
         const { selection, select } = view();
         if (pointer.shift) {
-          select(pressed.wasSelected ? selection.filter((id) => id !== pressed.id) : [...selection, pressed.id]);
-        } else if (!pressed.wasSelected) select([pressed.id]);
+          const ids = groupOf(site(), pressed.id);
+          const others = selection.filter((id) => !ids.includes(id));
+          select(pressed.wasSelected ? others : [...others, ...ids]);
+        } else if (!pressed.wasSelected) select(groupOf(site(), pressed.id));
       }
       state = { name: "pressing", pressed, from: pointer };
     },

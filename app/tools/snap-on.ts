@@ -2,6 +2,7 @@
 import { nearestOnEdge } from "../../geometry/edge.ts";
 import type { Point } from "../../geometry/types.ts";
 import type { Site } from "../../rules/site/site.ts";
+import { hiddenIds } from "../edits/arrangement.ts";
 import type { DocumentStore } from "../site-document/store.ts";
 import { candidatesNear, cornersInLine } from "../snapping/candidates.ts";
 import { gridStep } from "../snapping/grid.ts";
@@ -36,7 +37,8 @@ export function snapOn(
   // What a gesture previews is not snapped to: it is what is being placed.
   const site = gesture?.start ?? shown;
   const { elements } = site;
-  const without = new Set(options.without);
+  // What is not drawn draws nothing to itself.
+  const without = new Set([...(options.without ?? []), ...hiddenIds(site)]);
   const { points, edges } = candidatesNear(elements, at, tolerance, without);
   const units = shown.display?.units ?? "ft-in";
   const limits = waterLimits(site, kind ?? null);

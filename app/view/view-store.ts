@@ -51,6 +51,10 @@ export interface ViewState {
   readonly tool: ToolId;
   /** The part of the article that is chosen: only its geometry stays on the sheet. */
   readonly part: PartId | null;
+  /** Parts whose geometry is not drawn; it is judged all the same. */
+  readonly hiddenParts: readonly PartId[];
+  /** Grows when the outline's search is asked for. */
+  readonly findRequests: number;
   /** The finding that is chosen: the rest dims, its witness shows. */
   readonly finding: string | null;
   /** The line of the takeoff whose pieces are lit up on the sheet. */
@@ -68,6 +72,8 @@ export interface ViewState {
   hover(id: string | null): void;
   setTool(tool: ToolId): void;
   choosePart(part: PartId | null): void;
+  setHiddenParts(parts: readonly PartId[]): void;
+  askToFind(): void;
   chooseFinding(finding: string | null): void;
   setHighlight(highlight: TakeoffRun | null): void;
   setPanel(panel: Panel): void;
@@ -87,6 +93,8 @@ export function createViewStore(): ViewStore {
     hovered: null,
     tool: "select",
     part: null,
+    hiddenParts: [],
+    findRequests: 0,
     finding: null,
     highlight: null,
     panel: "findings",
@@ -100,6 +108,8 @@ export function createViewStore(): ViewStore {
     // What is drawn with lies on the sheet: a column over it would be in the way.
     setTool: (tool) => set(tool === "select" ? { tool } : { tool, column: null }),
     choosePart: (part) => set({ part, finding: null, panel: "findings" }),
+    setHiddenParts: (hiddenParts) => set({ hiddenParts }),
+    askToFind: () => set(({ findRequests }) => ({ findRequests: findRequests + 1 })),
     chooseFinding: (finding) => set((state) => ({ finding, panel: finding === null ? state.panel : "findings" })),
     setHighlight: (highlight) => set((state) => (state.highlight === highlight ? state : { highlight })),
     // The copper is looked at on the whole plan: a finding in focus would hide it.

@@ -26,6 +26,7 @@ const state: SheetState = {
   isMoving: false,
   isSnapping: true,
   part: null,
+  hiddenParts: [],
   finding: null,
   highlight: null,
   selection: [],

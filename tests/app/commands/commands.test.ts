@@ -117,13 +117,16 @@ describe("the selection", () => {
     expect(editor.document.getState().history.past).toEqual([]);
   });
 
-  it("is laid over or under one at a time", () => {
+  it("is laid over or under, several in the order that they have", () => {
     const editor = headlessEditor(sampleYard());
-    editor.view.getState().select(["deck-1", "pool-1"]);
+    const ids = () => editor.document.getState().shown.elements.map(({ id }) => id);
     expect(run(editor, "lay-on-top")).toBe(false);
-    editor.view.getState().select(["deck-1"]);
+    const [first, second] = [ids()[0] as string, ids()[1] as string];
+    editor.view.getState().select([second, first]);
     run(editor, "lay-on-top");
-    expect(editor.document.getState().shown.elements.at(-1)?.id).toBe("deck-1");
+    expect(ids().slice(-2)).toEqual([first, second]);
+    run(editor, "lay-underneath");
+    expect(ids().slice(0, 2)).toEqual([first, second]);
   });
 });
 

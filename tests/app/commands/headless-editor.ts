@@ -1,4 +1,5 @@
 /** An editor without a page, for tests of commands: real document and view, and a record of what was asked of the rest. */
+import { createClipboard } from "../../../app/clipboard/clipboard.ts";
 import type { CanvasPort, EditorPorts } from "../../../app/commands/editor-ports.ts";
 import type { Files } from "../../../app/files/files.ts";
 import { createDocumentStore } from "../../../app/site-document/store.ts";
@@ -29,6 +30,7 @@ export function headlessEditor(site: Site): HeadlessEditor {
     document: createDocumentStore(site, { name: "", saved: null }),
     view,
     files,
+    clipboard: createClipboard(null),
     live: { getState: () => ({ report: editor.report }) },
     asked,
     begun: false,
@@ -37,6 +39,7 @@ export function headlessEditor(site: Site): HeadlessEditor {
       fit: () => asked.push("fit"),
       zoomBy: (factor) => asked.push(`zoom ${factor}`),
       panBy: (dx, dy) => asked.push(`pan ${dx} ${dy}`),
+      showElements: (ids) => asked.push(`show ${ids.join(" ")}`),
       cancel() {
         const { begun } = editor;
         editor.begun = false;

@@ -33,7 +33,7 @@ describe("a press", () => {
     const { editor, keyboard } = ready();
     expect(keyboard.down(press("f"), false)).toBe(true);
     expect(editor.view.getState().tool).toBe("fence");
-    expect(keyboard.down(press("j"), false)).toBe(false);
+    expect(keyboard.down(press("`"), false)).toBe(false);
     expect(keyboard.down(press("s", { ctrlKey: true }), false)).toBe(true);
     expect(editor.asked).toEqual(["files.save"]);
   });

@@ -1,20 +1,17 @@
-/** Turning, mirroring, lining up, spacing out, repeating, pasting, order. Expectations are arithmetic. */
+/** Turning, mirroring, lining up, spacing out, order. Expectations are arithmetic. */
 import { describe, expect, it } from "vitest";
 import { alignElements, distributeElements } from "../../../app/edits/align-elements.ts";
 import { groupElements, setLocked } from "../../../app/edits/arrangement.ts";
 import { mirrorCopies } from "../../../app/edits/duplicate-elements.ts";
 import { boxOf } from "../../../app/edits/element-box.ts";
 import { moveElements } from "../../../app/edits/move-elements.ts";
-import { isFrom, pasteElements, readTaken, takeElements, takenText } from "../../../app/edits/paste-elements.ts";
-import { placesOf, repeatElements } from "../../../app/edits/repeat-elements.ts";
-import { setField } from "../../../app/edits/set-field.ts";
 import { setOrder } from "../../../app/edits/set-order.ts";
 import { mirrorElements, turnElements } from "../../../app/edits/turn-elements.ts";
 import { emptySite } from "../../../app/files/empty-site.ts";
 import { findAnswer, printOf } from "../../../rules/measures/answers.ts";
 import { LARGEST_NUMBER } from "../../../rules/site/fields.ts";
 import type { Site } from "../../../rules/site/site.ts";
-import { applied, element, field, labelOf, refusalOf, sampleYard } from "./yard.ts";
+import { applied, field, labelOf, refusalOf, sampleYard } from "./yard.ts";
 
 const yard = sampleYard();
 
@@ -193,171 +190,6 @@ describe("lining up and spacing out", () => {
   it("is refused where one of them is locked", () => {
     const site = applied(three, setLocked(["surface-2"], true));
     expect(refusalOf(site, alignElements(ids, "left")).reason).toBe("Concrete surface 2 is locked. Unlock it first.");
-  });
-});
-
-describe("a row of copies", () => {
-  const line = {
-    closed: false,
-    vertices: [
-      [0, 0],
-      [100, 0],
-    ] as const,
-  } as const;
-  const places = (site: Site) =>
-    site.elements.map((one) => (one as unknown as { shape: { point: number[] } }).shape.point);
-
-  it("a number of them, both ends among them; the original keeps its place", () => {
-    const site = applied(siteOf(post("metal-1", 0, 0)), repeatElements(["metal-1"], { line, every: { count: 5 } }));
-    expect(places(site)).toEqual([
-      [0, 0],
-      [25, 0],
-      [50, 0],
-      [75, 0],
-      [100, 0],
-    ]);
-    expect(labelOf(siteOf(post("metal-1", 0, 0)), repeatElements(["metal-1"], { line, every: { count: 5 } }))).toMatch(
-      /^Repeat /,
-    );
-  });
-
-  it("one every so many inches, from the start; what is left over stays at the end", () => {
-    const site = applied(siteOf(post("metal-1", 0, 40)), repeatElements(["metal-1"], { line, every: { spacing: 40 } }));
-    expect(places(site)).toEqual([
-      [0, 40],
-      [0, 0],
-      [40, 0],
-      [80, 0],
-    ]);
-  });
-
-  it("round a closed line the last is not on the first; on arcs the places lie on the arc", () => {
-    // A circle of radius 10 as two half circles.
-    const circle = {
-      closed: true,
-      vertices: [
-        [10, 0, 1],
-        [-10, 0, 1],
-      ] as const,
-    } as const;
-    const four = placesOf({ line: circle, every: { count: 4 } });
-    expect(four).toHaveLength(4);
-    const quarter = typeof four === "string" ? undefined : four[1];
-    expect(quarter?.at[0]).toBeCloseTo(0, 9);
-    expect(quarter?.at[1]).toBeCloseTo(10, 9);
-    expect(quarter?.direction).toBeCloseTo(180, 9);
-    expect(placesOf({ line: circle, every: { spacing: (20 * Math.PI) / 8 } })).toHaveLength(8);
-    // 5 in. to the left of the way round, which is inwards: on the circle of radius 5.
-    const inside = placesOf({ line: circle, every: { count: 4 }, aside: 5 });
-    for (const { at } of typeof inside === "string" ? [] : inside) expect(Math.hypot(...at)).toBeCloseTo(5, 9);
-  });
-
-  it("turns copies with the line where asked", () => {
-    const bend = {
-      closed: false,
-      vertices: [
-        [0, 0],
-        [100, 0],
-        [100, 100],
-      ] as const,
-    } as const;
-    const bar = {
-      id: "metal-1",
-      kind: "metal",
-      shape: {
-        closed: false,
-        vertices: [
-          [-5, 0],
-          [5, 0],
-        ],
-      },
-    };
-    const row = { line: bend, every: { count: 3 } };
-    const turned = applied(siteOf(bar), repeatElements(["metal-1"], { ...row, turning: true }));
-    expect(field(turned, "metal-3", "shape")).toEqual({
-      closed: false,
-      vertices: [
-        [100, 95],
-        [100, 105],
-      ],
-    });
-    const straight = applied(siteOf(bar), repeatElements(["metal-1"], row));
-    expect(field(straight, "metal-3", "shape")).toEqual({
-      closed: false,
-      vertices: [
-        [95, 100],
-        [105, 100],
-      ],
-    });
-  });
-
-  it("refuses rows of nothing and rows without end", () => {
-    const one = siteOf(post("metal-1", 0, 0));
-    for (const [every, reason] of [
-      [{ count: 1 }, /at least 2/],
-      [{ count: 2.5 }, /at least 2/],
-      [{ spacing: 0 }, /more than nothing/],
-      [{ spacing: 101 }, /shorter than the spacing/],
-      [{ spacing: 0.001 }, /at most 1,000/],
-      [{ count: 1001 }, /at most 1,000/],
-    ] as const) {
-      expect(refusalOf(one, repeatElements(["metal-1"], { line, every })).reason).toMatch(reason);
-    }
-  });
-});
-
-describe("taking along and pasting", () => {
-  const pool = element(yard, "pool-1");
-  const light = {
-    id: "underwater-light-1",
-    kind: "underwater-light",
-    at: [1, 1],
-    pool: "pool-1",
-    formingShell: "none",
-  };
-  const site = siteOf(pool, light);
-
-  it("on the same sheet the copy goes on naming the pool it belongs to", () => {
-    const taken = takeElements(site, ["underwater-light-1"]);
-    expect(isFrom(site, taken)).toBe(true);
-    const pasted = applied(site, pasteElements(taken, { by: [24, -24] }));
-    expect(element(pasted, "underwater-light-2")).toMatchObject({ at: [25, -23], pool: "pool-1" });
-  });
-
-  it("on another sheet it does not take another pool of that name for its own", () => {
-    const taken = readTaken(takenText(takeElements(site, ["underwater-light-1"])));
-    if (!taken) throw new Error("not read");
-    const other = siteOf(applied(siteOf(pool), moveElements(["pool-1"], 900, 0)).elements[0]);
-    expect(isFrom(other, taken)).toBe(false);
-    const pasted = applied(other, pasteElements(taken, { middle: [500, 500] }));
-    expect(field(pasted, "underwater-light-1", "pool")).toBeUndefined();
-    expect(field(pasted, "underwater-light-1", "at")).toEqual([500, 500]);
-  });
-
-  it("pool and light together name each other under their new names, group and all", () => {
-    const grouped = applied(site, groupElements(["pool-1", "underwater-light-1"]));
-    const taken = readTaken(takenText(takeElements(grouped, ["pool-1", "underwater-light-1"])));
-    if (!taken) throw new Error("not read");
-    const pasted = applied(site, pasteElements(taken, { by: [0, 0] }));
-    expect(field(pasted, "underwater-light-2", "pool")).toBe("pool-2");
-    expect(pasted.arrangement?.groups).toEqual([{ elements: ["pool-2", "underwater-light-2"] }]);
-    expect(isFrom(applied(site, setField("pool-1", "depth", 70)), taken)).toBe(true);
-  });
-
-  it("a clipboard with anything else, or with what no file may hold, gives nothing", () => {
-    const text = takenText(takeElements(site, ["underwater-light-1"]));
-    for (const wrong of [
-      "",
-      "hello",
-      "[1]",
-      "null",
-      "{}",
-      text.replace("[1,1]", '["a",1]'),
-      text.replace('"version":1', '"version":2'),
-    ]) {
-      expect(readTaken(wrong)).toBeNull();
-    }
-    expect(readTaken(text)).not.toBeNull();
   });
 });
 
