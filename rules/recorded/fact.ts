@@ -35,21 +35,25 @@ export function bad(field: string, says: string, remedy: string, limits: readonl
   return { field, standing: "no", says, remedy, limits, ...UNANSWERED };
 }
 
-/** What an open fact asks. `yes` means that it is as the code wants it. */
+/** What an open fact asks. `yes` means that it is as the code wants it, unless the options say otherwise. */
 export interface Ask {
   readonly yard: Yard;
   readonly element: string;
   readonly body: string | null;
   readonly id: string;
   readonly text: string;
+  /** In place of yes and no: the last option means that it is not as the code wants it, every other that it is. */
+  readonly options?: readonly string[];
 }
 
 /** A fact that the site leaves open: doubtful until the site holds an answer. */
 export function open(field: string, says: string, remedy: string, ask: Ask, limits: readonly ParameterId[] = []): Fact {
-  const question = yesNo(ask.id, ask.text);
+  const { id, text, options } = ask;
+  const question = options === undefined ? yesNo(id, text) : { id, text, options };
   const { choice, trace, note } = settle(ask.yard, question, ask.element, ask.body);
-  if (choice === "yes") return { field, standing: "sure", says: "", remedy: "", limits, trace, note };
-  if (choice === "no") return { field, standing: "no", says, remedy, limits, question, trace, note };
+  if (choice !== null && choice === question.options.at(-1))
+    return { field, standing: "no", says, remedy, limits, question, trace, note };
+  if (choice !== null) return { field, standing: "sure", says: "", remedy: "", limits, trace, note };
   return { field, standing: "doubtful", says, remedy, limits, question, trace, note };
 }
 

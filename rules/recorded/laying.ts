@@ -54,11 +54,24 @@ export function referenceText(coverFrom: string): string {
   return coverFrom === "subgrade" ? "the subgrade" : coverFrom === "grade" ? "finished grade" : coverFrom;
 }
 
+function askDepth(yard: Yard, conductor: ConductorElement, wanted: string): Ask {
+  return askAbout(yard, conductor, "conductor-depth", `Does this copper lie ${wanted}?`);
+}
+
+/** What subgrade means is argued, so whoever says how deep the copper lies below it says which one was meant. */
+function askSubgrade(yard: Yard, conductor: ConductorElement, wanted: string): Ask {
+  const text = `What counts as the subgrade here, and does this copper lie ${wanted}?`;
+  return {
+    ...askAbout(yard, conductor, "subgrade-means", text),
+    options: ["the top of the base, and it does", "the soil under the base, and it does", "it does not"],
+  };
+}
+
 function depthFact(yard: Yard, conductor: ConductorElement, { min, max, limits }: DepthLimits): Fact {
   const { length } = speakerOf(yard);
   const from = yard.edition.value("ring.coverFrom");
   const wanted = `${min === null ? "at most" : `${length(min)} to`} ${length(max)} below ${referenceText(from)}`;
-  const ask = askAbout(yard, conductor, "conductor-depth", `Does this copper lie ${wanted}?`);
+  const ask = from === "subgrade" ? askSubgrade(yard, conductor, wanted) : askDepth(yard, conductor, wanted);
   const { cover, coverFrom } = conductor;
   const remedy = `Measure its depth below ${referenceText(from)} before it is covered, and record it.`;
   if (cover === undefined)

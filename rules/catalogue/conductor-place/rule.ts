@@ -59,12 +59,16 @@ function judgePlace(yard: Yard, conductor: ConductorElement, place: Place): Verd
 
 function fine(yard: Yard, { range }: Place, inShell: boolean): string {
   if (inShell) return "It lies in the shell, with joints that count.";
-  if (range === null) return "It lies at the right depth, with joints that count.";
+  const subgrade =
+    yard.edition.value("ring.coverFrom") === "subgrade"
+      ? " What counts as the subgrade, the top of the base or the soil under it, is argued: the authority settles it."
+      : "";
+  if (range === null) return `It lies at the right depth, with joints that count.${subgrade}`;
   const { length } = speakerOf(yard);
   const [min, max] = [yard.edition.value("ring.min"), yard.edition.value("ring.max")];
   const [near, far] = [length(range.min.length, min), length(range.max.length, max)];
   const from = near === far ? near : `${near} to ${far}`;
-  return `It lies ${from} from the inside walls, at the right depth, with joints that count.`;
+  return `It lies ${from} from the inside walls, at the right depth, with joints that count.${subgrade}`;
 }
 
 function numbersOf(yard: Yard, conductor: ConductorElement, { range }: Place, inShell: boolean) {

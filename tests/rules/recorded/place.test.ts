@@ -96,10 +96,33 @@ describe("the depth", () => {
   });
 
   it("from another reference than the edition's is a question", () => {
-    expect(judge({ coverFrom: "grade" })).toMatchObject({ outcome: "review", question: { id: "conductor-depth" } });
+    expect(judge({ coverFrom: "grade" })).toMatchObject({ outcome: "review", question: { id: "subgrade-means" } });
     expect(judge({ coverFrom: "subgrade" }, [], { edition: "nec-2023" }).outcome).toBe("review");
     expect(judge({ coverFrom: "grade" }, [], { edition: "nec-2023" }).outcome).toBe("meets");
     expect(judge({ coverFrom: undefined }).outcome).toBe("review");
+  });
+
+  // What subgrade means is argued (common practice, no source): one question, whose answer says which was meant.
+  it("below a subgrade of which nobody says what it is asks that before 2023, and follows the answer", () => {
+    const question = {
+      id: "subgrade-means",
+      options: ["the top of the base, and it does", expect.anything(), "it does not"],
+    };
+    const answered = (answer: string, coverFrom: string | undefined) =>
+      judge({ coverFrom }, [], { answers: [{ question: "subgrade-means", element: "ring", answer, by: "q" }] });
+    for (const coverFrom of ["grade", undefined]) {
+      expect(judge({ coverFrom })).toMatchObject({ outcome: "review", question });
+      for (const meaning of question.options.slice(0, 1).concat("the soil under the base, and it does")) {
+        const verdict = answered(meaning as string, coverFrom);
+        expect(verdict).toMatchObject({ outcome: "meets", answered: { answer: meaning } });
+        expect(verdict.why).toContain(String(meaning));
+      }
+      expect(answered("it does not", coverFrom)).toMatchObject({ outcome: "conflict", question });
+    }
+    expect(judge({ cover: undefined }).question?.id).toBe("subgrade-means");
+    expect(judge({ cover: undefined }, [], { edition: "nec-2023" }).question?.id).toBe("conductor-depth");
+    expect(judge({}).why).toMatch(/the top of the base or the soil under it, is argued/);
+    expect(judge({ coverFrom: "grade" }, [], { edition: "nec-2023" }).why).not.toMatch(/argued/);
   });
 
   it("of a grid has no least in 2023", () => {
