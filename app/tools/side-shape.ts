@@ -10,7 +10,8 @@ import { edgeFromVertices, tangentAt } from "../../geometry/edge.ts";
 import { distanceBetween, samePoint } from "../../geometry/points.ts";
 import { SAME_CORNER } from "../../geometry/tolerances.ts";
 import type { Edge, Point } from "../../geometry/types.ts";
-import { lengthText, type Units } from "../../rules/words/lengths.ts";
+import type { Units } from "../../rules/words/lengths.ts";
+import { bulgeOfRadius, tooSmallCircle } from "../edits/set-radius.ts";
 import { placeFrom } from "./measures.ts";
 import { bulgeThrough, lastCorner, type Sketch, sidesOf, smoothBulge } from "./sketch.ts";
 import type { TypedValues } from "./tool.ts";
@@ -65,15 +66,8 @@ export function sideTo(sketch: Sketch, pointed: Point, typed: TypedValues, rule:
   if (radius === null) return { ok: true, to, bulge: hand * QUARTER_CIRCLE };
   const bulge = bulgeOfRadius(chord, Math.abs(radius));
   return bulge === null
-    ? { ok: false, to, reason: tooFar(Math.abs(radius), chord, units) }
+    ? { ok: false, to, reason: tooSmallCircle(Math.abs(radius), chord, units) }
     : { ok: true, to, bulge: hand * bulge };
-}
-
-/** The bulge of the shorter arc of a radius over a chord, positive; null when the circle is too small for it. */
-export function bulgeOfRadius(chord: number, radius: number): number | null {
-  const share = chord / (2 * radius);
-  if (!(share <= 1 + SAME_CORNER / chord)) return null;
-  return Math.tan(Math.asin(Math.min(1, share)) / 2);
 }
 
 /** The radius that the next side has when none is typed; null for a straight one. */
@@ -88,13 +82,6 @@ export function edgeOfSide(sketch: Sketch, side: Side | null): Edge | null {
   const last = lastCorner(sketch);
   if (!last || !side?.ok || samePoint(last, side.to)) return null;
   return edgeFromVertices(side.bulge === 0 ? last : [last[0], last[1], side.bulge], side.to);
-}
-
-/** Words for an arc whose ends are farther apart than its circle is wide. */
-export function tooFar(radius: number, chord: number, units: Units): string {
-  if (radius === 0) return "A radius has to be above zero.";
-  const [wide, apart] = [lengthText(2 * radius, units, chord), lengthText(chord, units, 2 * radius)];
-  return `An arc of radius ${lengthText(radius, units)} reaches at most ${wide} from end to end; these ends lie ${apart} apart.`;
 }
 
 /** On a circle that touches the direction of the side before, toward the hand on which the pointer lies. */
@@ -120,7 +107,7 @@ function smoothByRadius(
     const angle = (bearing * Math.PI) / 180;
     half = Math.atan2(tx * Math.sin(angle) - ty * Math.cos(angle), tx * Math.cos(angle) + ty * Math.sin(angle));
   } else if (length !== undefined) {
-    if (length > 2 * radius + SAME_CORNER) return fail(tooFar(radius, length, units));
+    if (length > 2 * radius + SAME_CORNER) return fail(tooSmallCircle(radius, length, units));
     const short = Math.asin(Math.min(1, length / (2 * radius)));
     half = hand * (tx * px + ty * py >= 0 ? short : Math.PI - short);
   } else {
