@@ -48,13 +48,18 @@ export function EntryBar() {
       }}
     >
       {entry.fields.map((field, i) => (
-        <label key={field.name} htmlFor={`${id}-${field.name}`}>
+        <label
+          key={field.name}
+          htmlFor={`${id}-${field.name}`}
+          {...(field.help === undefined ? {} : tip(field.label, undefined, field.help))}
+        >
           <span>{field.label}</span>
           <input
             ref={i === 0 ? first : null}
             id={`${id}-${field.name}`}
             value={texts[field.name] ?? ""}
             placeholder={field.shown}
+            aria-description={field.help}
             autoComplete="off"
             spellCheck={false}
             aria-invalid={problems[field.name] !== undefined || (refusal !== null && texts[field.name] !== undefined)}

@@ -1,4 +1,5 @@
 /** One command for each tool. */
+import { POOL_SHAPES } from "../pool-shapes/shape-names.ts";
 import type { ToolId } from "../view/view-store.ts";
 import { ALWAYS, type Command } from "./command.ts";
 
@@ -8,6 +9,8 @@ export const TOOLS: readonly { readonly tool: ToolId; readonly label: string; re
   { tool: "pan", label: "Move the sheet", key: "H" },
   { tool: "pool-rectangle", label: "Pool, rectangle", key: "P" },
   { tool: "pool-outline", label: "Pool, free outline", key: "O" },
+  { tool: "pool-shape", label: "Pool by its dimensions", key: "Y" },
+  { tool: "pool-curves", label: "Pool, flowing curves", key: "Shift+O" },
   { tool: "inset", label: "Step or ledge", key: "I" },
   { tool: "surface", label: "Deck or other surface", key: "D" },
   { tool: "building", label: "Building", key: "B" },
@@ -38,6 +41,18 @@ const tapingCommand: Command = {
   run: (editor) => editor.openDialog("taping"),
 };
 
+/** One command for each shape that is placed by its dimensions. */
+const shapeChoices: readonly Command[] = POOL_SHAPES.map(({ id, label }) => ({
+  id: `pool-shape-${id}`,
+  label: `Pool by its dimensions: ${label.toLowerCase()}`,
+  group: "Draw",
+  available: ALWAYS,
+  run({ view }) {
+    view.getState().setShape(id);
+    view.getState().setTool("pool-shape");
+  },
+}));
+
 const toolChoices: readonly Command[] = TOOLS.map(({ tool, label, key }) => ({
   id: `tool-${tool}`,
   label,
@@ -59,4 +74,4 @@ const underlayCommand: Command = {
   run: (editor) => editor.openDialog("underlay"),
 };
 
-export const toolCommands: readonly Command[] = [...toolChoices, tapingCommand, underlayCommand];
+export const toolCommands: readonly Command[] = [...toolChoices, ...shapeChoices, tapingCommand, underlayCommand];

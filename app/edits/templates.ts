@@ -22,6 +22,8 @@ export type Drawn = { readonly path: PathData } | { readonly point: Point };
 export const DRAWN_AS: Readonly<Record<DrawingTool, "point" | "open" | "line" | "outline">> = {
   "pool-rectangle": "outline",
   "pool-outline": "outline",
+  "pool-shape": "outline",
+  "pool-curves": "outline",
   surface: "outline",
   wall: "line",
   building: "outline",
@@ -43,9 +45,16 @@ export const DRAWN_AS: Readonly<Record<DrawingTool, "point" | "open" | "line" | 
   conductor: "line",
 };
 
+const POOL_TOOLS = ["pool-rectangle", "pool-outline", "pool-shape", "pool-curves"] as const;
+
+/** Whether a tool draws a pool. */
+export function drawsPool(tool: ToolId): tool is (typeof POOL_TOOLS)[number] {
+  return (POOL_TOOLS as readonly ToolId[]).includes(tool);
+}
+
 /** The kind of element that a tool draws. */
 export function kindOf(tool: DrawingTool): Kind {
-  if (tool === "pool-rectangle" || tool === "pool-outline") return "pool";
+  if (drawsPool(tool)) return "pool";
   if (tool === "metal-point" || tool === "metal-line" || tool === "metal-area") return "metal";
   return tool;
 }

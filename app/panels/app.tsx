@@ -5,6 +5,7 @@ import { CAUTIONS } from "../../rules/cautions.ts";
 import { EntryBar } from "../canvas/entry-bar.tsx";
 import { SheetCanvas } from "../canvas/sheet-canvas.tsx";
 import { useEditor, useView } from "../editor-context.tsx";
+import { drawsPool } from "../edits/templates.ts";
 import { acceptDrops } from "../files/drop.ts";
 import { PrintView } from "../print/print-view.tsx";
 import { Announcer } from "./announcer.tsx";
@@ -32,6 +33,7 @@ import "./narrow.css";
 // Last: on paper it overrules the rest.
 import "../print/print.css";
 
+const ShapeStrip = lazy(() => import("../pool-shapes/shape-strip.tsx"));
 const WalkCard = lazy(() => import("../walk/walk-card.tsx"));
 
 export function App() {
@@ -40,6 +42,7 @@ export function App() {
   const finding = useView((view) => view.finding);
   const isPrinting = useStore(editor.dialogs, (state) => state.open === "print");
   const shown = useView((view) => view.column);
+  const isPool = useView((view) => drawsPool(view.tool));
   const showColumn = useView((view) => view.showColumn);
   const isWalking = useStore(editor.walk, (state) => state.step !== null);
   const [isDropping, setDropping] = useState(false);
@@ -70,6 +73,11 @@ export function App() {
             <SheetCanvas />
             <EmptySheet />
             <div className="entry-slot">
+              {isPool ? (
+                <Suspense>
+                  <ShapeStrip />
+                </Suspense>
+              ) : null}
               <EntryBar />
             </div>
             <Notice />

@@ -53,6 +53,10 @@ export const TOOL_HINTS: Readonly<Record<ToolId, string>> = {
   pan: "Drag the sheet. The wheel zooms.",
   "pool-rectangle": "Drag from corner to corner, or click both, or type how far across and up.",
   "pool-outline": CLOSE,
+  "pool-shape":
+    "Type its dimensions, then click where it lies; Q turns it, V mirrors it, N holds it at another corner.",
+  "pool-curves":
+    "Click along the wall: each curve goes on smoothly from the last. Enter or a click on the first point closes it; Backspace takes a point back.",
   inset: CLOSE,
   surface: CLOSE,
   wall: LINE,

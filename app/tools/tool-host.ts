@@ -81,6 +81,7 @@ export class ToolHost {
     this.#tool = createTool(ports.view.getState().tool, this.#desk);
     ports.view.subscribe((state, before) => {
       if (state.tool !== before.tool) this.#take(state.tool);
+      else if (state.shape !== before.shape) this.#refresh();
     });
     this.#refresh();
   }
@@ -120,6 +121,9 @@ export class ToolHost {
   /** The pointer has left the sheet. */
   pointerLeave(): void {
     this.#ports.view.getState().hover(null);
+    if (!this.#tool.pointerLeave) return;
+    this.#tool.pointerLeave();
+    this.#refresh();
   }
 
   /** The key that holds snapping off goes down or up while the pointer rests. */
@@ -301,6 +305,7 @@ export class ToolHost {
         view.getState().setTool("select");
         view.getState().setPanel("element");
       },
+      renew: () => this.#refresh(),
       complain: (reason) => view.getState().say(reason, "problem"),
       announce: (announcement) => this.state.setState({ announcement }),
     };

@@ -43,9 +43,11 @@ export type OverlayShape =
 export interface EntryField {
   readonly name: string;
   readonly label: string;
-  readonly type: "length" | "level" | "bearing";
+  readonly type: "length" | "level" | "bearing" | "angle";
   /** What the pointer says now, in words that could be typed. */
   readonly shown: string;
+  /** One sentence on what is measured, where the label does not say it all. */
+  readonly help?: string;
 }
 
 /** A button of the entry bar: it presses a key on the tool in hand. */
@@ -100,6 +102,8 @@ export interface Desk {
   offerTie(tie: TieReport | null): void;
   /** Selects what was drawn and goes back to selecting. */
   finish(id: string): void;
+  /** What the entry bar and the sheet show is worked out anew: the tool has changed by itself. */
+  renew(): void;
   /** A problem that a person has to read. */
   complain(reason: string): void;
   /** For those who do not see the sheet. */
@@ -127,6 +131,8 @@ export interface Tool {
   pointerDown(pointer: Pointer): void;
   pointerMove(pointer: Pointer): void;
   pointerUp(pointer: Pointer): void;
+  /** The pointer has left the sheet. */
+  pointerLeave?(): void;
   /** The pointer went elsewhere, or a second finger came: takes back what the press began. */
   abandonPress(): void;
   /** True when the key was used. */

@@ -1,5 +1,6 @@
 /** What is typed into the entry bar while a tool is in hand: texts, what they say, and what is wrong with them. */
 import type { Units } from "../../rules/words/lengths.ts";
+import { parseAngle } from "../entry/parse-angle.ts";
 import { parseBearing } from "../entry/parse-bearing.ts";
 import { parseLength } from "../entry/parse-length.ts";
 import type { Entry, EntryField, TypedValues } from "./tool.ts";
@@ -12,6 +13,10 @@ type Read = { readonly ok: true; readonly value: number } | { readonly ok: false
 export function readField(field: EntryField, text: string, units: Units, north: number | undefined): Read {
   if (field.type === "bearing") {
     const read = parseBearing(text, north);
+    return read.ok ? { ok: true, value: read.degrees } : read;
+  }
+  if (field.type === "angle") {
+    const read = parseAngle(text);
     return read.ok ? { ok: true, value: read.degrees } : read;
   }
   const read = parseLength(text, units, { mayBeNegative: field.type === "level" });

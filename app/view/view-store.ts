@@ -2,6 +2,7 @@
 import { createStore, type StoreApi } from "zustand/vanilla";
 import type { PartId } from "../../rules/catalogue/rule.ts";
 import type { TakeoffRun } from "../drawing/highlight.ts";
+import type { PoolShapeId } from "../pool-shapes/shape-names.ts";
 
 /** Where the paper lies under the glass: site inches at the center of the view, and screen pixels to an inch. */
 export interface Camera {
@@ -16,6 +17,8 @@ export type ToolId =
   | "pan"
   | "pool-rectangle"
   | "pool-outline"
+  | "pool-shape"
+  | "pool-curves"
   | "surface"
   | "wall"
   | "building"
@@ -49,6 +52,8 @@ export interface ViewState {
   readonly selection: readonly string[];
   readonly hovered: string | null;
   readonly tool: ToolId;
+  /** The shape of pool that is placed by its dimensions. */
+  readonly shape: PoolShapeId;
   /** The part of the article that is chosen: only its geometry stays on the sheet. */
   readonly part: PartId | null;
   /** Parts whose geometry is not drawn; it is judged all the same. */
@@ -71,6 +76,7 @@ export interface ViewState {
   select(ids: readonly string[]): void;
   hover(id: string | null): void;
   setTool(tool: ToolId): void;
+  setShape(shape: PoolShapeId): void;
   choosePart(part: PartId | null): void;
   setHiddenParts(parts: readonly PartId[]): void;
   askToFind(): void;
@@ -92,6 +98,7 @@ export function createViewStore(): ViewStore {
     selection: [],
     hovered: null,
     tool: "select",
+    shape: "rectangle",
     part: null,
     hiddenParts: [],
     findRequests: 0,
@@ -107,6 +114,7 @@ export function createViewStore(): ViewStore {
     hover: (hovered) => set((state) => (state.hovered === hovered ? state : { hovered })),
     // What is drawn with lies on the sheet: a column over it would be in the way.
     setTool: (tool) => set(tool === "select" ? { tool } : { tool, column: null }),
+    setShape: (shape) => set({ shape }),
     choosePart: (part) => set({ part, finding: null, panel: "findings" }),
     setHiddenParts: (hiddenParts) => set({ hiddenParts }),
     askToFind: () => set(({ findRequests }) => ({ findRequests: findRequests + 1 })),

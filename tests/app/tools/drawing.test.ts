@@ -1,4 +1,4 @@
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { DRAWN_AS, type DrawingTool, kindOf } from "../../../app/edits/templates.ts";
 import { areaFrom, areaOf } from "../../../geometry/outline.ts";
 import type { PathData } from "../../../geometry/types.ts";
@@ -271,11 +271,13 @@ describe("a line", () => {
 });
 
 describe("every drawing tool", () => {
-  it("draws an element of its kind that the document takes, by pointer", () => {
+  it("draws an element of its kind that the document takes, by pointer", async () => {
     for (const tool of Object.keys(DRAWN_AS) as DrawingTool[]) {
       const hand = handAt();
       hand.take(tool);
-      if (DRAWN_AS[tool] === "point") hand.click(24, 36);
+      // The code of some tools is fetched when they are taken.
+      await vi.waitFor(() => expect(hand.host.state.getState().entry, tool).not.toBeNull());
+      if (DRAWN_AS[tool] === "point" || tool === "pool-shape") hand.click(24, 36);
       else if (tool === "pool-rectangle") hand.drag([0, 0], [120, 240]);
       else {
         hand.click(0, 0);

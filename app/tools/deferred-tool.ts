@@ -1,0 +1,29 @@
+/** A tool whose code is fetched when it is first taken. Until it is there, the sheet shows nothing and takes nothing. */
+import type { ToolId } from "../view/view-store.ts";
+import type { Desk, Tool } from "./tool.ts";
+
+export function deferredTool(id: ToolId, desk: Desk, load: () => Promise<(desk: Desk) => Tool>): Tool {
+  let tool: Tool | null = null;
+  load().then(
+    (make) => {
+      tool = make(desk);
+      desk.renew();
+    },
+    () => desk.complain("This tool could not be fetched. Check the connection, then take it again."),
+  );
+  return {
+    id,
+    pointerDown: (pointer) => tool?.pointerDown(pointer),
+    pointerMove: (pointer) => tool?.pointerMove(pointer),
+    pointerUp: (pointer) => tool?.pointerUp(pointer),
+    pointerLeave: () => tool?.pointerLeave?.(),
+    abandonPress: () => tool?.abandonPress(),
+    key: (key) => tool?.key(key) ?? false,
+    cancel: () => tool?.cancel() ?? false,
+    entry: () => tool?.entry() ?? null,
+    retyped: () => tool?.retyped?.(),
+    typed: (values) => (tool ? tool.typed(values) : "The tool is on its way."),
+    overlay: () => tool?.overlay() ?? [],
+    cursor: () => tool?.cursor() ?? "progress",
+  };
+}
