@@ -100,21 +100,25 @@ export function TapingTable({ thing, solved, method, hasSides, units, onRows, on
               </td>
               {hasSides ? (
                 <td className="check">
-                  <input
-                    type="checkbox"
-                    checked={row.isCurved}
-                    aria-label={`Curve from point ${i + 1} to the next`}
-                    onChange={(event) => change(i, { isCurved: event.target.checked })}
-                  />
+                  <label className="tick">
+                    <input
+                      type="checkbox"
+                      checked={row.isCurved}
+                      aria-label={`Curve from point ${i + 1} to the next`}
+                      onChange={(event) => change(i, { isCurved: event.target.checked })}
+                    />
+                  </label>
                 </td>
               ) : null}
               <td className="check">
-                <input
-                  type="checkbox"
-                  checked={row.isLeftOut}
-                  aria-label={`Leave point ${i + 1} out`}
-                  onChange={(event) => change(i, { isLeftOut: event.target.checked })}
-                />
+                <label className="tick">
+                  <input
+                    type="checkbox"
+                    checked={row.isLeftOut}
+                    aria-label={`Leave point ${i + 1} out`}
+                    onChange={(event) => change(i, { isLeftOut: event.target.checked })}
+                  />
+                </label>
               </td>
               <td>
                 <button

@@ -1,0 +1,118 @@
+/**
+ * What has to hold on every screen: axe finds nothing serious (WCAG 2.2 A and AA as axe-core restates them), and where a
+ * finger points nothing is smaller than 44 px (the size that WCAG 2.5.5 names, restated from memory).
+ */
+import { AxeBuilder } from "@axe-core/playwright";
+import type { Browser, BrowserContext, BrowserContextOptions } from "playwright-core";
+import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { launchChromium, serveApp, watchPage } from "./chromium.ts";
+import { openDemo, SCREENS } from "./screens.ts";
+import { SheetPage } from "./sheet-page.ts";
+
+let browser: Browser;
+let app: Awaited<ReturnType<typeof serveApp>>;
+let context: BrowserContext;
+let watch: ReturnType<typeof watchPage>;
+
+beforeAll(async () => {
+  [browser, app] = await Promise.all([launchChromium(), serveApp()]);
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await app?.close();
+});
+
+afterEach(async () => {
+  expect(watch.errors).toEqual([]);
+  expect(watch.foreignRequests()).toEqual([]);
+  await context.close();
+});
+
+async function openPage(options: BrowserContextOptions): Promise<SheetPage> {
+  context = await browser.newContext({ reducedMotion: "reduce", ...options });
+  context.setDefaultTimeout(15_000);
+  const hand = new SheetPage(await context.newPage());
+  watch = watchPage(hand.page);
+  await hand.open(app.url);
+  await openDemo(hand);
+  return hand;
+}
+
+const WIDE = { viewport: { width: 1440, height: 900 } };
+const MIDDLE = { viewport: { width: 1024, height: 768 } };
+const UPRIGHT = { viewport: { width: 834, height: 1112 }, hasTouch: true, isMobile: true };
+const SLICE = { viewport: { width: 507, height: 1000 }, hasTouch: true, isMobile: true };
+
+describe("axe finds nothing serious on any screen", () => {
+  it.each([
+    ["wide, on paper", WIDE, "sheet"],
+    ["wide, in projector colors", WIDE, "projector"],
+    ["1024 x 768, on paper", MIDDLE, "sheet"],
+    ["a tablet held upright, in projector colors", UPRIGHT, "projector"],
+  ] as const)("%s", async (_, options, palette) => {
+    const hand = await openPage(options);
+    if (palette === "projector") await hand.siteCommand("Projector colors");
+    await hand.page.locator(`html[data-palette=${palette}]`).waitFor();
+    const found: string[] = [];
+    for (const screen of SCREENS) {
+      await screen.open(hand);
+      const axe = new AxeBuilder({ page: hand.page })
+        .options({ resultTypes: ["violations"] })
+        // The page has no frames: axe then needs no page of its own to gather what it found.
+        .setLegacyMode(true);
+      const { violations } = await (screen.region ? axe.include(screen.region) : axe).analyze();
+      for (const { id, impact, nodes } of violations) {
+        if (impact !== "serious" && impact !== "critical") continue;
+        found.push(`${screen.name}: ${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(" | ")}`);
+      }
+      await screen.close?.(hand);
+    }
+    expect(found).toEqual([]);
+  });
+});
+
+/** Everything that can be pressed and is on the page now, smaller than `least` pixels one way: what it is and its size. */
+function tooSmall(least: number): string[] {
+  const pressable =
+    "button, a[href], input, select, textarea, summary, [role=option], [role=tab], [role^=menuitem], [role=button]";
+  const over = document.querySelector("dialog[open], .print-view.is-open") ?? document;
+  return [...over.querySelectorAll<HTMLElement>(pressable)].flatMap((element) => {
+    if (!element.checkVisibility({ visibilityProperty: true }) || element.closest("[inert]")) return [];
+    // A box to tick is pressed by its label as well.
+    const isTick = element.matches("[type=checkbox], [type=radio]");
+    const target = (isTick ? element.closest("label, .tick") : null) ?? element;
+    const { width, height } = target.getBoundingClientRect();
+    if (width >= least - 0.5 && height >= least - 0.5) return [];
+    const name = element.getAttribute("aria-label") ?? element.textContent ?? "";
+    return [
+      `${element.tagName.toLowerCase()} "${name.trim().slice(0, 40)}" ${Math.round(width)} x ${Math.round(height)}`,
+    ];
+  });
+}
+
+describe("where a finger points nothing is smaller than 44 px", () => {
+  it.each([
+    ["held upright", UPRIGHT],
+    ["turned on its side", { ...UPRIGHT, viewport: { width: 1112, height: 834 } }],
+    ["in half of a split screen", SLICE],
+  ] as const)("on a tablet %s", async (_, options) => {
+    const hand = await openPage(options);
+    expect(await hand.page.evaluate(() => matchMedia("(pointer: coarse)").matches)).toBe(true);
+    const found: string[] = [];
+    let measured = 0;
+    for (const screen of SCREENS) {
+      await screen.open(hand);
+      const small = await hand.page.evaluate(tooSmall, 44);
+      const all = await hand.page.evaluate(tooSmall, 10_000);
+      found.push(...small.map((what) => `${screen.name}: ${what}`));
+      measured += all.length;
+      // Nothing stands out over the edge of the page.
+      const wider = await hand.page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+      if (wider > 0) found.push(`${screen.name}: ${wider} px wider than the page`);
+      await screen.close?.(hand);
+    }
+    expect(found).toEqual([]);
+    expect(measured).toBeGreaterThan(300);
+  });
+});

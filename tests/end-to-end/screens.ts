@@ -1,0 +1,183 @@
+/** Every screen of the program, each with the way to it: what has to hold everywhere is asked of all of them. */
+import type { Page } from "playwright-core";
+import type { SheetPage } from "./sheet-page.ts";
+
+export interface Screen {
+  readonly name: string;
+  /** What of the page is new on it; absent: all of it. */
+  readonly region?: string;
+  /** Opens it, from the sheet with a demo on it. */
+  open(hand: SheetPage): Promise<void>;
+  /** Puts it away again. */
+  close?(hand: SheetPage): Promise<void>;
+}
+
+const byEscape = async ({ page }: SheetPage): Promise<void> => {
+  await page.keyboard.press("Escape");
+  await page.locator("dialog[open], .print-view.is-open, .menu-list").waitFor({ state: "detached" });
+};
+
+/** The column with the panels, which on a narrow screen lies away until it is asked for. */
+async function showDetails(page: Page): Promise<void> {
+  const toggle = page.getByRole("button", { name: "Details", exact: true });
+  if ((await toggle.isVisible()) && (await toggle.getAttribute("aria-expanded")) === "false") await toggle.click();
+}
+
+async function panel({ page }: SheetPage, name: string): Promise<void> {
+  await showDetails(page);
+  await page.getByRole("tab", { name, exact: true }).click();
+  await page.getByRole("tab", { name, exact: true, selected: true }).waitFor();
+}
+
+function panelScreen(name: string): Screen {
+  return { name: `panel ${name}`, region: ".side", open: (hand) => panel(hand, name) };
+}
+
+/** A window that a command opens, by the command's name and the window's. */
+function windowScreen(command: string, title: string): Screen {
+  return {
+    name: title,
+    region: "dialog[open]",
+    async open({ page }) {
+      await page.locator(".sheet-canvas").focus();
+      await page.keyboard.press("Control+k");
+      await page.getByRole("combobox", { name: "Search the commands" }).fill(command);
+      await page.keyboard.press("Enter");
+      await page.getByRole("dialog", { name: title }).waitFor();
+    },
+    close: byEscape,
+  };
+}
+
+function codeTab(name: string): Screen {
+  return {
+    name: `code, ${name}`,
+    region: ".side",
+    async open(hand) {
+      await panel(hand, "Code");
+      await hand.page.getByRole("button", { name, exact: true }).click();
+    },
+  };
+}
+
+export const SCREENS: readonly Screen[] = [
+  { name: "the sheet", open: async () => {} },
+  panelScreen("Findings"),
+  {
+    name: "a finding with a question",
+    region: ".side",
+    async open(hand) {
+      await panel(hand, "Findings");
+      await hand.page
+        .getByRole("region", { name: "Findings" })
+        .getByText(/^question/)
+        .first()
+        .click();
+      await hand.page.getByRole("region", { name: "Question" }).waitFor();
+    },
+    async close({ page }) {
+      await page.getByRole("button", { name: "All findings" }).click();
+    },
+  },
+  {
+    name: "facts of the site",
+    region: ".side",
+    async open(hand) {
+      await hand.page.keyboard.press("Escape");
+      await panel(hand, "Facts");
+    },
+  },
+  {
+    name: "facts of an element",
+    region: ".side",
+    async open(hand) {
+      await panel(hand, "Outline");
+      await hand.page.getByRole("option").first().click();
+      await panel(hand, "Facts");
+      await hand.page.getByRole("button", { name: "Delete", exact: true }).waitFor();
+    },
+  },
+  panelScreen("Copper"),
+  panelScreen("Outline"),
+  codeTab("Rules"),
+  codeTab("Amendments"),
+  codeTab("Editions"),
+  {
+    name: "site menu",
+    region: ".topbar",
+    async open({ page }) {
+      await page.getByRole("button", { name: "Site menu" }).click();
+      await page.getByRole("menuitem", { name: "New sheet" }).waitFor();
+    },
+    close: byEscape,
+  },
+  {
+    name: "more tools",
+    region: ".toolbar",
+    async open({ page }) {
+      await page.getByRole("button", { name: /^More tools/ }).click();
+      await page.getByRole("menuitemradio").first().waitFor();
+    },
+    close: byEscape,
+  },
+  windowScreen("help", "Help"),
+  windowScreen("demo sites", "Demo sites and kept copies"),
+  windowScreen("tape points", "Tape points in"),
+  {
+    name: "all commands",
+    region: "dialog[open]",
+    async open({ page }) {
+      await page.locator(".sheet-canvas").focus();
+      await page.keyboard.press("Control+k");
+      await page.getByRole("dialog", { name: "All commands" }).waitFor();
+    },
+    close: byEscape,
+  },
+  {
+    name: "print",
+    region: ".print-view",
+    async open({ page }) {
+      await page.locator(".sheet-canvas").focus();
+      await page.keyboard.press("Control+p");
+      await page.getByRole("dialog", { name: "Print the plan" }).locator("svg").first().waitFor();
+    },
+    close: byEscape,
+  },
+  {
+    name: "drawing",
+    region: ".middle",
+    async open({ page }) {
+      await page.locator(".sheet-canvas").focus();
+      await page.keyboard.press("o");
+      await page.keyboard.press("Enter");
+      await page.keyboard.press("Shift+ArrowRight");
+      await page.keyboard.press("Enter");
+      await page.getByRole("form", { name: "Typed measurements" }).waitFor();
+    },
+    async close({ page }) {
+      await page.keyboard.press("Escape");
+      await page.keyboard.press("Escape");
+    },
+  },
+  {
+    name: "the walk",
+    region: ".middle",
+    async open(hand) {
+      await hand.siteCommand("Walk round the program");
+      await hand.page.getByText("Step 1 of 6", { exact: true }).waitFor();
+    },
+    close: async ({ page }) => page.getByRole("button", { name: "Leave the walk" }).click(),
+  },
+  {
+    name: "an empty sheet",
+    region: ".middle",
+    open: (hand) => hand.emptySheet(),
+  },
+];
+
+/** Puts a demo with questions on the sheet. */
+export async function openDemo(hand: SheetPage): Promise<void> {
+  await hand.siteCommand("Demo sites and kept copies");
+  await hand.page.getByRole("button", { name: /Otterbend Court 7/ }).click();
+  await hand.page.getByRole("heading", { name: "Otterbend Court 7" }).waitFor();
+}
