@@ -10,6 +10,7 @@ export interface FileHandle {
   createWritable(): Promise<{ write(text: string): Promise<void>; close(): Promise<void>; abort?(): Promise<void> }>;
   queryPermission?(options: { mode: "readwrite" }): Promise<PermissionState>;
   requestPermission?(options: { mode: "readwrite" }): Promise<PermissionState>;
+  isSameEntry?(other: FileHandle): Promise<boolean>;
 }
 
 export interface PickedFile {
@@ -25,6 +26,8 @@ export interface FileAccess {
   readonly canPickToSave: boolean;
   pickToOpen(): Promise<PickedFile | null>;
   pickToSave(name: string): Promise<FileHandle | null>;
+  /** Asks for leave to write where that has to be asked for, and gives what the file holds now. */
+  read(handle: FileHandle): Promise<string>;
   write(handle: FileHandle, text: string): Promise<void>;
   download(name: string, text: string): void;
 }
@@ -55,6 +58,10 @@ export function browserFiles(page: Window): FileAccess {
       if (typeof pickers.showSaveFilePicker !== "function") return null;
       return unlessCancelled(pickers.showSaveFilePicker({ suggestedName: name, types: SITE_FILES }));
     },
+    async read(handle) {
+      await permit(handle);
+      return (await handle.getFile()).text();
+    },
     write,
     download(name, text) {
       const address = URL.createObjectURL(new Blob([text], { type: "application/json" }));
@@ -67,7 +74,7 @@ export function browserFiles(page: Window): FileAccess {
   };
 }
 
-async function write(handle: FileHandle, text: string): Promise<void> {
+async function permit(handle: FileHandle): Promise<void> {
   const mode = { mode: "readwrite" } as const;
   if (handle.queryPermission && (await handle.queryPermission(mode)) !== "granted") {
     const given = await handle.requestPermission?.(mode);
@@ -75,6 +82,10 @@ async function write(handle: FileHandle, text: string): Promise<void> {
       throw new DOMException("The browser was not allowed to write this file.", "NotAllowedError");
     }
   }
+}
+
+async function write(handle: FileHandle, text: string): Promise<void> {
+  await permit(handle);
   const writable = await handle.createWritable();
   try {
     await writable.write(text);

@@ -1,20 +1,22 @@
 /**
  * Sites coming onto the sheet and leaving it: new, open, demos, save, and the copies kept in the browser. Whatever goes
- * wrong is said as a notice and, for a file that was refused, kept in `state` with every problem; what is on the sheet
- * stays as it is then.
+ * wrong is said as a notice and, where the person has to decide, kept in `state`; what is on the sheet stays as it is then.
  */
 import { createStore, type StoreApi } from "zustand/vanilla";
 import { type Refusal, readSite } from "../../rules/site/reader.ts";
 import type { Site } from "../../rules/site/site.ts";
-import { writeSite } from "../../rules/site/writer.ts";
 import type { DocumentStore, FileState } from "../site-document/store.ts";
 import type { ViewStore } from "../view/view-store.ts";
+import { digestOf } from "./digest.ts";
+import { createElsewhere, type Elsewhere } from "./elsewhere.ts";
 import { emptySite } from "./empty-site.ts";
 import type { FileAccess, FileHandle } from "./file-access.ts";
-import { fileNameFor } from "./file-name.ts";
 import type { Demo } from "./gallery.ts";
-import { createKeeper, type KeepingState, type KeptCopy, type Origin } from "./keeping.ts";
+import { createKeeper, type KeepingState, type Origin } from "./keeping.ts";
+import { type CopyShelf, createCopyShelf } from "./kept-copies.ts";
 import { type KeptRecord, type KeptStore, storeProblem } from "./kept-store.ts";
+import type { Restored } from "./restore.ts";
+import { type ChangedFile, createSaving, messageOf, type Saving } from "./saving.ts";
 import type { Tab } from "./tab.ts";
 
 /** A file that was refused, with everything that is wrong with it. */
@@ -27,9 +29,13 @@ export interface FilesState {
   /** The last file that could not be opened; null once it is dismissed or another opens. */
   readonly refused: RefusedFile | null;
   readonly keeping: KeepingState;
+  /** Set while the site on the sheet is another tab's and only looked at here. */
+  readonly elsewhere: Elsewhere | null;
+  /** A file that could not be written because it was changed since; null once that is decided. */
+  readonly changedFile: ChangedFile | null;
 }
 
-export interface Files {
+export interface Files extends CopyShelf, Pick<Saving, "save" | "saveAs"> {
   readonly state: StoreApi<FilesState>;
   /** Puts the copy of the last session on the sheet, or else the first demo, and begins to keep copies. */
   start(): Promise<"kept" | "demo" | "empty">;
@@ -40,19 +46,23 @@ export interface Files {
   openFile(file: Pick<File, "name" | "text">): Promise<boolean>;
   openDemo(id: string): Promise<boolean>;
   demos(): Promise<Demo[]>;
-  /** False when nothing was written (the person cancelled, or it failed and a notice says why). */
-  save(): Promise<boolean>;
-  saveAs(): Promise<boolean>;
   /** True when the sheet holds changes that no file holds. */
   hasUnsavedChanges(): boolean;
   /** True when those changes are in no kept copy either: leaving now would lose them. */
   atRisk(): boolean;
-  /** Copies of other sites that the browser keeps, newest first. */
-  copies(): Promise<KeptCopy[]>;
-  openCopy(id: string): Promise<boolean>;
-  /** Writes a copy to a file just as it was kept, readable or not. */
-  downloadCopy(id: string): Promise<boolean>;
-  forgetCopy(id: string): Promise<void>;
+  /** Puts a kept copy on the sheet. `at`: an earlier one, which then is a site of its own. */
+  openCopy(id: string, at?: number): Promise<boolean>;
+  /** Makes the site that another tab has on its sheet this tab's own. */
+  takeOver(): Promise<boolean>;
+  /** Goes on here with a copy of the site that another tab has on its sheet. */
+  workOnCopy(): boolean;
+  /** Keeps on looking only. */
+  lookOnly(): void;
+  /** Writes over the file that was changed since it was opened; what it holds stays as a kept copy. */
+  overwriteChangedFile(): Promise<boolean>;
+  /** Opens that file as it is now; what is on the sheet stays as a kept copy. */
+  openChangedFile(): Promise<boolean>;
+  dismissChangedFile(): void;
   dismissRefusal(): void;
   /** Resolves when every step so far is kept (or has failed to be). */
   settled(): Promise<void>;
@@ -73,13 +83,19 @@ export interface FilesOptions {
   readonly onOpened?: () => void;
 }
 
+const LOOKING = "This site is open in another tab. Here it is only looked at until you work on it here or open a copy.";
 const LOSING =
   "The changes on the sheet are in no file, and the browser keeps no copy of them. Open another site and lose them?";
 
 export function createFiles(options: FilesOptions): Files {
   const { document, view, access, gallery } = options;
-  const state = createStore<FilesState>(() => ({ refused: null, keeping: { state: "kept" } }));
-  const say = (text: string, kind: "plain" | "problem" = "plain") => view.getState().say(text, kind);
+  const state = createStore<FilesState>(() => ({
+    refused: null,
+    keeping: { state: "kept" },
+    elsewhere: null,
+    changedFile: null,
+  }));
+  const { say } = view.getState();
 
   const keeper = createKeeper({
     store: options.store,
@@ -91,28 +107,44 @@ export function createFiles(options: FilesOptions): Files {
       const before = state.getState().keeping;
       state.setState({ keeping });
       if (keeping.state === "failed" && !(before.state === "failed" && before.reason === keeping.reason)) {
-        say(keeping.reason, "problem");
+        say(keeping.reason, "problem", ["save", "gallery"]);
       }
       if (keeping.state === "kept" && before.state === "failed") say("Copies are being kept in the browser again.");
     },
+    onTaken() {
+      look("taken");
+      say("This site was taken over by another tab. All that was done here is kept there.");
+    },
+    onChangedElsewhere: () => void elsewhere.follow(),
   });
+  const { store, newRecordId, now } = options;
+  const { shelf, find, keepText } = createCopyShelf({ store, keeper, access, newRecordId, now, say });
+  const saving = createSaving({ document, view, access, keeper, state });
+  const elsewhere = createElsewhere({ store, document, keeper, putKept, look });
+
+  /** From now on the site on the sheet is only looked at. */
+  function look(how: Elsewhere["how"]): void {
+    document.getState().lock(LOOKING);
+    state.setState({ elsewhere: { how, isDecided: false } });
+  }
 
   function put(site: Site, file: FileState, origin: Origin): boolean {
     if (keeper.atRisk() && !options.confirm(LOSING)) return false;
     keeper.begin(site, origin);
     document.getState().open(site, file);
     view.setState({ selection: [], hovered: null, part: null, finding: null, tool: "select" });
-    state.setState({ refused: null });
+    state.setState({ refused: null, elsewhere: null, changedFile: null });
     options.onOpened?.();
     return true;
   }
 
-  /** Puts a kept copy on the sheet; its record goes on here unless another tab still writes it. */
-  async function putKept(site: Site, record: KeptRecord): Promise<boolean> {
-    const goesOn = await keeper.mayGoOn(record);
-    const { file, saved, changed, handle = null } = record;
-    const origin = { handle, changed, ...(goesOn ? { recordId: record.id } : {}) };
-    return put(site, { name: file, saved: saved ? site : null }, origin);
+  /** Puts a kept copy on the sheet; one that another tab has on its own is only looked at. */
+  async function putKept(site: Site, record: KeptRecord, isOurs: boolean): Promise<boolean> {
+    const { file, saved, changed, handle = null, digest = null } = record;
+    const origin = { handle, digest, changed, recordId: record.id, isElsewhere: !isOurs };
+    const opened = put(site, { name: file, saved: saved ? site : null }, origin);
+    if (opened && !isOurs) look("open");
+    return opened;
   }
 
   function refuse(file: string, refusal: Refusal): false {
@@ -121,11 +153,24 @@ export function createFiles(options: FilesOptions): Files {
     return false;
   }
 
-  function openText(text: string, file: string, handle: FileHandle | null = null): boolean {
+  function openText(
+    text: string,
+    file: string,
+    handle: FileHandle | null = null,
+    digest: string | null = null,
+  ): boolean {
     const read = readSite(text);
     if (!read.ok) return refuse(file, read.refusal);
     const isSaved = read.migratedFrom === undefined;
-    const opened = put(read.site, { name: file, saved: isSaved ? read.site : null }, { handle, changed: !isSaved });
+    const opened = put(
+      read.site,
+      { name: file, saved: isSaved ? read.site : null },
+      {
+        handle,
+        digest,
+        changed: !isSaved,
+      },
+    );
     if (opened && !isSaved) say(`${file} was brought up from version ${read.migratedFrom}; save it to keep it so.`);
     return opened;
   }
@@ -142,47 +187,53 @@ export function createFiles(options: FilesOptions): Files {
   }
 
   async function start(): Promise<"kept" | "demo" | "empty"> {
-    const { site, record, setAside } = await keeper.restore();
-    for (const reason of setAside)
-      say(`A copy kept in this browser cannot be read and was set aside. ${reason}`, "problem");
+    const found = await keeper.restore();
     keeper.start();
-    if (site && record) {
-      await putKept(site, record);
-      return "kept";
+    const opened = found.site && found.record ? await putFound(found.site, found.record, found) : false;
+    if (found.setAside.length > 0) {
+      const instead =
+        found.earlierAt === null
+          ? ""
+          : ` The last good one, of ${timeWords(found.earlierAt)}, is on the sheet instead.`;
+      say(`A copy kept in this browser cannot be read and was set aside. ${found.setAside[0]}${instead}`, "problem", [
+        "gallery",
+      ]);
     }
+    if (opened) return "kept";
     return (await openDemo(gallery.first)) ? "demo" : "empty";
   }
 
-  async function write(handle: FileHandle): Promise<boolean> {
-    const site = document.getState().history.present;
-    try {
-      await access.write(handle, writeSite(site));
-    } catch (error) {
-      say(`${handle.name} could not be written: ${messageOf(error)}. Nothing is lost; try "Save as".`, "problem");
-      return false;
+  async function putFound(site: Site, record: KeptRecord, found: Restored): Promise<boolean> {
+    if (found.earlierAt !== null) {
+      return put(site, { name: record.file, saved: null }, { handle: null, changed: true });
     }
-    keeper.setHandle(handle);
-    document.getState().markSaved(handle.name, site);
-    say(`Saved to ${handle.name}.`);
+    const isOurs = found.isElsewhere ? false : await guarded<boolean | null>(() => keeper.claim(record), null);
+    if (isOurs === null) return put(site, { name: record.file, saved: null }, { handle: null, changed: true });
+    if (!(await putKept(site, record, isOurs))) return false;
+    const { move } = found;
+    if (isOurs && move !== null) {
+      document.getState().edit({ label: move.label, apply: () => ({ ok: true, site: move.site }) });
+      say(`The page closed in the middle of a step. It is here as far as it went: ${move.label}. Undo takes it back.`);
+    }
     return true;
   }
 
-  async function saveAs(): Promise<boolean> {
-    const site = document.getState().history.present;
-    const name = document.getState().file.name || fileNameFor(site);
-    if (!access.canPickToSave) {
-      access.download(name, writeSite(site));
-      document.getState().markSaved(name, site);
-      say(`Saved to the downloads as ${name}.`);
-      return true;
-    }
-    try {
-      const handle = await access.pickToSave(name);
-      return handle !== null && (await write(handle));
-    } catch (error) {
-      say(`The site could not be saved: ${messageOf(error)}.`, "problem");
-      return false;
-    }
+  async function openCopy(id: string, at?: number): Promise<boolean> {
+    const record = await find(id, at);
+    if (!record) return false;
+    const read = readSite(record.text);
+    if (!read.ok) return refuse("The kept copy", read.refusal);
+    if (at === undefined) return putKept(read.site, record, await keeper.claim(record));
+    if (!put(read.site, { name: record.file, saved: null }, { handle: null, changed: true })) return false;
+    say(`This is the site as it was on ${timeWords(at)}. What was on the sheet stays as a kept copy.`);
+    return true;
+  }
+
+  /** Opens a file that may be written again; one that another tab has on its sheet is only looked at. */
+  async function openHandle(text: string, file: string, handle: FileHandle): Promise<boolean> {
+    const other = await guarded(() => elsewhere.recordOf(handle), null);
+    if (other !== null) return putKept(other.site, other.record, false);
+    return openText(text, file, handle, await digestOf(text));
   }
 
   /** Runs something of the browser's store; its failure is a notice. */
@@ -203,7 +254,9 @@ export function createFiles(options: FilesOptions): Files {
     async openByPicker() {
       try {
         const picked = await access.pickToOpen();
-        return picked !== null && openText(picked.text, picked.name, picked.handle);
+        if (picked === null) return false;
+        const { text, name, handle } = picked;
+        return handle ? await openHandle(text, name, handle) : openText(text, name);
       } catch (error) {
         say(`The file could not be read: ${messageOf(error)}.`, "problem");
         return false;
@@ -219,36 +272,36 @@ export function createFiles(options: FilesOptions): Files {
     },
     openDemo,
     demos: () => gallery.loadAll(),
-    async save() {
-      const handle = keeper.handle();
-      return handle ? write(handle) : saveAs();
-    },
-    saveAs,
+    save: saving.save,
+    saveAs: saving.saveAs,
     hasUnsavedChanges: () => keeper.hasUnsavedChanges(),
     atRisk: () => keeper.atRisk(),
-    copies: () => guarded(() => keeper.copies(), []),
-    openCopy: (id) =>
-      guarded(async () => {
-        const record = await keeper.copy(id);
-        if (!record) return false;
-        const read = readSite(record.text);
-        if (!read.ok) return refuse("The kept copy", read.refusal);
-        return putKept(read.site, record);
-      }, false),
-    downloadCopy: (id) =>
-      guarded(async () => {
-        const record = await keeper.copy(id);
-        if (!record) return false;
-        access.download(`kept-copy-${id}.site.json`, record.text);
-        return true;
-      }, false),
-    forgetCopy: (id) => guarded(() => keeper.forget(id), undefined),
+    ...shelf,
+    openCopy: (id, at) => guarded(() => openCopy(id, at), false),
+    takeOver: () => guarded(elsewhere.takeOver, false),
+    workOnCopy() {
+      const site = document.getState().history.present;
+      return put(site, { name: "", saved: null }, { handle: null, changed: true });
+    },
+    lookOnly: () => state.setState(({ elsewhere: now }) => ({ elsewhere: now && { ...now, isDecided: true } })),
+    async overwriteChangedFile() {
+      const { changedFile } = state.getState();
+      if (changedFile) await guarded(() => keepText(changedFile.text, changedFile.name), undefined);
+      return saving.overwrite();
+    },
+    async openChangedFile() {
+      const { changedFile } = state.getState();
+      if (!changedFile) return false;
+      const { text, name, handle } = changedFile;
+      return openText(text, name, handle, await digestOf(text));
+    },
+    dismissChangedFile: () => state.setState({ changedFile: null }),
     dismissRefusal: () => state.setState({ refused: null }),
     settled: () => keeper.settled(),
   };
 }
 
-function messageOf(error: unknown): string {
-  const text = error instanceof Error || error instanceof DOMException ? error.message : String(error);
-  return text.replace(/\.$/, "");
+/** A time as people say it: "May 1, 2:05 PM". */
+function timeWords(at: number): string {
+  return new Date(at).toLocaleString("en-US", { month: "short", day: "numeric", hour: "numeric", minute: "2-digit" });
 }

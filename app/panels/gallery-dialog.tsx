@@ -2,7 +2,7 @@
 import { useEffect, useState } from "react";
 import { useEditor } from "../editor-context.tsx";
 import type { Demo } from "../files/gallery.ts";
-import type { KeptCopy } from "../files/keeping.ts";
+import type { KeptCopy } from "../files/kept-copies.ts";
 import { Dialog } from "./dialog.tsx";
 import { pictureMaker } from "./gallery-pictures.ts";
 

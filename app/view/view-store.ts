@@ -44,8 +44,19 @@ export type Palette = "sheet" | "projector";
 /** What the right-hand column shows. */
 export type Panel = "findings" | "element" | "copper" | "outline" | "code";
 
+/** Forms for arranging what is selected by typed figures. */
+export type ArrangeForm = "move-by" | "turn" | "mirror" | "repeat";
+
 /** On a narrow screen the columns lie over the sheet, one at a time. */
 export type Column = "parts" | "details";
+
+export interface Notice {
+  readonly text: string;
+  readonly kind: "plain" | "problem";
+  readonly at: number;
+  /** Ids of commands that lead out of it, as buttons. */
+  readonly ways: readonly string[];
+}
 
 export interface ViewState {
   readonly camera: Camera;
@@ -58,6 +69,8 @@ export interface ViewState {
   readonly part: PartId | null;
   /** Parts whose geometry is not drawn; it is judged all the same. */
   readonly hiddenParts: readonly PartId[];
+  /** The form that is open beside the facts of what is selected. */
+  readonly arranging: ArrangeForm | null;
   /** Grows when the outline's search is asked for. */
   readonly findRequests: number;
   /** The finding that is chosen: the rest dims, its witness shows. */
@@ -70,7 +83,7 @@ export interface ViewState {
   readonly palette: Palette;
   readonly snapping: boolean;
   /** Spoken politely to assistive technology and shown for a while. */
-  readonly notice: { readonly text: string; readonly kind: "plain" | "problem"; readonly at: number } | null;
+  readonly notice: Notice | null;
 
   setCamera(camera: Camera): void;
   select(ids: readonly string[]): void;
@@ -79,6 +92,7 @@ export interface ViewState {
   setShape(shape: PoolShapeId): void;
   choosePart(part: PartId | null): void;
   setHiddenParts(parts: readonly PartId[]): void;
+  setArranging(form: ArrangeForm | null): void;
   askToFind(): void;
   chooseFinding(finding: string | null): void;
   setHighlight(highlight: TakeoffRun | null): void;
@@ -86,7 +100,7 @@ export interface ViewState {
   showColumn(column: Column | null): void;
   setPalette(palette: Palette): void;
   setSnapping(on: boolean): void;
-  say(text: string, kind?: "plain" | "problem"): void;
+  say(text: string, kind?: Notice["kind"], ways?: Notice["ways"]): void;
   unsay(): void;
 }
 
@@ -101,6 +115,7 @@ export function createViewStore(): ViewStore {
     shape: "rectangle",
     part: null,
     hiddenParts: [],
+    arranging: null,
     findRequests: 0,
     finding: null,
     highlight: null,
@@ -117,6 +132,7 @@ export function createViewStore(): ViewStore {
     setShape: (shape) => set({ shape }),
     choosePart: (part) => set({ part, finding: null, panel: "findings" }),
     setHiddenParts: (hiddenParts) => set({ hiddenParts }),
+    setArranging: (arranging) => set({ arranging }),
     askToFind: () => set(({ findRequests }) => ({ findRequests: findRequests + 1 })),
     chooseFinding: (finding) => set((state) => ({ finding, panel: finding === null ? state.panel : "findings" })),
     setHighlight: (highlight) => set((state) => (state.highlight === highlight ? state : { highlight })),
@@ -125,7 +141,7 @@ export function createViewStore(): ViewStore {
     showColumn: (column) => set({ column }),
     setPalette: (palette) => set({ palette }),
     setSnapping: (snapping) => set({ snapping }),
-    say: (text, kind = "plain") => set({ notice: { text, kind, at: Date.now() } }),
+    say: (text, kind = "plain", ways = []) => set({ notice: { text, kind, at: Date.now(), ways } }),
     unsay: () => set({ notice: null }),
   }));
 }

@@ -5,6 +5,7 @@ import type { FileAccess, FileHandle, PickedFile } from "../../../app/files/file
 import { createFiles, type Files } from "../../../app/files/files.ts";
 import type { Demo } from "../../../app/files/gallery.ts";
 import type { KeptStore } from "../../../app/files/kept-store.ts";
+import type { TabMessage } from "../../../app/files/tab.ts";
 import { createDocumentStore, type DocumentStore } from "../../../app/site-document/store.ts";
 import { createViewStore, type ViewStore } from "../../../app/view/view-store.ts";
 import { writeSite } from "../../../rules/site/writer.ts";
@@ -15,6 +16,9 @@ export class MemoryStore implements KeptStore {
   readonly values = new Map<string, unknown>();
   /** What every call fails with; null: nothing. */
   failure: Error | null = null;
+  /** Values that it has room for. */
+  room = Number.POSITIVE_INFINITY;
+  /** Writes of copies as they are now. */
   writes = 0;
 
   private async answer<T>(give: () => T): Promise<T> {
@@ -23,10 +27,17 @@ export class MemoryStore implements KeptStore {
     return give();
   }
 
-  entries = () => this.answer(() => [...this.values].map(([key, value]) => [key, structuredClone(value)] as const));
+  keys = () => this.answer(() => [...this.values.keys()]);
+  get = (key: string): Promise<unknown> => this.answer(() => structuredClone(this.values.get(key)));
+  update = (key: string, change: (now: unknown) => unknown): Promise<void> =>
+    this.answer(() => {
+      const next = change(structuredClone(this.values.get(key)));
+      if (key.startsWith("site/")) this.writes++;
+      this.values.set(key, structuredClone(next));
+    });
   set = (key: string, value: unknown) =>
     this.answer(() => {
-      this.writes++;
+      if (this.room <= this.values.size && !this.values.has(key)) throw problem("QuotaExceededError");
       this.values.set(key, structuredClone(value));
     });
   delete = (key: string) => this.answer(() => void this.values.delete(key));
@@ -40,7 +51,8 @@ export class MemoryFile implements FileHandle {
     public content: string,
   ) {}
 
-  getFile = async () => ({ text: async () => this.content });
+  isSameEntry = async (other: FileHandle): Promise<boolean> => other === (this as FileHandle);
+  getFile: FileHandle["getFile"] = async () => ({ text: async () => this.content });
   createWritable = async () => {
     let written = "";
     this.closed = false;
@@ -64,6 +76,8 @@ export interface Machine {
   readonly store: MemoryStore;
   /** Ids of tabs that run beside this one. */
   readonly running: Set<string>;
+  /** What the tabs hear of each other. */
+  readonly ears: Map<string, ((message: TabMessage) => void)[]>;
   /** What the person picks next; null: they cancel. */
   toOpen: PickedFile | null;
   toSave: MemoryFile | null;
@@ -81,6 +95,7 @@ export function machine(): Machine {
   return {
     store: new MemoryStore(),
     running: new Set(),
+    ears: new Map(),
     toOpen: null,
     toSave: null,
     canPick: true,
@@ -120,6 +135,7 @@ export function page(on: Machine, tab = "tab-1", demos: readonly Demo[] = [DEMO]
       if (on.pickFailure) throw on.pickFailure;
       return on.toSave;
     },
+    read: async (handle) => (await handle.getFile()).text(),
     async write(handle, text) {
       const writable = await handle.createWritable();
       await writable.write(text);
@@ -132,7 +148,21 @@ export function page(on: Machine, tab = "tab-1", demos: readonly Demo[] = [DEMO]
     view,
     access,
     store: on.store,
-    tab: async () => ({ id: tab, isRunning: async (other) => on.running.has(other) }),
+    tab: async () => {
+      const ears: ((message: TabMessage) => void)[] = [];
+      on.ears.set(tab, ears);
+      on.running.add(tab);
+      return {
+        id: tab,
+        isRunning: async (other) => on.running.has(other) && other !== tab,
+        say(message) {
+          for (const [other, heard] of on.ears) {
+            if (other !== tab && on.running.has(other)) for (const ear of heard) queueMicrotask(() => ear(message));
+          }
+        },
+        hear: (listener) => ears.push(listener),
+      };
+    },
     gallery: {
       first: "first",
       load: async (id) => demos.find((demo) => demo.id === id) ?? null,

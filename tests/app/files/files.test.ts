@@ -162,7 +162,7 @@ describe("saving", () => {
     expect(await files.save()).toBe(false);
     expect(said()).toMatchObject({
       kind: "problem",
-      text: 'mine.site.json could not be written: The disk is full. Nothing is lost; try "Save as".',
+      text: "mine.site.json could not be written: The disk is full. Nothing is lost; save it as another file.",
     });
     expect(on.toSave.content).toBe("old");
     expect(files.hasUnsavedChanges()).toBe(true);

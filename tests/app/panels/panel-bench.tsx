@@ -42,7 +42,12 @@ export function bench(site: Site, report: Report | null = null): Bench {
     took: 0,
   }));
   const dialogs = createStore<{ open: null }>(() => ({ open: null }));
-  const filesState = createStore<FilesState>(() => ({ refused: null, keeping: { state: "kept" } }));
+  const filesState = createStore<FilesState>(() => ({
+    refused: null,
+    keeping: { state: "kept" },
+    elsewhere: null,
+    changedFile: null,
+  }));
   const files = new Proxy(headless.files, {
     get: (target, name) => (name === "state" ? filesState : Reflect.get(target, name)),
   });
