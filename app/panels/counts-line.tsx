@@ -8,7 +8,7 @@ import {
   outcomeCount,
   questionsText,
 } from "../../rules/words/outcomes.ts";
-import { useDocument, useLive } from "../editor-context.tsx";
+import { useDocument, useLiveAtOnce } from "../editor-context.tsx";
 import { ON_ITS_WAY } from "./copper-lines.ts";
 import { OutcomeMark } from "./outcome-mark.tsx";
 
@@ -17,9 +17,9 @@ const SETTLED: readonly Outcome[] = ["meets", "exempt"];
 
 export function CountsLine() {
   const units = useDocument((state) => state.shown.display?.units);
-  const report = useLive((state) => state.report);
-  const routesPending = useLive((state) => state.routesPending);
-  const failure = useLive((state) => state.failure);
+  const report = useLiveAtOnce((state) => state.report);
+  const routesPending = useLiveAtOnce((state) => state.routesPending);
+  const failure = useLiveAtOnce((state) => state.failure);
   return (
     <div className={failure === null ? "topbar-counts" : "topbar-counts has-failed"}>
       {failure === null ? null : (
