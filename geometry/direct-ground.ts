@@ -8,8 +8,8 @@
  * own nearest water. 4. Ground in a shadow may be reached from other water: every strip and sector that comes near a
  * shadow is added as deep as its own rays get.
  *
- * Terms. Family: the rays of one strip or sector. Shadows are drawn a little too large, over the water, past the distance
- * and beside: what that takes too much of, stage 4 gives back, and no seam is left where two of them meet.
+ * Terms. Family: the rays of one strip or sector. Shadows are drawn a little too large, over the water and past the
+ * distance: what that takes too much of, stage 4 gives back.
  */
 import { arcCorners, areaTrueRing } from "./arc-chords.ts";
 import { type BarrierMap, freeDirectionsAt } from "./barrier-map.ts";
@@ -39,16 +39,11 @@ export function directGround(
   const open = openGround(target, distance, tolerance);
   if (map.pieces.length === 0 && map.solids.length === 0) return open;
   const families = [target.outer, ...target.holes].flatMap((loop) => familiesOf(loop, distance, map, outline));
-  const shadows = families.flatMap((one) => shadowsOf(one, tolerance));
-  if (shadows.length === 0) return open;
-  const boxes = boxIndex(shadows.map(boundsOfPoints));
-  return [
-    ...differenceRegions(
-      open,
-      shadows.map((points) => [closed(points)]),
-    ),
-    ...groundOf(families, ({ family }) => boxes.touches(family.bounds), tolerance).map((points) => [closed(points)]),
-  ];
+  const shadows = shadowsOf(families, tolerance);
+  if (shadows.every((one) => one === null)) return open;
+  const boxes = boxIndex(shadows.flatMap((one) => (one ? [boundsOfPoints([...one.near, ...one.far])] : [])));
+  const lit = groundOf(families, ({ family }) => boxes.touches(family.bounds), tolerance);
+  return [...differenceRegions(open, polygonsOf(chained(shadows))), ...polygonsOf(chained(lit))];
 }
 
 /** Stage 1. */
@@ -58,6 +53,10 @@ function openGround(target: Area, distance: number, tolerance: number): Region {
     loops.filter(({ area }) => area * sign > 0).map(({ path }) => closed(areaTrueRing(path, tolerance)));
   const [first, ...others] = rings(1);
   return first ? [[first, ...rings(-1)], ...others.map((ring) => [ring])] : [];
+}
+
+function polygonsOf(rings: readonly (readonly Point[])[]): Region {
+  return rings.map((ring) => [closed(ring)]);
 }
 
 export function closed(points: readonly Point[]): Point[] {
@@ -161,63 +160,88 @@ function round(family: RayFamily, depth: number, from: number, to: number, toler
   return arcCorners(center.at, radius, from * center.way, (to - from) * center.way, tolerance);
 }
 
-/** What lies behind the stops of a family, one polygon for each stopped slice. */
-function shadowsOf({ family, slices }: Lit, tolerance: number): Point[][] {
-  const shadows: Point[][] = [];
-  const { center } = family;
-  const start = center ? distanceBetween(center.at, family.pointAt(family.w0, 0)) : 0;
-  // Rays toward a center end there.
-  const far = center?.way === -1 ? Math.min(start, family.depth + SHADOW_MARGIN) : family.depth + SHADOW_MARGIN;
-  const near = center?.way === 1 ? -Math.min(start, SHADOW_MARGIN) : -SHADOW_MARGIN;
-  const beside = center ? SHADOW_MARGIN / (start + family.depth) : SHADOW_MARGIN;
-  for (const slice of slices) {
-    if (slice.stop === "open") continue;
-    const [from, to] = [slice.from - beside, slice.to + beside];
-    const front =
-      slice.stop === "closed"
-        ? [family.pointAt(from, near), ...round(family, near, from, to, tolerance), family.pointAt(to, near)]
-        : [from, to].map((w) => family.pointAt(w, depthIn(family, slice, Math.min(slice.to, Math.max(slice.from, w)))));
-    const back = [family.pointAt(from, far), ...round(family, far, from, to, tolerance), family.pointAt(to, far)];
-    shadows.push([...front, ...back.reverse()]);
+/** A stretch of ground between a near and a far edge, both in the order of w; null parts it from what follows. */
+type Stretch = { readonly near: readonly Point[]; readonly far: readonly Point[] } | null;
+
+/** What lies behind the stops of the families. */
+function shadowsOf(families: readonly Lit[], tolerance: number): Stretch[] {
+  const stretches: Stretch[] = [];
+  let before: Point | null = null;
+  for (const { family, slices } of families) {
+    const base = family.pointAt(family.w0, 0);
+    if (before === null || !samePoint(before, base)) stretches.push(null);
+    before = family.pointAt(family.w1, 0);
+    for (const slice of slices) stretches.push(slice.stop === "open" ? null : shadowOf(family, slice, tolerance));
   }
-  return shadows;
+  return stretches;
 }
 
-/**
- * Stage 4: what the rays of some of a pool's families reach. Families that follow each other make one polygon, along the
- * far edges, back to the outline where these do not meet, and home along the outline: its winding counts how often ground
- * is covered.
- */
-function groundOf(families: readonly Lit[], isLit: (one: Lit) => boolean, tolerance: number): Point[][] {
-  const polygons: Point[][] = [];
-  let far: Point[] = [];
-  let starts: Point[] = [];
-  const close = (): void => {
-    if (far.length > 0) polygons.push([...far, ...starts.reverse()]);
-    far = [];
-    starts = [];
-  };
+function shadowOf(family: RayFamily, slice: Slice, tolerance: number): Stretch {
+  const { center } = family;
+  const { from, to } = slice;
+  const start = center ? distanceBetween(center.at, family.pointAt(family.w0, 0)) : 0;
+  // Rays toward a center end there.
+  const back = center?.way === -1 ? Math.min(start, family.depth + SHADOW_MARGIN) : family.depth + SHADOW_MARGIN;
+  const front = center?.way === 1 ? -Math.min(start, SHADOW_MARGIN) : -SHADOW_MARGIN;
+  const edge = (depth: number) => [
+    family.pointAt(from, depth),
+    ...round(family, depth, from, to, tolerance),
+    family.pointAt(to, depth),
+  ];
+  const stopped = () => [from, to].map((w) => family.pointAt(w, depthIn(family, slice, w)));
+  return { near: slice.stop === "closed" ? edge(front) : stopped(), far: edge(back) };
+}
+
+/** Stage 4: what the rays of some of a pool's families reach. */
+function groundOf(families: readonly Lit[], isLit: (one: Lit) => boolean, tolerance: number): Stretch[] {
+  const stretches: Stretch[] = [];
+  let before: Point | null = null;
   for (const one of families) {
     const { family } = one;
     const { w0, w1 } = family;
     const start = family.pointAt(w0, 0);
-    const last = starts[starts.length - 1];
-    if (!isLit(one) || (last && !samePoint(last, start))) close();
-    if (!isLit(one)) continue;
-    for (const p of farEdge(one, tolerance)) pushWithoutSpike(far, p);
-    if (starts.length === 0) starts.push(start);
-    starts.push(...round(family, 0, w0, w1, tolerance));
     const end = family.pointAt(w1, 0);
-    starts.push(end);
-    pushWithoutSpike(far, end);
+    if (before === null || !samePoint(before, start)) stretches.push(null);
+    before = end;
+    const near = () => [start, ...round(family, 0, w0, w1, tolerance), end];
+    stretches.push(isLit(one) ? { near: near(), far: farEdge(one, tolerance) } : null);
+  }
+  return stretches;
+}
+
+/**
+ * Stretches that follow each other made into one polygon: along the far edges, back to the near ones where these do not
+ * meet, and home along the near edges. Its winding counts how often ground is covered.
+ */
+function chained(stretches: readonly Stretch[]): Point[][] {
+  const polygons: Point[][] = [];
+  let far: Point[] = [];
+  let near: Point[] = [];
+  const close = (): void => {
+    if (far.length > 0) polygons.push([...far, ...near.reverse()]);
+    far = [];
+    near = [];
+  };
+  for (const stretch of stretches) {
+    if (stretch === null) {
+      close();
+      continue;
+    }
+    const start = stretch.near[0] as Point;
+    if (near.length > 0) pushWithoutSpike(far, start);
+    for (const p of stretch.far) pushWithoutSpike(far, p);
+    for (const p of stretch.near) pushWithoutSpike(near, p);
+    pushWithoutSpike(far, stretch.near[stretch.near.length - 1] as Point);
   }
   close();
   return polygons;
 }
 
-/** Adds a position; one that only leads back to where the line was before takes its tip off again. */
+/** Adds a position that is not the last once more; one that only leads back to where the line was before takes its tip off again. */
 function pushWithoutSpike(line: Point[], p: Point): void {
+  const last = line[line.length - 1];
   const before = line[line.length - 2];
+  if (last && samePoint(last, p)) return;
   if (before && samePoint(before, p)) line.pop();
   else line.push(p);
 }

@@ -172,7 +172,7 @@ export function fan(center: Point, radius: number, w0: number, w1: number, depth
     w1,
     depth: reach,
     center: { at: center, way },
-    bounds: { minX: center[0] - far, minY: center[1] - far, maxX: center[0] + far, maxY: center[1] + far },
+    bounds: sectorBounds(center, inward ? radius - reach : radius, far, inward ? -w1 : w0, inward ? -w0 : w1),
     pointAt: (w, d) => {
       const r = radius + way * d;
       return [center[0] + r * Math.cos(w * way), center[1] + r * Math.sin(w * way)];
@@ -180,6 +180,29 @@ export function fan(center: Point, radius: number, w0: number, w1: number, depth
     coversOf: (piece) => fanCovers(piece, center, radius, w0, w1, reach, inward),
   };
 }
+
+/** The box around what lies between two radii and two angles, a little widened: its corners come out of sines. */
+function sectorBounds(center: Point, near: number, far: number, from: number, to: number): Bounds {
+  let [minX, minY, maxX, maxY] = [1, 1, -1, -1];
+  const add = (x: number, y: number): void => {
+    minX = Math.min(minX, x);
+    minY = Math.min(minY, y);
+    maxX = Math.max(maxX, x);
+    maxY = Math.max(maxY, y);
+  };
+  add(Math.cos(from), Math.sin(from));
+  add(Math.cos(to), Math.sin(to));
+  for (let quarter = Math.ceil(from / QUARTER); quarter * QUARTER <= to; quarter++)
+    add(Math.cos(quarter * QUARTER), Math.sin(quarter * QUARTER));
+  return {
+    minX: center[0] + Math.min(minX * near, minX * far) - SIDE_PROBE,
+    minY: center[1] + Math.min(minY * near, minY * far) - SIDE_PROBE,
+    maxX: center[0] + Math.max(maxX * near, maxX * far) + SIDE_PROBE,
+    maxY: center[1] + Math.max(maxY * near, maxY * far) + SIDE_PROBE,
+  };
+}
+
+const QUARTER = Math.PI / 2;
 
 function fanCovers(
   piece: Piece,
