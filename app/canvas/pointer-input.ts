@@ -1,6 +1,7 @@
 /**
  * Pointers and the wheel on the sheet. Two fingers, the middle button, Space and the moving tool move the view; all else
- * goes to the tool in hand in site inches. Moves are gathered and handed on once a frame.
+ * goes to the tool in hand in site inches. Moves are gathered and handed on once a frame. While a stylus is down, fingers
+ * are the hand that rests on the sheet, and do nothing.
  */
 import { distanceBetween } from "../../geometry/points.ts";
 import type { Point } from "../../geometry/types.ts";
@@ -38,6 +39,8 @@ export class PointerInput {
   readonly #fingers = new Map<number, Point>();
   #isPinching = false;
   #pressed: number | null = null;
+  /** The pointer of the stylus that is down. */
+  #stylus: number | null = null;
   #panning: Point | null = null;
   #waiting: PointerEvent | null = null;
   #lastPress: { readonly time: number; readonly at: Point } | null = null;
@@ -99,6 +102,8 @@ export class PointerInput {
 
   #down(event: PointerEvent): void {
     if (event.target instanceof Element && event.target.closest("button, input")) return;
+    if (event.pointerType === "touch" && this.#stylus !== null) return;
+    if (event.pointerType === "pen") this.#takeStylus(event.pointerId);
     this.#box.setPointerCapture(event.pointerId);
     const at = this.#place(event);
     if (event.pointerType === "touch") {
@@ -122,6 +127,16 @@ export class PointerInput {
     this.#pressed = event.pointerId;
     this.flush();
     this.#host.pointerDown(this.#pointer(event, this.#isDouble(event, at)));
+  }
+
+  /** The stylus draws from here on: what resting fingers had begun is given up. */
+  #takeStylus(id: number): void {
+    this.#stylus = id;
+    this.#fingers.clear();
+    this.#isPinching = false;
+    if (this.#pressed === null || this.#pressed === id) return;
+    this.#pressed = null;
+    this.#host.abandonPress();
   }
 
   #isDouble(event: PointerEvent, at: Point): boolean {
@@ -163,6 +178,7 @@ export class PointerInput {
   }
 
   #up(event: PointerEvent): void {
+    if (event.pointerId === this.#stylus) this.#stylus = null;
     this.#fingers.delete(event.pointerId);
     if (this.#isPinching) {
       // What is left of two fingers does not draw.
@@ -181,6 +197,7 @@ export class PointerInput {
   }
 
   #lost(event: PointerEvent): void {
+    if (event.pointerId === this.#stylus) this.#stylus = null;
     this.#fingers.delete(event.pointerId);
     if (this.#fingers.size === 0) this.#isPinching = false;
     this.#panning = null;

@@ -154,3 +154,30 @@ describe("the wheel", () => {
     expect(now.asked).toEqual(["pan 100 0"]);
   });
 });
+
+describe("a stylus", () => {
+  const pen = { pointerType: "pen", button: 0, pointerId: 7 };
+  const finger = (pointerId: number) => ({ pointerType: "touch", button: 0, pointerId });
+
+  it("draws on while the hand rests on the sheet", () => {
+    now.fire("pointerdown", 400, 300, pen);
+    now.fire("pointerdown", 500, 500, finger(1));
+    now.fire("pointerdown", 560, 520, finger(2));
+    now.fire("pointermove", 600, 540, finger(2));
+    now.fire("pointermove", 420, 280, pen);
+    now.fire("pointerup", 500, 500, finger(1));
+    now.fire("pointerup", 600, 540, finger(2));
+    now.fire("pointerup", 420, 280, pen);
+    expect(now.asked).toEqual(["down 0,0", "move 10,10", "up 10,10"]);
+  });
+
+  it("takes over from a hand that came down first, and leaves the fingers free once it is lifted", () => {
+    now.fire("pointerdown", 500, 500, finger(1));
+    now.fire("pointerdown", 400, 300, pen);
+    now.fire("pointerup", 400, 300, pen);
+    expect(now.asked).toEqual(["down 50,-100", "abandon", "down 0,0", "up 0,0"]);
+    now.fire("pointerup", 500, 500, finger(1));
+    now.fire("pointerdown", 400, 300, finger(3));
+    expect(now.asked.at(-1)).toBe("down 0,0");
+  });
+});
