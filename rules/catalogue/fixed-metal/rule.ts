@@ -9,7 +9,15 @@ import { bondedBodies } from "../common/storable.ts";
 import { BARE, settle, subjectName, yesNo } from "../common/verdicts.ts";
 import { everyEdition, type Need, type Rule, type Verdict } from "../rule.ts";
 import { fenceNeed, fenceSubject } from "./fence.ts";
-import { claddingSubject, metalSubject, openingSubject, type SubjectAt, wallSubject } from "./subjects.ts";
+import {
+  claddingSubject,
+  isMetalRun,
+  metalSubject,
+  openingSubject,
+  runSubject,
+  type SubjectAt,
+  wallSubject,
+} from "./subjects.ts";
 
 export const rule: Rule = {
   id: "fixed-metal",
@@ -17,7 +25,7 @@ export const rule: Rule = {
   part: "fixed-metal",
   sections: everyEdition("680.26(B)(7)"),
   subjects:
-    "Metal that is fixed and no part of the pool: poles, awnings, piping, raceways, fences, frames of doors and windows, metal cladding, steel in walls.",
+    "Metal that is fixed and no part of the pool: poles, awnings, piping, raceways, fences, frames of doors and windows, metal cladding, metal conduit in the ground, steel in walls.",
   measure:
     "Its straight distance in plan to the inside wall, its lowest point above the maximum water level and above every stand, and the way round what stands between.",
   parameters: FIXED_METAL_LIMITS,
@@ -40,6 +48,9 @@ export const rule: Rule = {
         return element.metalCladding === false
           ? []
           : judgeAcross(yard, bodies, element, claddingSubject(yard, element));
+      }),
+      ...yard.each(rule.id, "underground-run", (element) => {
+        return isMetalRun(element) ? judgeAcross(yard, bodies, element, runSubject(yard, element)) : [];
       }),
       ...yard.each(rule.id, "wall", (element) => {
         return element.reinforced === false ? [] : judgeAcross(yard, bodies, element, wallSubject(yard, element));

@@ -3,7 +3,13 @@ import { pathToArea } from "../../../geometry/distance.ts";
 import { shortestPathFromPath } from "../../../geometry/paths-around-barriers.ts";
 import type { Route, Witness } from "../../../geometry/types.ts";
 import type { Body, Yard } from "../../measures/yard.ts";
-import type { KnownElement, MetalElement, OpeningElement, WallElement } from "../../site/elements.ts";
+import type {
+  KnownElement,
+  MetalElement,
+  OpeningElement,
+  UndergroundElement,
+  WallElement,
+} from "../../site/elements.ts";
 import { elementName } from "../../words/element-names.ts";
 import { type Doubt, type FixedMetal, joinRemedy } from "../common/fixed-metal.ts";
 import { heightRange } from "../common/needs.ts";
@@ -38,19 +44,54 @@ export function metalSubject(yard: Yard, element: MetalElement): SubjectAt {
   };
 }
 
+const BURIED_QUESTION = yesNo(
+  "buried-metal",
+  "Does the authority having jurisdiction ask for bonding of this buried metal?",
+);
+
 /** Metal that lies wholly in the ground: argued. */
 function buried(yard: Yard, element: MetalElement, straight: Witness, top: number | null): { doubt?: Doubt } {
   if (top === null || straight.length === 0 || top >= yard.levelAt(straight.to).z) return {};
   const name = subjectName(element);
   return {
     doubt: {
-      question: yesNo("buried-metal", "Does the authority having jurisdiction ask for bonding of this buried metal?"),
+      question: BURIED_QUESTION,
       frees: "no",
       why: `${name} lies wholly below the ground within reach of the water. Whether buried metal counts is argued.`,
       remedy: "Ask the authority having jurisdiction; bond it if it counts.",
       freed: `${name} is buried, and the authority having jurisdiction does not ask for its bonding.`,
     },
   };
+}
+
+/** Wiring methods that bring metal along, or may. */
+const METAL_RUNS: ReadonlySet<string> = new Set(["rmc", "imc", "mc", "other"]);
+
+/** Whether a run in the ground is, or may be, a metal raceway or a metal-sheathed cable. */
+export function isMetalRun({ method }: UndergroundElement): boolean {
+  return METAL_RUNS.has(method);
+}
+
+/** A metal raceway or metal-sheathed cable in the ground: argued, as is all buried metal. */
+export function runSubject(yard: Yard, element: UndergroundElement): SubjectAt {
+  const name = subjectName(element);
+  const metal = element.method === "other" ? "may be metal" : "is metal";
+  return (body) => ({
+    element,
+    name,
+    straight: yard.straight(element, body),
+    path: pathRound(yard, element, body),
+    lowest: "ground",
+    extent: extentOf(yard, element, body),
+    doubt: {
+      question: BURIED_QUESTION,
+      frees: "no",
+      why: `${name} ${metal} and lies in the ground within reach of the water. Whether buried metal counts is argued.`,
+      remedy: "Ask the authority having jurisdiction; bond it if it counts.",
+      freed: `${name} is buried, and the authority having jurisdiction does not ask for its bonding.`,
+    },
+    remedy: joinRemedy(yard, 1),
+  });
 }
 
 export function extentOf(yard: Yard, element: KnownElement, body: Body): number {

@@ -238,3 +238,32 @@ describe("frames, cladding and walls", () => {
     expect(rule.judge(yardOf([concretePool(), wall(230, false)]))).toEqual([]);
   });
 });
+
+// Metal raceways and metal-sheathed cable are among what 680.26(B)(7) names; buried metal: argued, common practice.
+describe("metal conduit in the ground", () => {
+  const run = (method: string, distance: number) => ({
+    id: "run",
+    kind: "underground-run",
+    path: line(-80, -distance, 464, -distance),
+    method,
+    cover: 24,
+    servesPool: true,
+  });
+  const judge = (method: string, distance: number, head: object = {}) =>
+    verdictOf(rule, yardOf([concretePool(), run(method, distance)], head), "run");
+
+  it.each(["rmc", "imc", "mc", "other"])(
+    "%s within 5 ft is a question, which its answer settles; beyond, exempt",
+    (method) => {
+      expect(judge(method, 60)).toMatchObject({ outcome: "review", question: { id: "buried-metal" } });
+      expect(judge(method, 60.01).outcome).toBe("exempt");
+      const answers = (answer: string) => ({ answers: [{ question: "buried-metal", element: "run", answer }] });
+      expect(judge(method, 60, answers("no")).outcome).toBe("exempt");
+      expect(judge(method, 60, answers("yes"))).toMatchObject({ outcome: "bond", need: { elements: ["run"] } });
+    },
+  );
+
+  it.each(["pvc", "rtrc", "direct-burial"])("%s is no metal", (method) => {
+    expect(rule.judge(yardOf([concretePool(), run(method, 10)]))).toEqual([]);
+  });
+});
