@@ -14,7 +14,7 @@ import { boundsOfFinding, freeOf, panelsOver, shiftInto } from "./free-sheet.ts"
 import { hostOf } from "./host-of.ts";
 import { listenToToolKeys } from "./key-input.ts";
 import { PointerInput } from "./pointer-input.ts";
-import { fitted, type ScreenView, toScreen, zoomedAt } from "./screen-view.ts";
+import { fitted, type ScreenView, toScreen, toSite, zoomedAt } from "./screen-view.ts";
 import type { SheetScreen } from "./sheet-screen.ts";
 import { SheetStateReader } from "./sheet-state.ts";
 import { siteBounds } from "./site-bounds.ts";
@@ -83,6 +83,7 @@ export class SheetController {
         changed: () => this.changed(),
         findingAt: (at, slack) => this.#findingAt(at, slack),
         reveal: (at) => this.#reveal(at),
+        middle: () => this.#freeMiddle(),
       }),
       pointer.listen(),
       listenToToolKeys(box, pointer, this.#host, () => this.changed()),
@@ -155,6 +156,14 @@ export class SheetController {
       this.changed();
     }, REST);
     this.changed();
+  }
+
+  /** The middle of what nothing lies over, site inches; null before the sheet has a size. */
+  #freeMiddle(): Point | null {
+    const { view } = this;
+    if (!this.#box || view.width === 0) return null;
+    const free = freeOf(view.width, view.height, panelsOver(this.#box));
+    return toSite(view, [(free.minX + free.maxX) / 2, (free.minY + free.maxY) / 2]);
   }
 
   #reveal(at: Point): void {

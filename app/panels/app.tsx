@@ -72,14 +72,14 @@ export function App() {
           <div className="sheet">
             <SheetCanvas />
             <EmptySheet />
-            <div className="entry-slot">
-              {isPool ? (
-                <Suspense>
-                  <ShapeStrip />
-                </Suspense>
-              ) : null}
+            <div className="entry-slot" data-over-sheet="">
               <EntryBar />
             </div>
+            {isPool ? (
+              <Suspense>
+                <ShapeStrip />
+              </Suspense>
+            ) : null}
             <Notice />
             {isWalking ? (
               <Suspense>

@@ -14,8 +14,10 @@ import { FURTHER_TOOLS, labelOf, shortLabel, TOOL_GROUPS, TOOL_HINTS } from "./t
 export function ToolBar() {
   const editor = useEditor();
   const tool = useView((view) => view.tool);
+  // The pool tool stands for the shapes that it offers.
+  const isShape = tool === "pool-shape" || tool === "pool-curves";
   const bar = useRef<HTMLDivElement>(null);
-  const isFurther = FURTHER_TOOLS.includes(tool);
+  const isFurther = FURTHER_TOOLS.includes(tool) && !isShape;
   const choose = (next: ToolId) => runCommand(editor, editor.commands.get(`tool-${next}`));
 
   const onKeyDown = (event: KeyboardEvent) => {
@@ -39,7 +41,7 @@ export function ToolBar() {
               type="button"
               className="tool"
               aria-label={labelOf(id)}
-              aria-pressed={tool === id}
+              aria-pressed={tool === id || (isShape && id === "pool-rectangle")}
               aria-description={TOOL_HINTS[id]}
               {...commandTip(editor.commands.get(`tool-${id}`), TOOL_HINTS[id])}
               onClick={() => choose(id)}

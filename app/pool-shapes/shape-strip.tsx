@@ -56,7 +56,14 @@ export default function ShapeStrip() {
   };
 
   return (
-    <div className="shape-strip" role="radiogroup" aria-label="How to draw the pool" ref={strip} onKeyDown={onKeyDown}>
+    <div
+      className="shape-strip"
+      role="radiogroup"
+      aria-label="How to draw the pool"
+      data-over-sheet=""
+      ref={strip}
+      onKeyDown={onKeyDown}
+    >
       {ways.map(({ id, label, isChosen, picture }) => (
         // biome-ignore lint/a11y/useSemanticElements: a picture to press
         <button

@@ -53,6 +53,8 @@ export interface HostSheet {
   findingAt(at: Point, slack: number): string | null;
   /** Brings a place into view that keys have moved to. */
   reveal(at: Point): void;
+  /** The middle of what nothing lies over, site inches; null where the whole view is free. */
+  middle?(): Point | null;
 }
 
 const NO_SHEET: HostSheet = { changed() {}, findingAt: () => null, reveal() {} };
@@ -290,8 +292,9 @@ export class ToolHost {
       clearTyped: () => this.state.setState({ texts: {}, problems: {}, refusal: null }),
       middle: () => {
         const { x, y, scale } = view.getState().camera;
+        const middle = this.#sheet.middle?.() ?? [x, y];
         const step = gridStep(scale, this.#units());
-        return [toStep(x, step), toStep(y, step)];
+        return [toStep(middle[0], step), toStep(middle[1], step)];
       },
       crosshairTo: (at) => {
         if (this.#crosshair !== null || this.#last === null) this.#setCrosshair(at);
