@@ -12,7 +12,10 @@ const undoCommand: Command = {
   key: "Mod+Z",
   repeats: true,
   labelNow: ({ document }) => namedStep("Undo", document.getState().history.past.at(-1)?.label),
-  available: ({ document }) => (document.getState().history.past.length > 0 ? true : "There is nothing to undo."),
+  available: ({ document }) => {
+    const { locked, history } = document.getState();
+    return locked ?? (history.past.length > 0 ? true : "There is nothing to undo.");
+  },
   run: (editor) => travel(editor, "undo"),
 };
 
@@ -24,7 +27,10 @@ const redoCommand: Command = {
   otherKeys: ["Mod+Y"],
   repeats: true,
   labelNow: ({ document }) => namedStep("Redo", document.getState().history.future[0]?.label),
-  available: ({ document }) => (document.getState().history.future.length > 0 ? true : "There is nothing to redo."),
+  available: ({ document }) => {
+    const { locked, history } = document.getState();
+    return locked ?? (history.future.length > 0 ? true : "There is nothing to redo.");
+  },
   run: (editor) => travel(editor, "redo"),
 };
 

@@ -25,6 +25,7 @@ export type DialogName =
   | "help"
   | "gallery"
   | "print"
+  | "steps"
   | "taping"
   | "underlay"
   | "move-by"

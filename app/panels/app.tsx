@@ -36,6 +36,8 @@ import "../print/print.css";
 const ShapeStrip = lazy(() => import("../pool-shapes/shape-strip.tsx"));
 const WalkCard = lazy(() => import("../walk/walk-card.tsx"));
 
+const ElsewhereBar = lazy(() => import("./elsewhere-bar.tsx"));
+
 export function App() {
   const editor = useEditor();
   const palette = useView((view) => view.palette);
@@ -45,6 +47,7 @@ export function App() {
   const isPool = useView((view) => drawsPool(view.tool));
   const showColumn = useView((view) => view.showColumn);
   const isWalking = useStore(editor.walk, (state) => state.step !== null);
+  const isElsewhere = useStore(editor.files.state, (state) => state.elsewhere !== null);
   const [isDropping, setDropping] = useState(false);
 
   useEffect(() => {
@@ -78,6 +81,11 @@ export function App() {
             {isPool ? (
               <Suspense>
                 <ShapeStrip />
+              </Suspense>
+            ) : null}
+            {isElsewhere ? (
+              <Suspense>
+                <ElsewhereBar />
               </Suspense>
             ) : null}
             <Notice />

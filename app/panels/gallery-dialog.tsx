@@ -2,9 +2,9 @@
 import { useEffect, useState } from "react";
 import { useEditor } from "../editor-context.tsx";
 import type { Demo } from "../files/gallery.ts";
-import type { KeptCopy } from "../files/kept-copies.ts";
 import { Dialog } from "./dialog.tsx";
 import { pictureMaker } from "./gallery-pictures.ts";
+import { KeptCopies } from "./kept-copies.tsx";
 
 export function GalleryDialog({ onClose }: { onClose(): void }) {
   const editor = useEditor();
@@ -48,59 +48,8 @@ export function GalleryDialog({ onClose }: { onClose(): void }) {
             </li>
           ))}
         </ul>
-        <KeptCopies onOpen={(id) => open(editor.files.openCopy(id))} />
+        <KeptCopies onOpen={(id, at) => void open(editor.files.openCopy(id, at))} />
       </div>
     </Dialog>
-  );
-}
-
-function KeptCopies({ onOpen }: { onOpen(id: string): void }) {
-  const editor = useEditor();
-  const [copies, setCopies] = useState<readonly KeptCopy[] | null>(null);
-  const [doomed, setDoomed] = useState<string | null>(null);
-  useEffect(() => {
-    void editor.files.copies().then(setCopies);
-  }, [editor]);
-  const forget = async (id: string) => {
-    if (doomed !== id) return setDoomed(id);
-    await editor.files.forgetCopy(id);
-    setCopies(await editor.files.copies());
-  };
-  return (
-    <section aria-labelledby="kept-title" className="kept-copies">
-      <h3 id="kept-title">Copies kept in this browser</h3>
-      {copies === null ? (
-        <p className="panel-note">Looking …</p>
-      ) : copies.length === 0 ? (
-        <p className="panel-note">None beside the site on the sheet.</p>
-      ) : (
-        <ul>
-          {copies.map((copy) => (
-            <li key={copy.id} className="kept-row">
-              <span className="kept-name">
-                {copy.name.trim() === "" ? "Site without a name" : copy.name}
-                <span className="small soft">
-                  {[copy.file, new Date(copy.at).toLocaleString("en-US")].filter((text) => text !== "").join(", ")}
-                </span>
-                {copy.broken === null ? null : <span className="small problem">{copy.broken}</span>}
-              </span>
-              <span className="kept-buttons">
-                {copy.broken === null ? (
-                  <button type="button" onClick={() => onOpen(copy.id)}>
-                    Open
-                  </button>
-                ) : null}
-                <button type="button" onClick={() => void editor.files.downloadCopy(copy.id)}>
-                  Download
-                </button>
-                <button type="button" className="plain" onClick={() => void forget(copy.id)}>
-                  {doomed === copy.id ? "Delete for good?" : "Delete"}
-                </button>
-              </span>
-            </li>
-          ))}
-        </ul>
-      )}
-    </section>
   );
 }

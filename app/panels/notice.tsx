@@ -1,6 +1,7 @@
 /** What was just said: spoken politely, shown over the sheet for a while; a problem stays until it is put away or work goes on. */
 import { X } from "lucide-react";
 import { useEffect, useRef } from "react";
+import { runCommand } from "../commands/command.ts";
 import { useDocument, useEditor, useView } from "../editor-context.tsx";
 import { tip } from "./tip-props.ts";
 
@@ -30,6 +31,14 @@ export function Notice() {
       {notice === null ? null : (
         <div className={`notice notice-${notice.kind}`} key={notice.at}>
           <span>{notice.text}</span>
+          {notice.ways.map((id) => {
+            const command = editor.commands.get(id);
+            return (
+              <button key={id} type="button" className="notice-way" onClick={() => runCommand(editor, command)}>
+                {command.label}
+              </button>
+            );
+          })}
           <button
             type="button"
             className="plain icon-button"

@@ -1,5 +1,5 @@
 /** The line above everything: which site, whether it is kept, what is open in it, how much copper. */
-import { Menu as MenuSign, PanelLeft, PanelRight, Redo2, Undo2 } from "lucide-react";
+import { ListOrdered, Menu as MenuSign, PanelLeft, PanelRight, Redo2, Undo2 } from "lucide-react";
 import { useStore } from "zustand";
 import { runCommand } from "../commands/command.ts";
 import { useDocument, useEditor, useView } from "../editor-context.tsx";
@@ -68,6 +68,7 @@ export function TopBar() {
       <div className="topbar-buttons">
         <TravelButton id="undo" />
         <TravelButton id="redo" />
+        <StepsButton />
       </div>
       <CountsLine />
       <div className="topbar-columns">
@@ -114,18 +115,43 @@ function TravelButton({ id }: { readonly id: "undo" | "redo" }) {
   );
 }
 
+function StepsButton() {
+  const editor = useEditor();
+  const isOpen = useStore(editor.dialogs, ({ open }) => open === "steps");
+  const command = editor.commands.get("steps");
+  return (
+    <button
+      type="button"
+      className="plain icon-button"
+      aria-label={command.label}
+      aria-expanded={isOpen}
+      {...tip(command.label, command.key)}
+      onClick={() => runCommand(editor, command)}
+    >
+      <ListOrdered size={18} aria-hidden="true" />
+    </button>
+  );
+}
+
 /** Whether what is on the sheet is safe, in a few words. */
 function KeptState() {
   const editor = useEditor();
   const keeping = useStore(editor.files.state, (state) => state.keeping);
+  const isLocked = useDocument((state) => state.locked !== null);
   const file = useDocument((state) => (state.file.saved === state.history.present ? state.file.name : ""));
   if (keeping.state === "failed") {
     return (
-      <span className="kept kept-failed" title={keeping.reason}>
+      <button
+        type="button"
+        className="kept kept-failed"
+        {...tip("Save", undefined, keeping.reason)}
+        onClick={() => runCommand(editor, editor.commands.get("save"))}
+      >
         Not kept: save to a file
-      </span>
+      </button>
     );
   }
+  if (isLocked) return <span className="kept">Only looked at</span>;
   return (
     <span className="kept" title={file === "" ? "A copy is kept in this browser at every step." : `Saved as ${file}`}>
       {file === "" ? "Kept in this browser" : `Saved as ${file}`}
