@@ -2,13 +2,16 @@
  * Every pair of points, one on each of two outlines, that can be the nearest among the pairs not hidden by a barrier.
  *
  * For two edges these are: their nearest pair of all, and an end of one with the nearest of the other. Every other pair
- * can be shortened by sliding along an edge, until it reaches one of these or the shadow of a barrier's corner.
+ * can be shortened by sliding along an edge, until it reaches one of these or the shadow of a barrier's corner. So can a
+ * pair that ends at a vertex from which an edge leads nearer: it is left out.
  */
 import { edgeBounds, nearestOnEdge } from "./edge.ts";
 import { edgeToEdge } from "./edge-distance.ts";
 import { edgeTree, visitEdgesIn } from "./edge-tree.ts";
-import { boundsDistance, grownBounds } from "./points.ts";
-import type { Edge, Path, Point } from "./types.ts";
+import { boundsDistance, grownBounds, samePoint } from "./points.ts";
+import { leadsAway } from "./seen-outline.ts";
+import { SIGHT_SLACK } from "./tolerances.ts";
+import type { Edge, LineEdge, Path, Point } from "./types.ts";
 
 export interface PointPair {
   readonly distance: number;
@@ -22,28 +25,47 @@ export function pairCandidates(first: readonly Path[], second: Path, within: num
   const lastOfSecond = second.closed ? -1 : second.edges.length - 1;
   for (const [i, other] of second.edges.entries()) {
     const bounds = edgeBounds(other);
-    const ends = i === lastOfSecond ? [other.from, other.to] : [other.from];
+    const box = grownBounds(bounds, within);
     for (const path of first) {
-      visitEdgesIn(edgeTree(path), grownBounds(bounds, within), (one) => {
-        if (boundsDistance(edgeBounds(one), bounds) > within) return;
-        for (const pair of pairsOfEdges(one, other, ends)) if (pair.distance <= within) pairs.push(pair);
+      visitEdgesIn(edgeTree(path), box, (one, index) => {
+        if (!canFace(path, index, other) || boundsDistance(edgeBounds(one), bounds) > within) return;
+        const add = (distance: number, onFirst: Point, onSecond: Point): void => {
+          if (distance > within) return;
+          if (samePoint(onFirst, one.from) && !leadsAway(path, index, onSecond)) return;
+          if (samePoint(onSecond, other.from) && !leadsAway(second, i, onFirst)) return;
+          pairs.push({ distance, onFirst, onSecond });
+        };
+        const nearest = edgeToEdge(one, other);
+        add(nearest.length, nearest.from, nearest.to);
+        const near = nearestOnEdge(other, one.from);
+        add(near.distance, one.from, near.point);
+        // Each vertex of the second is looked at once, with the edge that it starts.
+        const toStart = nearestOnEdge(one, other.from);
+        add(toStart.distance, toStart.point, other.from);
+        if (i !== lastOfSecond) return;
+        const toEnd = nearestOnEdge(one, other.to);
+        add(toEnd.distance, toEnd.point, other.to);
       });
     }
   }
   return pairs;
 }
 
-/** `ends`: those of `other` to be looked at. Each vertex is looked at once, with the edge that it starts. */
-function pairsOfEdges(one: Edge, other: Edge, ends: readonly Point[]): PointPair[] {
-  const nearest = edgeToEdge(one, other);
-  const near = nearestOnEdge(other, one.from);
-  const pairs: PointPair[] = [
-    { distance: nearest.length, onFirst: nearest.from, onSecond: nearest.to },
-    { distance: near.distance, onFirst: one.from, onSecond: near.point },
-  ];
-  for (const end of ends) {
-    const { distance, point } = nearestOnEdge(one, end);
-    pairs.push({ distance, onFirst: point, onSecond: end });
-  }
-  return pairs;
+/**
+ * False when no point of an edge of a closed path, its end left out, is nearer to any point of `other` than its neighbors
+ * on the path are: told for straight edges only.
+ */
+function canFace(path: Path, index: number, other: Edge): boolean {
+  const edge = path.edges[index] as Edge;
+  const before = path.edges[(index > 0 ? index : path.edges.length) - 1] as Edge;
+  if (edge.kind !== "line" || before.kind !== "line" || other.kind !== "line") return true;
+  const [x, y] = edge.from;
+  const along = (line: LineEdge, p: Point): number =>
+    (p[0] - x) * (line.to[0] - line.from[0]) + (p[1] - y) * (line.to[1] - line.from[1]);
+  const [first, last] = [along(edge, other.from), along(edge, other.to)];
+  const squared = along(edge, edge.to);
+  const slack = SIGHT_SLACK * (1 + squared);
+  if (Math.min(first, last) > squared + slack) return false;
+  if (Math.max(first, last) >= -slack) return true;
+  return Math.max(along(before, other.from), along(before, other.to)) >= -slack;
 }

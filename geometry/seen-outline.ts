@@ -2,8 +2,8 @@
  * The nearest point of an outline that can be seen past barriers.
  *
  * Stages. 1. The nearest point of all, which mostly is seen. 2. Otherwise every point that can be nearest among those
- * seen: the nearest of each edge, each vertex, and where a barrier crosses the outline; nearest first, the first that is
- * seen. Where the seen part of the outline ends at the shadow of a barrier's corner, the best path bends at that corner:
+ * seen: nearer than its neighbors on the outline (a foot on an edge, a vertex from which both edges lead away), or where a
+ * barrier crosses the outline; nearest first, the first that is seen. Where the seen part of the outline ends at the shadow of a barrier's corner, the best path bends at that corner:
  * corner-routes.ts finds it there.
  */
 import type { BarrierMap } from "./barrier-map.ts";
@@ -13,7 +13,7 @@ import { edgeTree, visitEdgesIn, visitNearest, visitWithin } from "./edge-tree.t
 import { boundsOfPoints, distanceBetween, samePoint } from "./points.ts";
 import { type Cone, canSee, type Eye, turned } from "./sight.ts";
 import { SIGHT_SLACK } from "./tolerances.ts";
-import type { Edge, Path, Point } from "./types.ts";
+import type { Edge, LineEdge, Path, Point } from "./types.ts";
 
 /** Paths to be reached (the loops of a pool, or one object), with the points where barriers cross them. */
 export interface Outline {
@@ -113,13 +113,44 @@ function candidatesWithin(outline: Outline, p: Point, within: number): SeenPoint
   for (const path of outline.paths) {
     const last = path.closed ? -1 : path.edges.length - 1;
     visitWithin(edgeTree(path), p, within, (edge, index) => {
+      // Each vertex once: where an edge starts, and where the last of an open path ends.
+      if (leadsAway(path, index, p)) add(edge.from, distanceBetween(edge.from, p));
+      if (index === last) add(edge.to, distanceBetween(edge.to, p));
+      if (edge.kind === "line" && !facesLine(edge, p)) return;
       const near = nearestOnEdge(edge, p);
       if (!samePoint(near.point, edge.from) && !samePoint(near.point, edge.to)) add(near.point, near.distance);
-      // Each vertex once: where an edge starts, and where the last of an open path ends.
-      add(edge.from, distanceBetween(edge.from, p));
-      if (index === last) add(edge.to, distanceBetween(edge.to, p));
     });
   }
   for (const point of outline.crossed) add(point, distanceBetween(point, p));
   return candidates;
+}
+
+/** Whether the foot of `p` on a straight edge falls between its ends. */
+function facesLine({ from, to }: LineEdge, p: Point): boolean {
+  const dx = to[0] - from[0];
+  const dy = to[1] - from[1];
+  const along = (p[0] - from[0]) * dx + (p[1] - from[1]) * dy;
+  return along > 0 && along < dx * dx + dy * dy;
+}
+
+/** Whether no edge at the vertex where edge `index` of a path starts leads nearer to `p` at once. */
+export function leadsAway(path: Path, index: number, p: Point): boolean {
+  const edge = path.edges[index] as Edge;
+  const x = p[0] - edge.from[0];
+  const y = p[1] - edge.from[1];
+  if (leadsNearer(edge, 0, x, y)) return false;
+  const before = index > 0 ? path.edges[index - 1] : path.closed ? path.edges[path.edges.length - 1] : undefined;
+  return !before || !leadsNearer(before, 1, x, y);
+}
+
+/** Whether the edge, walked from its start (0) or back from its end (1), turns toward the direction (x, y) by more than rounding. */
+function leadsNearer(edge: Edge, end: 0 | 1, x: number, y: number): boolean {
+  const way = end === 0 ? 1 : -1;
+  if (edge.kind === "line") {
+    const dx = edge.to[0] - edge.from[0];
+    const dy = edge.to[1] - edge.from[1];
+    return (x * dx + y * dy) * way > SIGHT_SLACK * (Math.abs(dx) + Math.abs(dy));
+  }
+  const [dx, dy] = tangentAt(edge, end);
+  return (x * dx + y * dy) * way > SIGHT_SLACK;
 }
