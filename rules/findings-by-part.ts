@@ -1,5 +1,5 @@
 /** A report's findings in the code's order: numbered once for every list, plan and panel, and grouped by part. */
-import { RULES } from "./catalogue/index.ts";
+import { RULE_HEADINGS } from "./catalogue/headings.ts";
 import { PARTS, type PartId } from "./catalogue/rule.ts";
 import type { Finding, Report } from "./report.ts";
 
@@ -16,11 +16,9 @@ export interface PartFindings {
   readonly findings: readonly NumberedFinding[];
 }
 
-const PART_OF_RULE: ReadonlyMap<string, PartId> = new Map(RULES.map((rule) => [rule.id, rule.part]));
-
 /** The part of the article that a finding belongs to: its rule's. A report may come from another version of the program: a rule that is not held here goes by its section. */
 export function partOf(finding: Pick<Finding, "rule" | "section">): PartId {
-  const known = PART_OF_RULE.get(finding.rule);
+  const known = RULE_HEADINGS.get(finding.rule)?.part;
   if (known !== undefined) return known;
   let best: Part = PARTS[0];
   for (const part of PARTS) {

@@ -6,7 +6,7 @@ import { boundsOfPoints, boundsUnion } from "../../geometry/points.ts";
 import type { Bounds, Point } from "../../geometry/types.ts";
 import type { Finding } from "../../rules/report.ts";
 import type { Site } from "../../rules/site/site.ts";
-import { elementBounds } from "../drawing/plan-scene.ts";
+import { elementBounds } from "../drawing/element-bounds.ts";
 import { type ScreenView, toScreen } from "./screen-view.ts";
 
 /** A part of the view in pixels, y down: min is the upper left corner. */

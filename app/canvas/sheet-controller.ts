@@ -6,7 +6,7 @@
 import { boundsUnion } from "../../geometry/points.ts";
 import type { Bounds, Point } from "../../geometry/types.ts";
 import type { CanvasPort } from "../commands/editor-ports.ts";
-import { elementBounds } from "../drawing/plan-scene.ts";
+import { elementBounds } from "../drawing/element-bounds.ts";
 import type { Editor } from "../editor.ts";
 import type { ToolHost } from "../tools/tool-host.ts";
 import type { Camera } from "../view/view-store.ts";

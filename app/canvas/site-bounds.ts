@@ -2,7 +2,7 @@
 import { boundsUnion, grownBounds } from "../../geometry/points.ts";
 import type { Bounds } from "../../geometry/types.ts";
 import type { Site } from "../../rules/site/site.ts";
-import { elementBounds } from "../drawing/plan-scene.ts";
+import { elementBounds } from "../drawing/element-bounds.ts";
 
 /** The reach of fixed metal round a pool, inches, about: so that the view does not jump when the report comes. */
 const ROUND_A_POOL = 66;

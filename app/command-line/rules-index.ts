@@ -32,6 +32,25 @@ export function rulesIndexText(sources: readonly RuleSource[]): string {
   ].join("\n");
 }
 
+/** Title and part of every rule, without the rules themselves: for lists that need no more. */
+export function rulesHeadingsText(rules: readonly Rule[]): string {
+  const sorted = [...rules].sort((a, b) => (a.id < b.id ? -1 : 1));
+  return [
+    "/** Title and part of every rule, without the rules. Written by `npm run rules`; not to be edited by hand. */",
+    'import type { PartId } from "./rule.ts";',
+    "",
+    "export interface RuleHeading {",
+    "  readonly title: string;",
+    "  readonly part: PartId;",
+    "}",
+    "",
+    "export const RULE_HEADINGS: ReadonlyMap<string, RuleHeading> = new Map<string, RuleHeading>([",
+    ...sorted.map(({ id, title, part }) => `  ["${id}", { title: ${JSON.stringify(title)}, part: "${part}" }],`),
+    "]);",
+    "",
+  ].join("\n");
+}
+
 /** The table of the rules, in the order in which they are shown. */
 export function rulesTableText(rules: readonly Rule[]): string {
   const order = (rule: Rule) => PARTS.findIndex((part) => part.id === rule.part);

@@ -1,21 +1,15 @@
-/**
- * Draws a site and its report as a scene.
- *
- * Stages: the ground and what stands on it -> zones and copper -> parts and devices -> dimensions -> what the eye is led
- * to (a finding in focus) -> names, numbers and marks, placed last, clear of each other.
- */
-import { areaFrom } from "../../geometry/outline.ts";
 import { boundsOfPoints, boundsUnion } from "../../geometry/points.ts";
-import type { Bounds, Point } from "../../geometry/types.ts";
+import type { Bounds } from "../../geometry/types.ts";
 import type { PartId } from "../../rules/catalogue/rule.ts";
-import { shapeOf } from "../../rules/measures/shapes.ts";
 import type { Report } from "../../rules/report.ts";
 import type { KnownElement, UnknownElement } from "../../rules/site/elements.ts";
 import type { Site } from "../../rules/site/site.ts";
 import { drawnSite } from "../edits/arrangement.ts";
+import { dimensionBounds, drawAttachedDimensions } from "./attached-dimensions.ts";
 import { drawCopper, drawRecorded } from "./copper-layers.ts";
 import { drawDimensions } from "./dimensions.ts";
 import { Drafting, isKnown } from "./drafting.ts";
+import { elementBounds, positionOfUnknown } from "./element-bounds.ts";
 import { drawFocus } from "./focus.ts";
 import { drawGround } from "./ground-layers.ts";
 import { drawHighlight, type TakeoffRun } from "./highlight.ts";
@@ -52,6 +46,7 @@ export function planScene(site: Site, report: Report, options: SceneOptions = {}
   const bounds = sceneBounds(site, report);
   if (bounds !== null) {
     drawDimensions(bounds, drafting);
+    drawAttachedDimensions(drafting);
     if (options.focus !== undefined) drawFocus(options.focus, drafting);
     else if (options.highlight !== undefined) drawHighlight(options.highlight, drafting);
     if (options.withoutLettering !== true) drawLettering(bounds, options, drafting);
@@ -78,23 +73,6 @@ function drawElement(element: KnownElement | UnknownElement, drafting: Drafting)
   throw new Error(`There is no drawing for the kind "${element.kind}".`);
 }
 
-/** Where an element of an unknown kind lies, if it says so in one of the format's own ways. */
-function positionOfUnknown(element: UnknownElement): Point | null {
-  const { at, path, outline, shape } = element as Readonly<Record<string, unknown>>;
-  for (const place of [at, firstVertex(path), firstVertex(outline), firstVertex(shape)]) {
-    if (!Array.isArray(place)) continue;
-    const [x, y]: unknown[] = place;
-    if (typeof x === "number" && typeof y === "number" && Number.isFinite(x) && Number.isFinite(y)) return [x, y];
-  }
-  return null;
-}
-
-function firstVertex(path: unknown): unknown {
-  if (typeof path !== "object" || path === null) return null;
-  const { point, vertices } = path as Readonly<Record<string, unknown>>;
-  return Array.isArray(vertices) ? vertices[0] : point;
-}
-
 /** Lines that may run on far beyond the yard: they leave the sheet where it ends. */
 const RUNNING_ON: ReadonlySet<string> = new Set(["overhead-line", "underground-run"]);
 
@@ -109,16 +87,7 @@ export function sceneBounds(site: Site, report: Report): Bounds | null {
     if (outer.length > 0) boxes.push(boundsOfPoints(outer));
   }
   for (const { witness } of report.findings) if (witness.length > 0) boxes.push(boundsOfPoints(witness));
+  const dimensions = dimensionBounds(site);
+  if (dimensions) boxes.push(dimensions);
   return boxes.length === 0 ? null : boundsUnion(boxes);
-}
-
-export function elementBounds(element: KnownElement | UnknownElement): Bounds | null {
-  if (!isKnown(element)) {
-    const at = positionOfUnknown(element);
-    return at === null ? null : boundsOfPoints([at]);
-  }
-  if (element.kind === "pool") return areaFrom(element.outline).outer.bounds;
-  const shape = shapeOf(element);
-  if (shape.kind === "point") return boundsOfPoints([shape.at]);
-  return shape.kind === "path" ? shape.path.bounds : shape.area.outer.bounds;
 }

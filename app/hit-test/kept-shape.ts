@@ -1,10 +1,10 @@
 /** Shapes of elements, worked out once for as long as an element is unchanged. */
 import { boundsOfPoints } from "../../geometry/points.ts";
 import type { Bounds } from "../../geometry/types.ts";
+import { isKnown } from "../../rules/measures/reading-notes.ts";
 import { type Shape, shapeOf } from "../../rules/measures/shapes.ts";
-import { isKnown } from "../../rules/measures/yard.ts";
 import type { KnownElement, UnknownElement } from "../../rules/site/elements.ts";
-import { elementBounds } from "../drawing/plan-scene.ts";
+import { elementBounds } from "../drawing/element-bounds.ts";
 
 const shapes = new WeakMap<object, Shape | null>();
 

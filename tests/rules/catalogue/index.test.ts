@@ -1,7 +1,7 @@
 // Common practice, no source: the generated list of rules is in step with the folders, and every rule says what it is.
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { rulesIndexText, rulesTableText } from "../../../app/command-line/rules-index.ts";
+import { rulesHeadingsText, rulesIndexText, rulesTableText } from "../../../app/command-line/rules-index.ts";
 import { RULES } from "../../../rules/catalogue/index.ts";
 import { PARTS } from "../../../rules/catalogue/rule.ts";
 import { EDITION_IDS } from "../../../rules/editions/edition.ts";
@@ -17,6 +17,7 @@ describe("the index of the rules", () => {
       .map((entry) => entry.name);
     const sources = folders.map((folder) => ({ folder, text: read(`${folder}/rule.ts`) }));
     expect(read("index.ts")).toBe(rulesIndexText(sources));
+    expect(read("headings.ts")).toBe(rulesHeadingsText(RULES));
     expect(read("../README.md")).toBe(rulesTableText(RULES));
     expect(RULES.map((rule) => rule.id).sort()).toEqual(folders.sort());
   });

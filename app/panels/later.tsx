@@ -1,0 +1,72 @@
+/**
+ * Parts of the page that its first paint does without: windows, the print view, and the panels behind other tabs. They
+ * are loaded once the page stands, so that they open at once and without a network; or when they are asked for earlier.
+ */
+import { Component, type ComponentType, lazy, type ReactNode, Suspense } from "react";
+
+const loaders: (() => Promise<unknown>)[] = [];
+
+/** A component of a module that is loaded later. Once it is there it shows without a pause. */
+function later<P extends object>(load: () => Promise<ComponentType<P>>): ComponentType<P> {
+  let loaded: ComponentType<P> | null = null;
+  const take = async () => {
+    loaded = await load();
+    return { default: loaded };
+  };
+  loaders.push(take);
+  const Waiting = lazy(take) as unknown as ComponentType<P>;
+  // biome-ignore lint/correctness/noComponentHookFactories: made once for each part, when this module is read
+  return function LatePart(props: P) {
+    // For as long as it is on the page it stays the same component, and so keeps its state.
+    const [Part] = useState(() => loaded);
+    if (Part) return <Part {...props} />;
+    return (
+      <PartBoundary>
+        <Suspense>
+          <Waiting {...props} />
+        </Suspense>
+      </PartBoundary>
+    );
+  };
+}
+
+/** Loads them all, one after another. What cannot be loaded now is asked for again when it is wanted, and says so then. */
+export async function loadLaterParts(): Promise<void> {
+  for (const load of loaders) await load().catch(() => undefined);
+}
+
+interface BoundaryState {
+  readonly failure: Error | null;
+}
+
+/** A part that does not come says so in its own place; the sheet goes on. */
+class PartBoundary extends Component<{ readonly children: ReactNode }, BoundaryState> {
+  override state: BoundaryState = { failure: null };
+
+  static getDerivedStateFromError(failure: Error): BoundaryState {
+    return { failure };
+  }
+
+  override render(): ReactNode {
+    const { failure } = this.state;
+    if (!failure) return this.props.children;
+    return (
+      <p className="problem" role="alert">
+        This part of the page did not come: {failure.message} Reload the page when there is a network; the site is kept.
+      </p>
+    );
+  }
+}
+
+export const GalleryDialog = later(async () => (await import("./gallery-dialog.tsx")).GalleryDialog);
+export const CommandsDialog = later(async () => (await import("./commands-dialog.tsx")).CommandsDialog);
+export const HelpDialog = later(async () => (await import("./help-dialog.tsx")).HelpDialog);
+export const RefusedDialog = later(async () => (await import("./refused-dialog.tsx")).RefusedDialog);
+export const PrintView = later(async () => (await import("../print/print-view.tsx")).PrintView);
+export const FindingDetail = later(async () => (await import("./finding-detail.tsx")).FindingDetail);
+export const ElementPanel = later(async () => (await import("./element-panel.tsx")).ElementPanel);
+export const CopperPanel = later(async () => (await import("./copper-panel.tsx")).CopperPanel);
+export const OutlinePanel = later(async () => (await import("./outline-panel.tsx")).OutlinePanel);
+export const CodePanel = later(async () => (await import("./code-panel.tsx")).CodePanel);
+export const TapingDialog = later(async () => (await import("../taping/taping-dialog.tsx")).default);
+export const UnderlayDialog = later(async () => (await import("../underlay/underlay-dialog.tsx")).default);
