@@ -76,8 +76,8 @@ export function drawDimensions(bounds: Bounds, drafting: Drafting): void {
   drawRingOffset(drafting);
 }
 
-/** One dimension: extension lines from what is measured to the line a -> b, which is ticked at its ends. */
-function drawDimension(from: Point, to: Point, a: Point, b: Point, drafting: Drafting): void {
+/** One dimension: extension lines from what is measured to the line a -> b, which is ticked at its ends and says its length. */
+export function drawDimension(from: Point, to: Point, a: Point, b: Point, drafting: Drafting): void {
   const turn = (Math.atan2(b[1] - a[1], b[0] - a[0]) * 180) / Math.PI;
   const gap = drafting.inches(3);
   for (const [start, end] of [
@@ -100,7 +100,7 @@ function drawDimension(from: Point, to: Point, a: Point, b: Point, drafting: Dra
   drafting.add("dimensions", {
     kind: "text",
     at: [(a[0] + b[0]) / 2 - Math.sin(angle) * lift, (a[1] + b[1]) / 2 + Math.cos(angle) * lift],
-    text: lengthText(Math.hypot(to[0] - from[0], to[1] - from[1]), drafting.units),
+    text: lengthText(Math.hypot(b[0] - a[0], b[1] - a[1]), drafting.units),
     size: "body",
     role: "ink",
     anchor: "middle",

@@ -1,5 +1,6 @@
 /** What every edit of one path shares: finding it, changing it, checking the element that comes of it. */
 import type { PathData } from "../../geometry/types.ts";
+import { reattached } from "../dimensions/anchors.ts";
 import { refuseLocked } from "./arrangement.ts";
 import { gone, withChecked } from "./checked.ts";
 import { type AnyElement, type Edit, type Refused, refused } from "./edit.ts";
@@ -28,7 +29,11 @@ export function changePath(
       const changed = change(path, element);
       if ("ok" in changed) return changed;
       if (changed === path) return { ok: true, site };
-      return withChecked(site, withPath(element, ref, changed), `${verb} ${elementWords(element)}`);
+      const result = withChecked(site, withPath(element, ref, changed), `${verb} ${elementWords(element)}`);
+      const more = changed.vertices.length - path.vertices.length;
+      if (!result.ok || more === 0) return result;
+      // Dimensions stay with the places that they are on; with a corner taken out they go.
+      return { ...result, site: reattached(site, result.site, [id], [id], more > 0) };
     },
   };
 }

@@ -1,5 +1,6 @@
 /** Deletes elements together with everything that only spoke of them. */
 import type { Site } from "../../rules/site/site.ts";
+import { withoutDimensionsOn } from "../dimensions/anchors.ts";
 import { refuseLocked, withoutArranged } from "./arrangement.ts";
 import { gone } from "./checked.ts";
 import { type AnyElement, type Edit, refused } from "./edit.ts";
@@ -7,7 +8,7 @@ import { elementsWords } from "./element-words.ts";
 
 /**
  * Deletes elements. What names them lets go of them: the pool that a light belongs to, what a tie joins, what a device
- * serves, and the answers about them. Undo brings it all back.
+ * serves, the answers about them and the dimensions on them. Undo brings it all back.
  */
 export function deleteElements(ids: readonly string[]): Edit {
   return {
@@ -24,7 +25,10 @@ export function deleteElements(ids: readonly string[]): Edit {
       const elements = left.map((element) => withoutMentions(element, unwanted));
       return {
         ok: true,
-        site: withoutArranged(withAnswersLeft({ ...site, elements }, unwanted), unwanted),
+        site: withoutDimensionsOn(
+          withoutArranged(withAnswersLeft({ ...site, elements }, unwanted), unwanted),
+          unwanted,
+        ),
         label: `Delete ${elementsWords(deleted)}`,
       };
     },

@@ -7,6 +7,7 @@ import type { Kind } from "../../rules/site/elements.ts";
 import { fieldOf } from "../../rules/site/field-list.ts";
 import type { Site } from "../../rules/site/site.ts";
 import { lengthText } from "../../rules/words/lengths.ts";
+import { reattached } from "../dimensions/anchors.ts";
 import { refuseLocked, withoutArranged } from "./arrangement.ts";
 import { gone, refuseElement } from "./checked.ts";
 import { reversed } from "./cut-path.ts";
@@ -48,7 +49,8 @@ export function joinPaths(firstId: string, secondId: string): Edit {
       const refusal = refuseElement(element);
       if (refusal) return refusal;
       const without = withoutElement(withElement(site, element), secondId, firstId);
-      return { ok: true, site: without, label: `Join ${elementWords(first)} and ${elementWords(second)}` };
+      const whole = reattached(site, without, [firstId, secondId], [firstId]);
+      return { ok: true, site: whole, label: `Join ${elementWords(first)} and ${elementWords(second)}` };
     },
   };
 }
@@ -65,7 +67,10 @@ function closeLine(site: Site, element: AnyElement): EditResult {
   }
   const changed = withPath(element, open.ref, closed);
   const refusal = refuseElement(changed);
-  return refusal ?? { ok: true, site: withElement(site, changed), label: `Close ${elementWords(element)}` };
+  if (refusal) return refusal;
+  const { id } = element;
+  const whole = reattached(site, withElement(site, changed), [id], [id]);
+  return { ok: true, site: whole, label: `Close ${elementWords(element)}` };
 }
 
 function openPath(element: AnyElement): { readonly ref: PathRef; readonly path: PathData } | null {

@@ -4,6 +4,7 @@ import type { PathData } from "../../geometry/types.ts";
 import { isKnownKind } from "../../rules/site/element-check.ts";
 import type { Kind } from "../../rules/site/elements.ts";
 import { innerOutlineFields } from "../../rules/site/geometry-fields.ts";
+import { reattached } from "../dimensions/anchors.ts";
 import { refuseLocked } from "./arrangement.ts";
 import { gone, refuseElement } from "./checked.ts";
 import { type PathPlace, stretch, withCornerAt } from "./cut-path.ts";
@@ -98,13 +99,10 @@ function finished(
   const refusal = refuseElement(one) ?? (second && refuseElement(second));
   if (refusal) return refusal;
   const changed = withElement(site, one);
-  if (!second) return { ok: true, site: changed, label };
+  if (!second) return { ok: true, site: reattached(site, changed, [before.id], [before.id]), label };
   const at = changed.elements.findIndex((element) => element.id === before.id);
-  return {
-    ok: true,
-    site: { ...changed, elements: changed.elements.toSpliced(at + 1, 0, withoutWhole(second)) },
-    label,
-  };
+  const whole = { ...changed, elements: changed.elements.toSpliced(at + 1, 0, withoutWhole(second)) };
+  return { ok: true, site: reattached(site, whole, [before.id], [before.id, second.id]), label };
 }
 
 function withoutWhole(element: AnyElement): AnyElement {

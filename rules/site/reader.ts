@@ -110,9 +110,9 @@ function documentProblem(value: unknown): Problem {
 
 /** A list that is longer than any that may be checked, in a field that the validator would go through. */
 function longListRefusal(document: Readonly<Record<string, unknown>>): Refusal | null {
-  const { amendments, answers, settings, elements } = document;
+  const { amendments, answers, dimensions, settings, elements } = document;
   const { spools, gridRolls }: Record<string, unknown> = isPlainObject(settings) ? settings : {};
-  const lists = { amendments, answers, "settings.spools": spools, "settings.gridRolls": gridRolls };
+  const lists = { amendments, answers, dimensions, "settings.spools": spools, "settings.gridRolls": gridRolls };
   for (const [field, list] of Object.entries(lists)) {
     if (isLong(list, MOST_ENTRIES)) return tooLarge(`at most ${MOST_ENTRIES} entries`, `${list.length}`, null, field);
   }

@@ -82,6 +82,32 @@ export const arrangementSchema = z.looseObject({
   groups: z.array(z.looseObject({ name: text.optional(), elements: z.array(text) })).optional(),
 });
 
+/**
+ * An end of a dimension: on an element (its own point, a corner, or a share of the side that leaves the corner), or, with
+ * no element, the place itself. `at` is where it lay when it was drawn.
+ */
+export const anchorSchema = z.looseObject({
+  element: text.optional(),
+  ref: z.enum(["outline", "path", "shape", "islands", "holes", "at"]).optional(),
+  /** Number in the list of islands or openings. */
+  index: amount.optional(),
+  /** Number of a corner, from 0. */
+  corner: amount.optional(),
+  share: z.number().min(0).max(1).optional(),
+  at: z.tuple([number, number]),
+});
+
+/** A measure that is drawn and follows what it is attached to. No rule reads it. */
+export const dimensionSchema = z.looseObject({
+  id: text,
+  from: anchorSchema,
+  to: anchorSchema,
+  /** How far its line lies from what is measured, inches: to the left of the way from one end to the other, or up, or right. */
+  offset: number,
+  /** Straight from end to end when absent; else only how far across or up. */
+  direction: z.enum(["across", "up"]).optional(),
+});
+
 /** The document without its elements. */
 export const headSchema = z.looseObject({
   format: z.literal(SITE_FORMAT),
@@ -96,6 +122,7 @@ export const headSchema = z.looseObject({
   settings: settingsSchema.optional(),
   underlay: underlaySchema.optional(),
   arrangement: arrangementSchema.optional(),
+  dimensions: z.array(dimensionSchema).optional(),
   amendments: z.array(amendmentSchema).optional(),
   answers: z.array(answerSchema).optional(),
 });
@@ -104,6 +131,8 @@ export type Settings = z.infer<typeof settingsSchema>;
 export type Amendment = z.infer<typeof amendmentSchema>;
 export type Underlay = z.infer<typeof underlaySchema>;
 export type Arrangement = z.infer<typeof arrangementSchema>;
+export type DimensionAnchor = z.infer<typeof anchorSchema>;
+export type Dimension = z.infer<typeof dimensionSchema>;
 export type Answer = z.infer<typeof answerSchema>;
 
 /** A site as read: known elements are valid for their kind, unknown kinds are kept untouched. */

@@ -1,0 +1,163 @@
+/** Dimensions that follow what they are on. Figures are arithmetic. */
+import { describe, expect, it } from "vitest";
+import { anchorAt, anchorPlace, finder } from "../../../app/dimensions/anchors.ts";
+import { dimensionLine, lineBetween, wayThrough } from "../../../app/dimensions/dimension-line.ts";
+import { planScene } from "../../../app/drawing/plan-scene.ts";
+import { deleteElements } from "../../../app/edits/delete-elements.ts";
+import { deleteVertex } from "../../../app/edits/delete-vertex.ts";
+import { addDimension, moveDimension, removeDimension } from "../../../app/edits/dimension-edits.ts";
+import type { Edit } from "../../../app/edits/edit.ts";
+import { insertVertex } from "../../../app/edits/insert-vertex.ts";
+import { joinPaths } from "../../../app/edits/join-paths.ts";
+import { moveElements } from "../../../app/edits/move-elements.ts";
+import { moveVertex } from "../../../app/edits/move-vertex.ts";
+import { roundCorner } from "../../../app/edits/round-corner.ts";
+import { splitLine } from "../../../app/edits/split-element.ts";
+import { recompute } from "../../../rules/recompute.ts";
+import { readSite } from "../../../rules/site/reader.ts";
+import type { Site } from "../../../rules/site/site.ts";
+import { siteWith } from "../tools/hand.ts";
+
+const deck = {
+  id: "deck-1",
+  kind: "surface",
+  material: "concrete",
+  outline: {
+    vertices: [
+      [0, 0],
+      [240, 0],
+      [240, 120],
+      [0, 120],
+    ],
+    closed: true,
+  },
+};
+const fence = {
+  id: "fence-1",
+  kind: "fence",
+  path: {
+    vertices: [
+      [0, -100],
+      [240, -100],
+    ],
+    closed: false,
+  },
+};
+const pump = { id: "pump-1", kind: "equipment", unit: "pump", at: [400, 60] };
+const OUTLINE = { field: "outline" } as const;
+
+function done(site: Site, edit: Edit): Site {
+  const result = edit.apply(site);
+  if (!result.ok) throw new Error(result.reason);
+  const read = readSite(JSON.stringify(result.site));
+  if (!read.ok) throw new Error(read.refusal.message);
+  return result.site;
+}
+
+function drawn(): Site {
+  const site = siteWith([deck, fence, pump]);
+  const at = (x: number, y: number) => anchorAt([x, y], site.elements);
+  let next = done(site, addDimension({ from: at(240, 0), to: at(240, 120), offset: -24 }));
+  next = done(next, addDimension({ from: at(60, 0), to: at(60, -100), offset: 12 }));
+  return done(next, addDimension({ from: at(240, 120), to: at(400, 60), offset: 30, direction: "across" }));
+}
+
+const lengths = (site: Site) => (site.dimensions ?? []).map((one) => dimensionLine(one, finder(site))?.length);
+
+describe("an end of a dimension", () => {
+  it("goes onto a corner, a side, a part, or stays a free place", () => {
+    const { elements } = siteWith([deck, fence, pump]);
+    expect(anchorAt([240, 120], elements)).toMatchObject({ element: "deck-1", ref: "outline", corner: 2 });
+    expect(anchorAt([60, 0], elements)).toMatchObject({ element: "deck-1", corner: 0, share: 0.25 });
+    expect(anchorAt([400, 60], elements)).toMatchObject({ element: "pump-1", ref: "at" });
+    expect(anchorAt([300, 300], elements)).toEqual({ at: [300, 300] });
+  });
+});
+
+describe("dimensions", () => {
+  it("measure straight, or only across or up", () => {
+    expect(lengths(drawn())).toEqual([120, 100, 160]);
+    expect(lineBetween([0, 0], [30, 40], { offset: 0 })?.length).toBe(50);
+    expect(lineBetween([0, 0], [30, 40], { offset: 10, direction: "up" })).toMatchObject({ a: [40, 0], b: [40, 40] });
+    expect(lineBetween([0, 0], [0, 40], { offset: 10, direction: "across" })).toBeNull();
+  });
+
+  it("follow their elements", () => {
+    let site = done(drawn(), moveElements(["pump-1"], 24, 0));
+    expect(lengths(site)).toEqual([120, 100, 184]);
+    site = done(site, moveVertex("deck-1", OUTLINE, 2, [240, 144]));
+    expect(lengths(site)[0]).toBe(144);
+    site = done(site, moveElements(["fence-1"], 0, -20));
+    expect(lengths(site)[1]).toBe(120);
+  });
+
+  it("stay with their places when corners are put in, rounded, cut and joined", () => {
+    let site = done(drawn(), insertVertex("deck-1", OUTLINE, 0, [120, 0]));
+    expect(lengths(site)).toEqual([120, 100, 160]);
+    site = done(site, splitLine("fence-1", { index: 0, share: 0.1 }));
+    expect(lengths(site)).toEqual([120, 100, 160]);
+    expect(site.dimensions?.[1]?.to.element).toBe("fence-2");
+    site = done(site, joinPaths("fence-1", "fence-2"));
+    expect(lengths(site)).toEqual([120, 100, 160]);
+    site = done(site, roundCorner("deck-1", OUTLINE, 3, 12));
+    expect(site.dimensions).toHaveLength(3);
+  });
+
+  it("go with their element, in one step, and with a corner that is taken out", () => {
+    const site = done(drawn(), deleteElements(["pump-1"]));
+    expect(site.dimensions?.map(({ id }) => id)).toEqual(["dimension-1", "dimension-2"]);
+    const less = done(drawn(), deleteVertex("deck-1", OUTLINE, 1));
+    expect(less.dimensions?.map(({ id }) => id)).not.toContain("dimension-1");
+    const none = done(site, deleteElements(["deck-1"]));
+    expect(none).not.toHaveProperty("dimensions");
+  });
+
+  it("are moved and taken away, and get numbers of their own", () => {
+    let site = done(drawn(), moveDimension("dimension-3", { offset: 60 }));
+    expect(site.dimensions?.[2]).not.toHaveProperty("direction");
+    site = done(site, removeDimension("dimension-2"));
+    site = done(site, addDimension({ from: { at: [0, 0] }, to: { at: [9, 0] }, offset: 0 }));
+    expect(site.dimensions?.map(({ id }) => id)).toEqual(["dimension-1", "dimension-3", "dimension-4"]);
+    const same = addDimension({ from: { at: [1, 1] }, to: { at: [1, 1] }, offset: 0 }).apply(site);
+    expect(same.ok ? "" : same.reason).toMatch(/from one place to another/);
+  });
+
+  it("decide nothing: the report is the same without them", () => {
+    const { dimensions: _, ...plain } = drawn();
+    expect(recompute(drawn())).toEqual(recompute(plain as Site));
+  });
+
+  it("are drawn on the plan with their length, ticks and extension lines", () => {
+    const site = drawn();
+    const items = planScene(site, recompute(site)).layers.find(({ name }) => name === "dimensions")?.items ?? [];
+    const texts = items.flatMap((item) => (item.kind === "text" ? [item.text] : []));
+    expect(texts).toEqual([`10' 0"`, `8' 4"`, `13' 4"`]);
+    expect(items.filter((item) => item.kind === "symbol" && item.symbol === "tick")).toHaveLength(6);
+  });
+
+  it("a file with one that is attached to nothing is read, and draws nothing", () => {
+    const site = siteWith([deck], {
+      dimensions: [
+        { id: "dimension-1", from: { element: "gone", corner: 0, at: [0, 0] }, to: { at: [9, 9] }, offset: 0 },
+      ],
+    });
+    expect(readSite(JSON.stringify(site)).ok).toBe(true);
+    expect(anchorPlace({ element: "gone", at: [0, 0] }, finder(site))).toBeNull();
+    expect(lengths(site)).toEqual([undefined]);
+    const bad = siteWith([deck], {
+      dimensions: [{ id: "dimension-1", from: { at: [0] }, to: { at: [9, 9] }, offset: 0 }],
+    });
+    expect(readSite(JSON.stringify(bad)).ok).toBe(false);
+  });
+});
+
+describe("where the line is pulled", () => {
+  it("above or below measures across, beside measures up, else straight", () => {
+    expect(wayThrough([0, 0], [100, 50], [60, 80], false)).toEqual({ offset: 30, direction: "across" });
+    expect(wayThrough([0, 0], [100, 50], [60, -20], false)).toEqual({ offset: -20, direction: "across" });
+    expect(wayThrough([0, 0], [100, 50], [130, 20], false)).toEqual({ offset: 30, direction: "up" });
+    expect(wayThrough([0, 0], [100, 50], [50, 25], false).direction).toBeUndefined();
+    expect(wayThrough([0, 0], [100, 0], [50, 24], false)).toEqual({ offset: 24 });
+    expect(wayThrough([0, 0], [100, 50], [60, 80], true).direction).toBeUndefined();
+  });
+});
