@@ -7,10 +7,10 @@ import { SheetCanvas } from "../canvas/sheet-canvas.tsx";
 import { useEditor, useView } from "../editor-context.tsx";
 import { drawsPool } from "../edits/templates.ts";
 import { acceptDrops } from "../files/drop.ts";
-import { PrintView } from "../print/print-view.tsx";
 import { Announcer } from "./announcer.tsx";
 import { Dialogs } from "./dialogs.tsx";
 import { EmptySheet } from "./empty-sheet.tsx";
+import { afterFirstPaint, loadLaterParts, PrintView } from "./later.tsx";
 import { Notice } from "./notice.tsx";
 import { PartsColumn } from "./parts-column.tsx";
 import { SideColumn } from "./side-column.tsx";
@@ -49,12 +49,15 @@ export function App() {
   const isWalking = useStore(editor.walk, (state) => state.step !== null);
   const isElsewhere = useStore(editor.files.state, (state) => state.elsewhere !== null);
   const [isDropping, setDropping] = useState(false);
+  const [isAllHere, setAllHere] = useState(false);
 
   useEffect(() => {
     document.documentElement.dataset.palette = palette;
   }, [palette]);
 
   useEffect(() => acceptDrops(window, editor.files, setDropping), [editor]);
+
+  useEffect(() => afterFirstPaint(window, () => void loadLaterParts().then(() => setAllHere(true))), []);
 
   useEffect(() => {
     if (finding !== null) showColumn("details");
@@ -103,7 +106,7 @@ export function App() {
         </aside>
       </div>
       <Dialogs />
-      <PrintView />
+      {isPrinting || isAllHere ? <PrintView /> : null}
       <Tips />
       <Announcer />
     </>

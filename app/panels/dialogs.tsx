@@ -2,13 +2,7 @@
 import { lazy, Suspense } from "react";
 import { useStore } from "zustand";
 import { useEditor } from "../editor-context.tsx";
-import { CommandsDialog } from "./commands-dialog.tsx";
-import { GalleryDialog } from "./gallery-dialog.tsx";
-import { HelpDialog } from "./help-dialog.tsx";
-import { RefusedDialog } from "./refused-dialog.tsx";
-
-const TapingDialog = lazy(() => import("../taping/taping-dialog.tsx"));
-const UnderlayDialog = lazy(() => import("../underlay/underlay-dialog.tsx"));
+import { CommandsDialog, GalleryDialog, HelpDialog, RefusedDialog, TapingDialog, UnderlayDialog } from "./later.tsx";
 
 const StepsList = lazy(() => import("./steps-list.tsx"));
 const ChangedFileDialog = lazy(() => import("./changed-file-dialog.tsx"));
@@ -38,18 +32,10 @@ export function Dialogs() {
   if (open === "commands") return <CommandsDialog onClose={close} />;
   if (open === "help") return <HelpDialog onClose={close} />;
   if (open === "underlay") {
-    return (
-      <Suspense>
-        <UnderlayDialog onClose={close} />
-      </Suspense>
-    );
+    return <UnderlayDialog onClose={close} />;
   }
   if (open === "taping") {
-    return (
-      <Suspense>
-        <TapingDialog onClose={close} />
-      </Suspense>
-    );
+    return <TapingDialog onClose={close} />;
   }
   return null;
 }

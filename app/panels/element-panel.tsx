@@ -1,6 +1,6 @@
 /** The facts of what is selected: every field with a typed control; with nothing selected, the facts of the site. */
 
-import { RULES } from "../../rules/catalogue/index.ts";
+import { RULE_HEADINGS } from "../../rules/catalogue/headings.ts";
 import { EDITION_IDS } from "../../rules/editions/edition.ts";
 import { EDITIONS } from "../../rules/editions/in-force.ts";
 import { isKnownKind } from "../../rules/site/element-check.ts";
@@ -96,7 +96,7 @@ function ElementFacts({ element, apply }: ElementFactsProps) {
             <li key={finding.id}>
               <button type="button" className="plain fact-finding" onClick={() => chooseFinding(finding.id)}>
                 <OutcomeMark outcome={finding.outcome} />
-                <span>{RULES.find(({ id }) => id === finding.rule)?.title ?? finding.section}</span>
+                <span>{RULE_HEADINGS.get(finding.rule)?.title ?? finding.section}</span>
                 <span className="small soft">{OUTCOME_WORDS[finding.outcome]}</span>
               </button>
             </li>

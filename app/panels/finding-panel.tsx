@@ -8,7 +8,7 @@ import { aboutName, capitalized, namesOf } from "../../rules/words/element-names
 import { briefTexts } from "../../rules/words/measured.ts";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
 import { useDocument, useEditor, useLive, useReport, useView } from "../editor-context.tsx";
-import { FindingDetail } from "./finding-detail.tsx";
+import { FindingDetail } from "./later.tsx";
 import { OutcomeMark } from "./outcome-mark.tsx";
 
 export function FindingPanel() {

@@ -2,7 +2,7 @@
  * Parts of the page that its first paint does without: windows, the print view, and the panels behind other tabs. They
  * are loaded once the page stands, so that they open at once and without a network; or when they are asked for earlier.
  */
-import { Component, type ComponentType, lazy, type ReactNode, Suspense } from "react";
+import { Component, type ComponentType, lazy, type ReactNode, Suspense, useState } from "react";
 
 const loaders: (() => Promise<unknown>)[] = [];
 
@@ -70,3 +70,14 @@ export const OutlinePanel = later(async () => (await import("./outline-panel.tsx
 export const CodePanel = later(async () => (await import("./code-panel.tsx")).CodePanel);
 export const TapingDialog = later(async () => (await import("../taping/taping-dialog.tsx")).default);
 export const UnderlayDialog = later(async () => (await import("../underlay/underlay-dialog.tsx")).default);
+
+/** Does something once the page has been painted and has nothing better to do. Returns what calls it off. */
+export function afterFirstPaint(page: Window, work: () => void): () => void {
+  // A browser without idle time of its own gets a moment's rest instead.
+  if (typeof page.requestIdleCallback !== "function") {
+    const timer = page.setTimeout(work, 1500);
+    return () => page.clearTimeout(timer);
+  }
+  const idle = page.requestIdleCallback(work, { timeout: 4000 });
+  return () => page.cancelIdleCallback(idle);
+}

@@ -3,11 +3,8 @@ import { X } from "lucide-react";
 import { type KeyboardEvent, useLayoutEffect, useRef } from "react";
 import { PANELS } from "../commands/panel-commands.ts";
 import { useView } from "../editor-context.tsx";
-import { CodePanel } from "./code-panel.tsx";
-import { CopperPanel } from "./copper-panel.tsx";
-import { ElementPanel } from "./element-panel.tsx";
 import { FindingPanel } from "./finding-panel.tsx";
-import { OutlinePanel } from "./outline-panel.tsx";
+import { CodePanel, CopperPanel, ElementPanel, OutlinePanel } from "./later.tsx";
 import { tip } from "./tip-props.ts";
 
 export function SideColumn({ onClose }: { onClose(): void }) {

@@ -1,10 +1,11 @@
 // @vitest-environment happy-dom
 // The panels mounted on a real document. Common practice, no source, unless a line says otherwise.
-import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { afterEach, beforeAll, beforeEach, describe, expect, it, vi } from "vitest";
 import { answerQuestion } from "../../../app/edits/answer-question.ts";
 import { setField } from "../../../app/edits/set-field.ts";
 import { CopperPanel } from "../../../app/panels/copper-panel.tsx";
 import { FindingPanel } from "../../../app/panels/finding-panel.tsx";
+import { loadLaterParts } from "../../../app/panels/later.tsx";
 import { Menu } from "../../../app/panels/menu.tsx";
 import { Notice } from "../../../app/panels/notice.tsx";
 import { OutlinePanel } from "../../../app/panels/outline-panel.tsx";
@@ -26,6 +27,8 @@ const SITE = siteOf(
 const REPORT = recompute(SITE);
 
 let page: Bench;
+beforeAll(loadLaterParts);
+
 beforeEach(() => {
   vi.stubGlobal(
     "ResizeObserver",
