@@ -1,4 +1,5 @@
 /** Arranging what is selected: copies, places, directions, rows, locks, groups, and what is not drawn. */
+import type { Site } from "../../rules/site/site.ts";
 import { type Alignment, alignElements, distributeElements } from "../edits/align-elements.ts";
 import {
   groupElements,
@@ -16,8 +17,9 @@ import { elementsOf, elementsWords, wordsFor } from "../edits/element-words.ts";
 import { isFrom, pasteElements, takeElements } from "../edits/paste-elements.ts";
 import { setOrder } from "../edits/set-order.ts";
 import { turnElements } from "../edits/turn-elements.ts";
+import type { ArrangeForm } from "../view/view-store.ts";
 import type { Command } from "./command.ts";
-import type { DialogName, EditorPorts } from "./editor-ports.ts";
+import type { EditorPorts } from "./editor-ports.ts";
 import { hasSelection, isAllLocked, makeCopies, makeEdit, selectedIds, selectionWords } from "./selection.ts";
 
 const present = (editor: EditorPorts) => editor.document.getState().history.present;
@@ -62,7 +64,13 @@ const cut: Command = {
     const ids = selectedIds(editor);
     const taken = takeElements(present(editor), ids);
     const words = selectionWords(editor);
-    if (!makeEdit(editor, { ...deleteElements(ids), label: `Cut ${words}` })) return;
+    const deleting = deleteElements(ids);
+    const label = `Cut ${words}`;
+    const apply = (site: Site) => {
+      const result = deleting.apply(site);
+      return result.ok ? { ...result, label } : result;
+    };
+    if (!makeEdit(editor, { label, apply })) return;
     editor.clipboard.put(taken);
     editor.view.getState().select([]);
     say(editor, `Cut ${words}.`);
@@ -208,11 +216,11 @@ export const arrangeCommands: readonly Command[] = [
   cut,
   paste,
   duplicate,
-  dialogCommand("move-by", "Move by a distance", "G"),
-  dialogCommand("turn", "Turn by degrees", "Q"),
+  formCommand("move-by", "Move by a distance", "G"),
+  formCommand("turn", "Turn by degrees", "Q"),
   quarterTurn,
-  dialogCommand("mirror", "Mirror", "V"),
-  dialogCommand("repeat", "Repeat along a line", "Shift+Y"),
+  formCommand("mirror", "Mirror", "V"),
+  formCommand("repeat", "Repeat along a line", "Shift+Y"),
   alignCommand("left", "Line up the left sides", "Mod+Shift+ArrowLeft"),
   alignCommand("right", "Line up the right sides", "Mod+Shift+ArrowRight"),
   alignCommand("top", "Line up the tops", "Mod+Shift+ArrowUp"),
@@ -238,8 +246,20 @@ function thoseThere(editor: EditorPorts, of: typeof hiddenIds): string[] {
   return site.elements.flatMap(({ id }) => (ids.has(id) ? [id] : []));
 }
 
-function dialogCommand(id: DialogName, label: string, key: string): Command {
-  return { id, label, group: "Arrange", key, available: hasSelection, run: (editor) => editor.openDialog(id) };
+/** Opens a form for typed figures beside the sheet. */
+function formCommand(id: ArrangeForm, label: string, key: string): Command {
+  return {
+    id,
+    label,
+    group: "Arrange",
+    key,
+    available: hasSelection,
+    run({ view }) {
+      view.getState().setPanel("element");
+      view.getState().showColumn("details");
+      view.getState().setArranging(id);
+    },
+  };
 }
 
 function alignCommand(alignment: Alignment, label: string, key: string): Command {

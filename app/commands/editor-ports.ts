@@ -20,18 +20,7 @@ export interface CanvasPort {
 }
 
 /** What opens over the sheet. */
-export type DialogName =
-  | "commands"
-  | "help"
-  | "gallery"
-  | "print"
-  | "steps"
-  | "taping"
-  | "underlay"
-  | "move-by"
-  | "turn"
-  | "mirror"
-  | "repeat";
+export type DialogName = "commands" | "help" | "gallery" | "print" | "steps" | "taping" | "underlay";
 
 export interface EditorPorts {
   readonly document: DocumentStore;

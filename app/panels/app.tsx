@@ -11,6 +11,7 @@ import { Announcer } from "./announcer.tsx";
 import { Dialogs } from "./dialogs.tsx";
 import { EmptySheet } from "./empty-sheet.tsx";
 import { afterFirstPaint, loadLaterParts, PrintView } from "./later.tsx";
+import { HiddenNote } from "./hidden-note.tsx";
 import { Notice } from "./notice.tsx";
 import { PartsColumn } from "./parts-column.tsx";
 import { SideColumn } from "./side-column.tsx";
@@ -78,6 +79,7 @@ export function App() {
           <div className="sheet">
             <SheetCanvas />
             <EmptySheet />
+            <HiddenNote />
             <div className="entry-slot" data-over-sheet="">
               <EntryBar />
             </div>

@@ -1,8 +1,8 @@
-/** Every command, found by typing and run by Enter. */
-import { type KeyboardEvent, useEffect, useId, useRef, useState } from "react";
+/** Every command, found by typing and run by Enter; and every element, to go to. */
+import { type KeyboardEvent, useEffect, useId, useMemo, useRef, useState } from "react";
 import { type Command, runCommand } from "../commands/command.ts";
-import { useEditor } from "../editor-context.tsx";
-import { searchCommands } from "./command-search.ts";
+import { useDocument, useEditor } from "../editor-context.tsx";
+import { searchCommands, searchElements } from "./command-search.ts";
 import { Dialog } from "./dialog.tsx";
 import { keyWords } from "./key-words.ts";
 
@@ -16,7 +16,10 @@ export function CommandsDialog({ onClose }: { onClose(): void }) {
     editor.commands.all.filter((command) => command.id !== "commands"),
     typed,
   );
-  const at = Math.min(active, commands.length - 1);
+  const elements = useDocument((state) => state.shown.elements);
+  const found = useMemo(() => searchElements(elements, typed), [elements, typed]);
+  const count = commands.length + found.length;
+  const at = Math.min(active, count - 1);
 
   useEffect(() => {
     list.current?.querySelector(`[data-at="${at}"]`)?.scrollIntoView({ block: "nearest" });
@@ -27,17 +30,25 @@ export function CommandsDialog({ onClose }: { onClose(): void }) {
     onClose();
     runCommand(editor, command);
   };
+  const goTo = (id: string | undefined) => {
+    if (id === undefined) return;
+    onClose();
+    editor.view.getState().select([id]);
+    editor.view.getState().setPanel("element");
+    editor.canvas?.showElements([id]);
+  };
 
   const onKeyDown = (event: KeyboardEvent) => {
     const ways: Readonly<Record<string, number>> = {
-      ArrowDown: (at + 1) % Math.max(1, commands.length),
-      ArrowUp: (at - 1 + commands.length) % Math.max(1, commands.length),
-      PageDown: Math.min(commands.length - 1, at + 8),
+      ArrowDown: (at + 1) % Math.max(1, count),
+      ArrowUp: (at - 1 + count) % Math.max(1, count),
+      PageDown: Math.min(count - 1, at + 8),
       PageUp: Math.max(0, at - 8),
     };
     const next = ways[event.key];
     if (next !== undefined) setActive(next);
-    else if (event.key === "Enter") run(commands[at]);
+    else if (event.key === "Enter" && at < commands.length) run(commands[at]);
+    else if (event.key === "Enter") goTo(found[at - commands.length]?.id);
     else return;
     event.preventDefault();
   };
@@ -49,9 +60,9 @@ export function CommandsDialog({ onClose }: { onClose(): void }) {
         role="combobox"
         aria-expanded="true"
         aria-controls={`${id}-list`}
-        aria-activedescendant={commands[at] ? `${id}-${at}` : undefined}
-        aria-label="Search the commands"
-        placeholder="Type what you want to do"
+        aria-activedescendant={at >= 0 ? `${id}-${at}` : undefined}
+        aria-label="Search the commands and elements"
+        placeholder="Type what you want to do, or the name of an element"
         value={typed}
         data-first-focus=""
         onChange={(event) => {
@@ -86,7 +97,27 @@ export function CommandsDialog({ onClose }: { onClose(): void }) {
             </div>
           );
         })}
-        {commands.length === 0 ? <p className="panel-note">No command holds “{typed.trim()}”.</p> : null}
+        {found.map((element, i) => {
+          const place = commands.length + i;
+          return (
+            // biome-ignore lint/a11y/useKeyWithClickEvents: the search field has the keys
+            // biome-ignore lint/a11y/useFocusableInteractive: the search field keeps the focus and names the active row
+            <div
+              key={element.id}
+              id={`${id}-${place}`}
+              data-at={place}
+              role="option"
+              className={place === at ? "command-row is-active" : "command-row"}
+              aria-selected={place === at}
+              onPointerMove={() => setActive(place)}
+              onClick={() => goTo(element.id)}
+            >
+              <span className="command-group">Go to</span>
+              <span className="command-label">{element.name}</span>
+            </div>
+          );
+        })}
+        {count === 0 ? <p className="panel-note">No command or element holds “{typed.trim()}”.</p> : null}
       </div>
     </Dialog>
   );

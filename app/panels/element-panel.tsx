@@ -8,6 +8,7 @@ import type { Kind } from "../../rules/site/elements.ts";
 import { type Field, fieldsOf, KIND_LABELS, siteFields } from "../../rules/site/field-list.ts";
 import { capitalized, elementName, namesOf } from "../../rules/words/element-names.ts";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
+import { ArrangePanel } from "../arranging/arrange-panel.tsx";
 import { runCommand } from "../commands/command.ts";
 import { useDocument, useEditor, useReport, useView } from "../editor-context.tsx";
 import type { AnyElement, Edit } from "../edits/edit.ts";
@@ -29,18 +30,23 @@ export function ElementPanel() {
     return (
       <section aria-label="Selection">
         <h2>{chosen.length} elements selected</h2>
-        <ul className="plain-list">
-          {chosen.map((element) => (
+        <Buttons />
+        <ArrangePanel ids={chosen.map(({ id }) => id)} />
+        <ul className="plain-list" aria-label="What is selected">
+          {chosen.slice(0, MOST_LISTED).map((element) => (
             <li key={element.id}>{capitalized(elementName(element))}</li>
           ))}
+          {chosen.length > MOST_LISTED ? <li className="soft">and {chosen.length - MOST_LISTED} more</li> : null}
         </ul>
-        <Buttons />
       </section>
     );
   }
   const apply = (edit: Edit): string | null => editor.document.getState().edit(edit)?.reason ?? null;
   return <ElementFacts element={only} apply={apply} key={only.id} />;
 }
+
+/** Names listed of a selection; the outline marks all of them. */
+const MOST_LISTED = 40;
 
 function Buttons() {
   const editor = useEditor();
@@ -104,6 +110,7 @@ function ElementFacts({ element, apply }: ElementFactsProps) {
         </ul>
       )}
       <Buttons />
+      <ArrangePanel ids={[element.id]} />
       {fields.map((field) => (
         <FieldControl
           key={field.name}

@@ -1,21 +1,40 @@
 /** Everything on the sheet as a list, selected with it both ways; only the rows in view are on the page. */
 import { type KeyboardEvent, memo, useEffect, useId, useMemo, useRef, useState } from "react";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
+import type { Command } from "../commands/command.ts";
+import { runCommand } from "../commands/command.ts";
+import type { EditorPorts } from "../commands/editor-ports.ts";
+import { isAllLocked } from "../commands/selection.ts";
 import { useDocument, useEditor, useReport, useView } from "../editor-context.tsx";
 import { OutcomeMark } from "./outcome-mark.tsx";
 import { filteredRows, type OutlineOrder, type OutlineRow, outlineRows, rowsInView } from "./outline-rows.ts";
+import { commandTip } from "./tip-props.ts";
 
 /** Height of a row, pixels; the same in panels.css. */
 const ROW = 48;
 
 export function OutlinePanel() {
+  const editor = useEditor();
   const elements = useDocument((state) => state.shown.elements);
   const units = useDocument((state) => state.shown.display?.units) ?? "ft-in";
+  const arrangement = useDocument((state) => state.shown.arrangement);
   const report = useReport();
+  const findRequests = useView((view) => view.findRequests);
+  const search = useRef<HTMLInputElement>(null);
   const [order, setOrder] = useState<OutlineOrder>("file");
   const [filter, setFilter] = useState("");
-  const all = useMemo(() => outlineRows(elements, report, units, order), [elements, report, units, order]);
+  const all = useMemo(
+    () => outlineRows(elements, report, units, order, arrangement),
+    [elements, report, units, order, arrangement],
+  );
   const rows = useMemo(() => filteredRows(all, filter), [all, filter]);
+  // The command to find something puts the focus here, on a panel that is open or just opens.
+  useEffect(() => {
+    if (findRequests === 0) return;
+    editor.view.setState({ findRequests: 0 });
+    search.current?.focus();
+    search.current?.select();
+  }, [editor, findRequests]);
   return (
     <section aria-label="Outline of the site" className="outline">
       <div className="list-head">
@@ -30,11 +49,19 @@ export function OutlinePanel() {
         </fieldset>
       </div>
       <input
+        ref={search}
         className="outline-filter"
         type="search"
         aria-label="Filter the outline"
-        placeholder={`Filter ${elements.length} elements: fence, light, question …`}
+        placeholder={`Find among ${elements.length}: fence, light, hidden …`}
         value={filter}
+        onKeyDown={(event) => {
+          const [first] = rows;
+          if (event.key !== "Enter" || !first) return;
+          event.preventDefault();
+          editor.view.getState().select([first.id]);
+          editor.canvas?.showElements([first.id]);
+        }}
         onChange={(event) => setFilter(event.target.value)}
       />
       {rows.length === 0 ? (
@@ -44,11 +71,40 @@ export function OutlinePanel() {
       ) : (
         <Rows rows={rows} />
       )}
+      <OutlineButtons />
       <p className="unseen" role="status">
         {filter === "" ? "" : `${rows.length} of ${elements.length} elements`}
       </p>
     </section>
   );
+}
+
+/** What is done with the rows that are selected, locked and hidden ones too. */
+const BUTTONS = ["lock", "hide", "group", "ungroup", "show", "unlock-all", "show-all"] as const;
+
+function OutlineButtons() {
+  const editor = useEditor();
+  // Read so that the buttons follow what is selected and how it is handled.
+  useView((view) => view.selection);
+  useDocument((state) => state.history.present.arrangement);
+  const offered = BUTTONS.map((id) => editor.commands.get(id)).filter((command) => command.available(editor) === true);
+  if (offered.length === 0) return null;
+  return (
+    <fieldset className="outline-buttons row">
+      <legend className="unseen">Lock, hide and group</legend>
+      {offered.map((command) => (
+        <button key={command.id} type="button" {...commandTip(command)} onClick={() => runCommand(editor, command)}>
+          {shortWords(command, editor)}
+        </button>
+      ))}
+    </fieldset>
+  );
+}
+
+/** The label without what it is done to: that is selected in the list above. */
+function shortWords(command: Command, editor: EditorPorts): string {
+  if (command.id === "lock") return isAllLocked(editor) ? "Unlock" : "Lock";
+  return command.label;
 }
 
 function Rows({ rows }: { readonly rows: readonly OutlineRow[] }) {
@@ -161,7 +217,7 @@ interface RowProps {
 /** Drawn again only where what it says changes. */
 const Row = memo(
   function Row({ row, dom, index, count, isActive, isSelected, onActive }: RowProps) {
-    const view = useEditor().view;
+    const { view, canvas } = useEditor();
     return (
       // biome-ignore lint/a11y/useKeyWithClickEvents: the list has the keys
       // biome-ignore lint/a11y/useFocusableInteractive: the list keeps the focus and names its active row
@@ -178,6 +234,7 @@ const Row = memo(
           onActive(index);
           const { select, selection } = view.getState();
           select(event.shiftKey || event.ctrlKey || event.metaKey ? toggled(selection, row.id) : [row.id]);
+          canvas?.showElements([row.id]);
         }}
         onDoubleClick={() => view.getState().setPanel("element")}
       >
@@ -190,7 +247,10 @@ const Row = memo(
         </span>
         <span className="outline-name">{row.name}</span>
         <span className="outline-size">{row.size}</span>
-        <span className="outline-kind">{row.kind}</span>
+        <span className="outline-kind">
+          {row.kind}
+          {row.handled === "" ? null : <strong>, {row.handled}</strong>}
+        </span>
         <span className="outline-place">{row.position}</span>
       </div>
     );
@@ -200,7 +260,9 @@ const Row = memo(
     a.count === b.count &&
     a.isActive === b.isActive &&
     a.isSelected === b.isSelected &&
-    (["id", "name", "kind", "size", "position", "outcome"] as const).every((key) => a.row[key] === b.row[key]),
+    (["id", "name", "kind", "size", "position", "outcome", "handled"] as const).every(
+      (key) => a.row[key] === b.row[key],
+    ),
 );
 
 function toggled(ids: readonly string[], id: string): readonly string[] {

@@ -1,15 +1,16 @@
 /** The outline of a site as rows: name, kind, size, position and the worst outcome of each element; filter and order. */
 import { pathLength } from "../../geometry/outline.ts";
 import type { Bounds } from "../../geometry/types.ts";
+import { isKnown } from "../../rules/measures/reading-notes.ts";
 import { shapeOf } from "../../rules/measures/shapes.ts";
 import { OUTCOMES_WORST_FIRST, type Outcome, type Report } from "../../rules/report.ts";
 import { isKnownKind } from "../../rules/site/element-check.ts";
 import { KINDS, type Kind } from "../../rules/site/elements.ts";
 import { KIND_LABELS } from "../../rules/site/kind-labels.ts";
+import type { Arrangement } from "../../rules/site/site.ts";
 import { capitalized, elementName } from "../../rules/words/element-names.ts";
 import { copperText, type Units } from "../../rules/words/lengths.ts";
-import { isKnown } from "../drawing/drafting.ts";
-import { elementBounds } from "../drawing/plan-scene.ts";
+import { elementBounds } from "../drawing/element-bounds.ts";
 import type { AnyElement } from "../edits/edit.ts";
 
 export type OutlineOrder = "file" | "kind";
@@ -23,12 +24,15 @@ export interface OutlineRow {
   /** Where its middle lies: right and up from the site's origin. */
   readonly position: string;
   readonly outcome: Outcome | null;
+  /** How it is handled on the sheet, in words: `locked`, `hidden`, `in a group`; empty for none. */
+  readonly handled: string;
 }
 
 /** One row. Kept by element, as elements never change in place. */
-const described = new WeakMap<AnyElement, Map<string, Omit<OutlineRow, "outcome">>>();
+const described = new WeakMap<AnyElement, Map<string, Described>>();
+type Described = Omit<OutlineRow, "outcome" | "handled">;
 
-function describe(element: AnyElement, units: Units): Omit<OutlineRow, "outcome"> {
+function describe(element: AnyElement, units: Units): Described {
   const known = described.get(element)?.get(units);
   if (known) return known;
   const bounds = elementBounds(element);
@@ -63,7 +67,13 @@ export function outlineRows(
   report: Pick<Report, "findings"> | null,
   units: Units,
   order: OutlineOrder,
+  arrangement: Arrangement = {},
 ): OutlineRow[] {
+  const marks: readonly (readonly [string, ReadonlySet<string>])[] = [
+    ["hidden", new Set(arrangement.hidden)],
+    ["locked", new Set(arrangement.locked)],
+    ["in a group", new Set(arrangement.groups?.flatMap((group) => group.elements))],
+  ];
   const worst = new Map<string, number>();
   for (const { element, body, outcome } of report?.findings ?? []) {
     const about = element ?? body;
@@ -73,7 +83,9 @@ export function outlineRows(
   }
   const rows = elements.map((element): OutlineRow => {
     const rank = worst.get(element.id);
-    return { ...describe(element, units), outcome: rank === undefined ? null : (OUTCOMES_WORST_FIRST[rank] ?? null) };
+    const handled = marks.flatMap(([word, ids]) => (ids.has(element.id) ? [word] : [])).join(", ");
+    const outcome = rank === undefined ? null : (OUTCOMES_WORST_FIRST[rank] ?? null);
+    return { ...describe(element, units), outcome, handled };
   });
   if (order === "file") return rows;
   const ranks = new Map(elements.map((element) => [element.id, kindRank(element.kind)]));
@@ -85,12 +97,12 @@ function kindRank(kind: string): number {
   return at < 0 ? KINDS.length : at;
 }
 
-/** The rows that hold every word of the filter, in name, kind, id or outcome. */
+/** The rows that hold every word of the filter, in name, kind, id, outcome, or how it is handled. */
 export function filteredRows(rows: readonly OutlineRow[], filter: string): readonly OutlineRow[] {
   const words = filter.toLowerCase().split(/\s+/).filter(Boolean);
   if (words.length === 0) return rows;
   return rows.filter((row) => {
-    const text = `${row.name} ${row.kind} ${row.id} ${row.outcome ?? ""}`.toLowerCase();
+    const text = `${row.name} ${row.kind} ${row.id} ${row.outcome ?? ""} ${row.handled}`.toLowerCase();
     return words.every((word) => text.includes(word));
   });
 }

@@ -1,4 +1,5 @@
 /** The code's own order as navigation: every part with its counts; choosing one leaves just its geometry on the sheet. */
+import { Eye, EyeOff } from "lucide-react";
 import { memo } from "react";
 import { PARTS, type PartId } from "../../rules/catalogue/rule.ts";
 import { EDITIONS, isEditionId } from "../../rules/editions/in-force.ts";
@@ -7,6 +8,7 @@ import { OUTCOMES_WORST_FIRST } from "../../rules/report.ts";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
 import { useEditor, useReport, useView } from "../editor-context.tsx";
 import { OutcomeMark } from "./outcome-mark.tsx";
+import { tip } from "./tip-props.ts";
 
 /** Where bonding ends and clearances begin. */
 const FIRST_CLEARANCE: PartId = "receptacles";
@@ -55,7 +57,7 @@ interface PartRowProps {
 const PartRow = memo(function PartRow({ part, isChosen, counts }: PartRowProps) {
   const view = useEditor().view;
   return (
-    <li className={part.id === FIRST_CLEARANCE ? "first-clearance" : undefined}>
+    <li className={part.id === FIRST_CLEARANCE ? "part-line first-clearance" : "part-line"}>
       <button
         type="button"
         className={counts === "" ? "part part-none" : "part"}
@@ -71,9 +73,32 @@ const PartRow = memo(function PartRow({ part, isChosen, counts }: PartRowProps) 
         <span className="part-title">{part.title}</span>
         <Counts counts={counts} />
       </button>
+      <PartEye part={part} />
     </li>
   );
 });
+
+/** Shows or hides what belongs to a part alone. Its findings stay. */
+function PartEye({ part }: { readonly part: Part }) {
+  const isHidden = useView((view) => view.hiddenParts.includes(part.id));
+  const { view } = useEditor();
+  const words = isHidden ? `Draw again: ${part.title}` : `Do not draw: ${part.title}`;
+  return (
+    <button
+      type="button"
+      className="plain part-eye"
+      aria-pressed={isHidden}
+      aria-label={words}
+      {...tip(words, undefined, "What is not drawn is judged all the same.")}
+      onClick={() => {
+        const { hiddenParts, setHiddenParts } = view.getState();
+        setHiddenParts(isHidden ? hiddenParts.filter((one) => one !== part.id) : [...hiddenParts, part.id]);
+      }}
+    >
+      {isHidden ? <EyeOff size={16} aria-hidden="true" /> : <Eye size={16} aria-hidden="true" />}
+    </button>
+  );
+}
 
 /** How many findings of each outcome, in the order of OUTCOMES_WORST_FIRST: `0 1 0 2 5 0`; empty for a part without any. */
 function countsText(group: PartFindings | undefined): string {

@@ -71,7 +71,7 @@ export interface ViewState {
   readonly hiddenParts: readonly PartId[];
   /** The form that is open beside the facts of what is selected. */
   readonly arranging: ArrangeForm | null;
-  /** Grows when the outline's search is asked for. */
+  /** Grows when the outline's search is asked for; nothing again once it has the focus. */
   readonly findRequests: number;
   /** The finding that is chosen: the rest dims, its witness shows. */
   readonly finding: string | null;
