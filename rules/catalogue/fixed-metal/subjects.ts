@@ -1,7 +1,7 @@
 /** What fixed metal a site holds, each as the shared judgement wants it. */
 import { pathToArea } from "../../../geometry/distance.ts";
 import { shortestPathFromPath } from "../../../geometry/paths-around-barriers.ts";
-import type { Route, Witness } from "../../../geometry/types.ts";
+import type { Path, Route, Witness } from "../../../geometry/types.ts";
 import type { Body, Yard } from "../../measures/yard.ts";
 import type {
   KnownElement,
@@ -132,16 +132,22 @@ export function claddingSubject(yard: Yard, element: Extract<KnownElement, { kin
     remedy: "Say whether the cladding is metal; bond it if it is.",
     freed: `The cladding of ${plain} is not metal.`,
   };
-  return (body) => ({
-    element,
-    name: `The metal cladding of ${plain}`,
-    straight: yard.straight(element, body),
-    path: pathRound(yard, element, body),
-    lowest: "ground",
-    extent: extentOf(yard, element, body),
-    ...(element.metalCladding === undefined ? { doubt } : {}),
-    remedy: joinRemedy(yard, 1),
-  });
+  return (body) => {
+    // The cladding is the building's outline, also of one that the pool lies in.
+    const model = yard.buildings.find((entry) => entry.element.id === element.id);
+    const faces = model ? [model.area.outer] : [];
+    const straight = nearestFace(faces, body) ?? yard.straight(element, body);
+    return {
+      element,
+      name: `The metal cladding of ${plain}`,
+      straight,
+      path: pathToFaces(yard, body, element.id, faces, straight),
+      lowest: "ground",
+      extent: extentOf(yard, element, body),
+      ...(element.metalCladding === undefined ? { doubt } : {}),
+      remedy: joinRemedy(yard, 1),
+    };
+  };
 }
 
 /** Reinforcing steel in a wall, measured to the wall's face: argued. */
@@ -165,12 +171,14 @@ export function wallSubject(yard: Yard, element: WallElement): SubjectAt {
   };
   return (body) => {
     const model = yard.walls.find((entry) => entry.element.id === element.id);
-    const straight = model ? pathToArea(model.footprint.outer, body.water) : yard.straight(element, body);
+    // A wall that closes on itself has a face inside as well.
+    const faces = model ? [model.footprint.outer, ...model.footprint.holes] : [];
+    const straight = nearestFace(faces, body) ?? yard.straight(element, body);
     return {
       element,
       name: `The reinforcing steel of ${plain}`,
       straight,
-      path: model ? pathToWall(yard, body, model.element.id, straight) : null,
+      path: pathToFaces(yard, body, element.id, faces, straight),
       lowest: "ground",
       doubt,
       remedy: joinRemedy(yard, 1),
@@ -178,15 +186,17 @@ export function wallSubject(yard: Yard, element: WallElement): SubjectAt {
   };
 }
 
-/** The way to a wall's face round the other barriers. */
-function pathToWall(yard: Yard, body: Body, id: string, straight: Witness): Route | null {
+/** The face nearest to the water; null where there is none. */
+function nearestFace(faces: readonly Path[], body: Body): Witness | null {
+  const found = faces.map((face) => pathToArea(face, body.water)).sort((a, b) => a.length - b.length);
+  return found[0] ?? null;
+}
+
+/** The shortest way to the faces of a wall or building round the other barriers. */
+function pathToFaces(yard: Yard, body: Body, id: string, faces: readonly Path[], straight: Witness): Route | null {
   if (straight.length === 0) return { length: 0, points: [straight.from, straight.to] };
-  const model = yard.walls.find((entry) => entry.element.id === id);
-  if (!model) return null;
   const others = yard.barriers("metal", body).counted.filter((barrier) => barrier.id !== id);
-  return shortestPathFromPath(
-    model.footprint.outer,
-    body.water,
-    others.flatMap((barrier) => barrier.barriers),
-  );
+  const barriers = others.flatMap((barrier) => barrier.barriers);
+  const routes = faces.flatMap((face) => shortestPathFromPath(face, body.water, barriers) ?? []);
+  return routes.sort((a, b) => a.length - b.length)[0] ?? null;
 }

@@ -267,3 +267,33 @@ describe("metal conduit in the ground", () => {
     expect(rule.judge(yardOf([concretePool(), run(method, 10)]))).toEqual([]);
   });
 });
+
+// The site format: a building that contains the pool counts by its outline; a wall is its path with half its thickness on
+// each side. Distances: arithmetic.
+describe("what stands all round the pool", () => {
+  const round = (d: number) => ({
+    closed: true,
+    vertices: [
+      [-d, -d],
+      [384 + d, -d],
+      [384 + d, 192 + d],
+      [-d, 192 + d],
+    ],
+  });
+
+  it("a hall is clad as far off as its outline", () => {
+    const hall = (d: number) => ({ id: "hall", kind: "building", outline: round(d), top: 120, metalCladding: true });
+    expect(judged(hall(60))).toMatchObject({ outcome: "bond", measured: { horizontal: 60, path: 60 } });
+    expect(judged(hall(60.01)).outcome).toBe("exempt");
+    expect(judged(hall(60.01)).measured.horizontal).toBeCloseTo(60.01, 9);
+  });
+
+  it("a wall's steel is as near as its inner face", () => {
+    const wall = (d: number) => ({ id: "wall", kind: "wall", path: round(d), thickness: 8, top: 72, reinforced: true });
+    expect(judged(wall(64))).toMatchObject({
+      outcome: "review",
+      measured: { horizontal: 60 },
+    });
+    expect(judged(wall(64.01)).outcome).toBe("exempt");
+  });
+});
