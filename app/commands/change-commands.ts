@@ -50,6 +50,15 @@ const deleteCommand: Command = {
   },
 };
 
+const stepsCommand: Command = {
+  id: "steps",
+  label: "Steps taken",
+  group: "Change",
+  key: "Shift+H",
+  available: ALWAYS,
+  run: (editor) => editor.openDialog("steps"),
+};
+
 /** Gives up one thing at a time, the nearest at hand first. */
 const letGo: Command = {
   id: "escape",
@@ -69,7 +78,7 @@ const letGo: Command = {
   },
 };
 
-export const changeCommands: readonly Command[] = [undoCommand, redoCommand, deleteCommand, letGo];
+export const changeCommands: readonly Command[] = [undoCommand, redoCommand, stepsCommand, deleteCommand, letGo];
 
 /** How far an arrow key moves what is selected, inches; with Shift. */
 export const NUDGE = 1;
