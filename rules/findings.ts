@@ -20,13 +20,13 @@ export function findingsOf(yard: Yard, judged: readonly Judged[]): Finding[] {
     }
     byPart.get(rule.part)?.push(finding);
   }
-  return [...byPart.values()].flat();
+  return ([] as Finding[]).concat(...byPart.values());
 }
 
 function findingOf(yard: Yard, rule: Judged["rule"], verdict: Verdict): Finding {
   const section = verdict.section ?? rule.sections[yard.edition.id] ?? "";
-  const finding: Finding = {
-    id: [rule.id, verdict.element ?? "-", verdict.body ?? "-"].join("/"),
+  const finding: { -readonly [F in keyof Finding]: Finding[F] } = {
+    id: `${rule.id}/${verdict.element ?? "-"}/${verdict.body ?? "-"}`,
     rule: rule.id,
     section,
     alsoSections: verdict.alsoSections ?? [],
@@ -40,12 +40,13 @@ function findingOf(yard: Yard, rule: Judged["rule"], verdict: Verdict): Finding 
     basis: verdict.basis ?? (verdict.limits.length > 0 ? yard.edition.basis(...verdict.limits) : "judgement"),
     why: verdict.why + amendedNote(yard, rule, verdict),
     remedy: verdict.remedy,
-    ...(verdict.alsoBodies && verdict.alsoBodies.length > 0 ? { alsoBodies: verdict.alsoBodies } : {}),
-    ...(verdict.extent !== undefined ? { extent: verdict.extent } : {}),
-    ...(verdict.question ? { question: verdict.question } : {}),
-    ...(verdict.answered ? { answered: verdict.answered } : {}),
-    ...(verdict.lapsed ? { lapsed: true } : {}),
   };
+  const { alsoBodies, extent, question, answered, lapsed } = verdict;
+  if (alsoBodies && alsoBodies.length > 0) finding.alsoBodies = alsoBodies;
+  if (extent !== undefined) finding.extent = extent;
+  if (question) finding.question = question;
+  if (answered) finding.answered = answered;
+  if (lapsed) finding.lapsed = true;
   return finding;
 }
 

@@ -18,6 +18,7 @@ export function oneForEachElement(judged: readonly Judged[]): readonly Judged[] 
     if (before) before.push(verdict);
     else ofRule.set(verdict.element, [verdict]);
   }
+  if ([...several.values()].every((ofRule) => [...ofRule.values()].every(({ length }) => length === 1))) return judged;
   return judged.flatMap((one): Judged[] => {
     const { rule, verdict } = one;
     const all = verdict.element === null ? undefined : several.get(rule)?.get(verdict.element);

@@ -41,11 +41,11 @@ export interface ElementMemo {
   /** The body, surface, wall or building made of it. */
   model: unknown;
   /** Straight distances to bodies of water. */
-  readonly straight: { readonly of: object; readonly found: Witness }[];
+  straight: { readonly of: object; readonly found: Witness }[] | undefined;
   /** Other measurements: by the thing they were made with and a name. */
-  readonly measured: { readonly of: object; readonly name: string; readonly found: unknown }[];
+  measured: { readonly of: object; readonly name: string; readonly found: unknown }[] | undefined;
   /** Work that reads more than the element. */
-  readonly works: { readonly name: string; entry: Entry }[];
+  works: { readonly name: string; entry: Entry }[] | undefined;
 }
 
 /** More measurements than this with one element are cleared: what they were made with has gone long since. */
@@ -262,15 +262,16 @@ export class KeptWork {
 
   /** A piece of work about one element, by its name. */
   keptOf<T>(element: KnownElement, name: string, make: () => T): T {
-    const { works } = this.memo(element);
-    const known = works.find((one) => one.name === name);
+    const memo = this.memo(element);
+    const known = memo.works?.find((one) => one.name === name);
     let entry = known?.entry;
     if (!entry || !this.#isRight(entry)) {
       const notes = notesOf(element);
       notes.reads = POOL_BIT;
       entry = this.#run(make, notes);
       if (known) known.entry = entry;
-      else works.push({ name, entry });
+      else if (memo.works) memo.works.push({ name, entry });
+      else memo.works = [{ name, entry }];
     }
     if (this.#notes) {
       noteOne(this.#notes, element.id, element);
@@ -283,28 +284,34 @@ export class KeptWork {
   memo(element: KnownElement): ElementMemo {
     const known = this.#memos.get(element);
     if (known) return known;
-    const memo: ElementMemo = { shape: undefined, model: undefined, straight: [], measured: [], works: [] };
+    const memo: ElementMemo = {
+      shape: undefined,
+      model: undefined,
+      straight: undefined,
+      measured: undefined,
+      works: undefined,
+    };
     this.#memos.set(element, memo);
     return memo;
   }
 
   /** The straight distance from a body of water. */
   straight(element: KnownElement, body: object, make: () => Witness): Witness {
-    const { straight } = this.memo(element);
-    for (const one of straight) if (one.of === body) return one.found;
+    const memo = this.memo(element);
+    if (memo.straight) for (const one of memo.straight) if (one.of === body) return one.found;
     const found = make();
-    if (straight.length >= MANY_MEASUREMENTS) straight.length = 0;
-    straight.push({ of: body, found });
+    if (!memo.straight || memo.straight.length >= MANY_MEASUREMENTS) memo.straight = [{ of: body, found }];
+    else memo.straight.push({ of: body, found });
     return found;
   }
 
   /** A measurement that rests on nothing but an element and one other thing. */
   measured<T>(element: KnownElement, of: object, name: string, make: () => T): T {
-    const { measured } = this.memo(element);
-    for (const one of measured) if (one.of === of && one.name === name) return one.found as T;
+    const memo = this.memo(element);
+    if (memo.measured) for (const one of memo.measured) if (one.of === of && one.name === name) return one.found as T;
     const found = make();
-    if (measured.length >= MANY_MEASUREMENTS) measured.length = 0;
-    measured.push({ of, name, found });
+    if (!memo.measured || memo.measured.length >= MANY_MEASUREMENTS) memo.measured = [{ of, name, found }];
+    else memo.measured.push({ of, name, found });
     return found;
   }
 }

@@ -57,6 +57,42 @@ const ANSWERED_LIMITS = ["fixedMetal.distance", "fixedMetal.height"] as const;
 
 /** The verdict on a piece of fixed metal as seen from one body, without its need. */
 export function judgeFixedMetal(yard: Yard, body: Body, metal: FixedMetal): Verdict {
+  // Most metal of a yard stands far off: its verdict is made here, without whatever the near ones need.
+  const far = exceeds(metal.straight.length, yard.edition.value("fixedMetal.distance"), yard.accuracy);
+  return far === "yes" ? farVerdict(yard, body, metal) : judgeNear(yard, body, metal, far);
+}
+
+function farVerdict(yard: Yard, body: Body, metal: FixedMetal): Verdict {
+  const say = speakerOf(yard);
+  const limit = yard.edition.value("fixedMetal.distance");
+  const { straight, path, lowest, extent } = metal;
+  const away = straight.length;
+  const verdict: Verdict = {
+    outcome: "exempt",
+    element: metal.element.id,
+    body: body.id,
+    measured: {
+      horizontal: away,
+      path: path?.length ?? null,
+      vertical: typeof lowest === "number" ? lowest - body.waterLevel : null,
+    },
+    required:
+      typeof lowest === "number"
+        ? { horizontal: limit, vertical: yard.edition.value("fixedMetal.height") }
+        : { horizontal: limit },
+    margin: away - limit,
+    limits: FAR_LIMITS,
+    witness: witnessLine(straight),
+    alsoSections: [],
+    why: `${metal.name} lies ${say.length(away, limit)} from the inside wall of ${elementName(body.element)}, more than ${say.length(limit)}.`,
+    remedy: "",
+  };
+  return extent === undefined ? verdict : { ...verdict, extent };
+}
+
+const FAR_LIMITS = ["fixedMetal.distance"] as const;
+
+function judgeNear(yard: Yard, body: Body, metal: FixedMetal, far: "no" | "doubtful"): Verdict {
   const say = speakerOf(yard);
   const limit = yard.edition.value("fixedMetal.distance");
   const heightLimit = yard.edition.value("fixedMetal.height");
@@ -73,14 +109,10 @@ export function judgeFixedMetal(yard: Yard, body: Body, metal: FixedMetal): Verd
     measured: { horizontal: distance, path: path?.length ?? null, vertical },
     required: { horizontal: limit, ...(vertical === null ? {} : { vertical: heightLimit }) },
     margin: distance - limit,
-    limits: ["fixedMetal.distance"] as const,
+    limits: FAR_LIMITS,
     witness: witnessLine(straight),
     ...(metal.extent === undefined ? {} : { extent: metal.extent }),
   };
-  const far = exceeds(distance, limit, yard.accuracy);
-  if (far === "yes") {
-    return { ...base, outcome: "exempt", why: `${name} lies ${where} of ${pool}, more than ${say.length(limit)}.` };
-  }
   const height = heightOf(yard, body, metal.element, lowest);
   if (height.state === "high") {
     const why = `${name} is ${where} of ${pool}, but its lowest point is ${say.length(height.clear, heightLimit)} above ${height.above}, more than ${say.length(heightLimit)}.${height.note}`;
