@@ -22,7 +22,6 @@ export function Dialog({ title, className = "", children, onClose }: DialogProps
     return () => dialog?.close();
   }, []);
   return (
-    // biome-ignore lint/a11y/useKeyWithClickEvents: Escape closes it
     <dialog
       ref={box}
       className={`dialog ${className}`}
@@ -33,6 +32,12 @@ export function Dialog({ title, className = "", children, onClose }: DialogProps
       }}
       onClick={(event) => {
         if (event.target === box.current) onClose();
+      }}
+      onKeyDown={(event) => {
+        // In a search field the browser would only empty the field.
+        if (event.key !== "Escape" || event.defaultPrevented) return;
+        event.preventDefault();
+        onClose();
       }}
     >
       <div className="dialog-body">
