@@ -30,6 +30,10 @@ export const TOOLS: readonly { readonly tool: ToolId; readonly label: string; re
   { tool: "conductor", label: "Copper, as laid", key: "C" },
   { tool: "tie", label: "Connection, as made", key: "T" },
   { tool: "keep-out", label: "No-copper area", key: "X" },
+  { tool: "measure", label: "Measure", key: "Shift+R" },
+  { tool: "dimension", label: "Dimension", key: "Shift+E" },
+  { tool: "offset", label: "Offset an outline or line", key: "Shift+F" },
+  { tool: "split", label: "Cut in two", key: "Shift+C" },
 ];
 
 const tapingCommand: Command = {

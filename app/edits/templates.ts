@@ -9,11 +9,11 @@ import { areaFrom, contains, pathFrom } from "../../geometry/outline.ts";
 import type { PathData, Point } from "../../geometry/types.ts";
 import type { ElementOf, Kind, KnownElement, PoolElement } from "../../rules/site/elements.ts";
 import type { Site } from "../../rules/site/site.ts";
-import type { ToolId } from "../view/view-store.ts";
+import type { ToolId, WorkingTool } from "../view/view-store.ts";
 import { newId } from "./new-id.ts";
 
 /** A tool that draws something. */
-export type DrawingTool = Exclude<ToolId, "select" | "pan">;
+export type DrawingTool = Exclude<ToolId, "select" | "pan" | WorkingTool>;
 
 /** What was drawn: a path or a point. */
 export type Drawn = { readonly path: PathData } | { readonly point: Point };

@@ -68,6 +68,15 @@ const PICTURES: Readonly<Record<ToolId, ReactNode>> = {
     </>
   ),
   "keep-out": <path d="M3.5 3.500h13v13h-13zM3.5 9l5.5-5.500M3.5 15L15 3.500M7.5 16.500l9-9M13 16.500l3.5-3.5" />,
+  measure: <path d="M3 14L14 3l3 3L6 17zM6.500 10.500l1.500 1.500M9 8l1.500 1.500M11.500 5.500L13 7" />,
+  dimension: <path d="M3 4v12M17 4v12M3 10h14M1.500 11.500l3-3M15.500 11.500l3-3" />,
+  offset: (
+    <>
+      <rect x="6.5" y="7" width="7" height="6" rx="1" />
+      <rect x="2.5" y="3.5" width="15" height="13" rx="2" strokeDasharray="2 2" />
+    </>
+  ),
+  split: <path d="M2.500 10h5M12.500 10h5M10 3v3.500M10 8.500v3M10 13.500V17" />,
 };
 
 export function ToolIcon({ tool }: { readonly tool: ToolId }) {

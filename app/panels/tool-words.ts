@@ -25,6 +25,8 @@ const SHORT: Partial<Readonly<Record<ToolId, string>>> = {
   device: "Device",
   conductor: "Copper",
   tie: "Tie",
+  measure: "Measure",
+  dimension: "Dimension",
 };
 
 /** The tools in the menu beside the bar, in the order of the commands. */
@@ -76,6 +78,11 @@ export const TOOL_HINTS: Readonly<Record<ToolId, string>> = {
   conductor: LINE,
   tie: "Click where the connection was made.",
   "keep-out": CLOSE,
+  measure: "Click or pull from one place to another: length and direction, nothing is kept.",
+  dimension:
+    "Click both ends, then where its line runs. An end on a corner, an edge or a part stays on it; Shift keeps the line straight from end to end.",
+  offset: "Point out on which side and how far, and click; or type the distance. A turns corners square.",
+  split: "Click a line where it is cut; click an outline at both ends of the cut.",
 };
 
 /** What is said otherwise where a finger points: taps for clicks. */

@@ -19,5 +19,13 @@ export function createTool(id: ToolId, desk: Desk): Tool {
   if (id === "pool-curves") {
     return deferredTool(id, desk, async () => (await import("../pool-shapes/curves-tool.ts")).curvesTool);
   }
+  if (id === "measure") {
+    return deferredTool(id, desk, async () => (await import("./measure-tool.ts")).measureTool);
+  }
+  if (id === "dimension") {
+    return deferredTool(id, desk, async () => (await import("./dimension-tool.ts")).dimensionTool);
+  }
+  if (id === "split") return deferredTool(id, desk, async () => (await import("./split-tool.ts")).splitTool);
+  if (id === "offset") return deferredTool(id, desk, async () => (await import("./offset-tool.ts")).offsetTool);
   return DRAWN_AS[id] === "point" ? pointTool(desk, id) : pathTool(desk, id);
 }

@@ -37,7 +37,11 @@ export type ToolId =
   | "inset"
   | "keep-out"
   | "tie"
-  | "conductor";
+  | "conductor"
+  | WorkingTool;
+
+/** Tools that draw no element of their own. */
+export type WorkingTool = "measure" | "dimension" | "split" | "offset";
 
 export type Palette = "sheet" | "projector";
 

@@ -43,7 +43,7 @@ describe("the list of commands", () => {
   });
 
   it("has a tool for every kind of drawing", () => {
-    expect(new Set(TOOLS.map(({ tool }) => tool)).size).toBe(25);
+    expect(new Set(TOOLS.map(({ tool }) => tool)).size).toBe(29);
     const editor = headlessEditor(emptySite());
     for (const { tool } of TOOLS) {
       run(editor, `tool-${tool}`);

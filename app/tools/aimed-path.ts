@@ -1,0 +1,53 @@
+/** The line or outline that a tool works on: of the one selected element, else of the element under the pointer. */
+import type { PathData, Point } from "../../geometry/types.ts";
+import { lockedIds } from "../edits/arrangement.ts";
+import { type PathPlace, placeOn, pointOfPlace } from "../edits/cut-path.ts";
+import type { AnyElement } from "../edits/edit.ts";
+import { hasHeights, pathOf, pathRefs } from "../edits/path-ref.ts";
+import { pickedAt } from "./picking.ts";
+import type { Desk } from "./tool.ts";
+
+export interface Aimed {
+  readonly element: AnyElement;
+  readonly path: PathData;
+}
+
+/** The selected element's own path; null when nothing, several things, a point or something locked is selected. */
+export function selectedPath(desk: Desk): Aimed | null {
+  const [id, ...others] = desk.view.getState().selection;
+  return id === undefined || others.length > 0 ? null : aimedAt(desk, id);
+}
+
+/** The path under a place: the nearest line or edge, the selected element's before others. */
+export function pathUnder(desk: Desk, at: Point, slack: number): Aimed | null {
+  const selected = selectedPath(desk);
+  if (selected && placeOn(selected.path, at, hasHeights(selected.element)).distance <= slack) return selected;
+  const { shown } = desk.document.getState();
+  let best: Aimed | null = null;
+  let least = slack;
+  for (const id of pickedAt(shown, desk, at, slack)) {
+    const aimed = aimedAt(desk, id);
+    if (!aimed) continue;
+    const { distance } = placeOn(aimed.path, at, hasHeights(aimed.element));
+    if (distance > least || (best !== null && distance === least)) continue;
+    best = aimed;
+    least = distance;
+  }
+  return best;
+}
+
+function aimedAt(desk: Desk, id: string): Aimed | null {
+  const { shown } = desk.document.getState();
+  const element = shown.elements.find((one) => one.id === id);
+  if (!element || lockedIds(shown).has(id)) return null;
+  const [ref] = pathRefs(element);
+  const path = ref && pathOf(element, ref);
+  return path ? { element, path } : null;
+}
+
+/** The place of a path nearest to a point, with where it lies. */
+export function placeUnder({ element, path }: Aimed, at: Point): PathPlace & { readonly at: Point } {
+  const flat = hasHeights(element);
+  const place = placeOn(path, at, flat);
+  return { index: place.index, share: place.share, at: pointOfPlace(path, place, flat) ?? at };
+}
