@@ -4,7 +4,7 @@
  * numbers from memory: 680.13 (sight), 680.21(C), 680.22(B)(5) and (7), 680.27(B), 680.9(C). Distances: arithmetic.
  */
 import type { Outcome } from "../../../rules/report.ts";
-import { box, concrete, device, light, line, liner, off, own, part, unit } from "./one-fact-things.ts";
+import { box, concrete, device, light, line, liner, own, part, unit } from "./one-fact-things.ts";
 
 export interface OneFact {
   readonly section: string;
