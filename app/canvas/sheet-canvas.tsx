@@ -1,6 +1,7 @@
 /** The sheet on the screen: the picture in a box that takes pointer and keys and says what lies on it. */
 import { lazy, Suspense, useCallback, useEffect, useRef, useState } from "react";
 import { useStore } from "zustand";
+import type { Editor } from "../editor.ts";
 import { useDocument, useEditor, useLive } from "../editor-context.tsx";
 import { hostOf } from "./host-of.ts";
 import { SheetController } from "./sheet-controller.ts";
@@ -20,7 +21,9 @@ export function SheetCanvas() {
   const [size, setSize] = useState({ width: 0, height: 0 });
   const [controller] = useState(() => new SheetController(editor));
   /** Only where no worker can paint. */
-  const [page] = useState<PageScreen | null>(() => (canPaintInWorker() ? null : pageScreen(() => draw.current?.())));
+  const [page] = useState<PageScreen | null>(() =>
+    canPaintInWorker() ? null : pageScreen(() => draw.current?.(), sayUnpainted(editor)),
+  );
   const name = useDocument((state) => state.shown.name);
   const count = useDocument((state) => state.shown.elements.length);
   const summary = useLive((state) => sheetSummary(name, count, state.report));
@@ -38,8 +41,8 @@ export function SheetCanvas() {
       setSize((now) => (now.width === width && now.height === height ? now : { width, height }));
       controller.resize(width, height);
     };
-    const fail = (reason: string) => editor.view.getState().say(`The sheet cannot be painted: ${reason}`, "problem");
-    const detach = controller.attach(element, page ?? workerScreen(picture.current, paintWorker(), fail));
+    const screen = page ?? workerScreen(picture.current, paintWorker(), sayUnpainted(editor));
+    const detach = controller.attach(element, screen);
     measure();
     const observer = new ResizeObserver(measure);
     observer.observe(element);
@@ -79,6 +82,10 @@ export function SheetCanvas() {
       </p>
     </>
   );
+}
+
+function sayUnpainted({ view }: Pick<Editor, "view">): (reason: string) => void {
+  return (reason) => view.getState().say(`The sheet cannot be painted: ${reason}`, "problem");
 }
 
 function paintWorker(): PaintPort {

@@ -4,7 +4,7 @@
  */
 import type { PaintReply, PaintRequest } from "../workers/paint-messages.ts";
 import type { Context2D } from "./new-canvas.ts";
-import { type MarkPlace, SheetPainter } from "./sheet-painter.ts";
+import type { MarkPlace, SheetPainter } from "./sheet-painter.ts";
 import type { SheetState } from "./sheet-state.ts";
 import { sheetUpdate } from "./sheet-update.ts";
 
@@ -60,23 +60,31 @@ export interface PageScreen extends SheetScreen {
   restore(): void;
 }
 
-/** Paints on the page. `redraw` has to call `paint` with the canvas to paint on. */
-export function pageScreen(redraw: () => void): PageScreen {
+/** Paints on the page. `redraw` has to call `paint` with the canvas to paint on; `onFailure` hears why there is no painter. */
+export function pageScreen(redraw: () => void, onFailure: (reason: string) => void): PageScreen {
   let marks: readonly MarkPlace[] = [];
   let state: SheetState | null = null;
-  const painter = new SheetPainter((places) => {
-    marks = places;
-  });
+  let painter: SheetPainter | null = null;
+  // Loaded here only: where a worker paints, the page does without it.
+  import("./sheet-painter.ts").then(
+    (module) => {
+      painter = new module.SheetPainter((places) => {
+        marks = places;
+      });
+      redraw();
+    },
+    (error: Error) => onFailure(error.message),
+  );
   return {
     show(next) {
       state = next;
       redraw();
     },
     paint(context) {
-      if (state) painter.paint(context, state);
+      if (state) painter?.paint(context, state);
     },
     restore() {
-      painter.typefaceCame();
+      painter?.typefaceCame();
       redraw();
     },
     marks: () => marks,

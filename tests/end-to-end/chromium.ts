@@ -74,15 +74,25 @@ export function launchChromium(): Promise<Browser> {
   return chromium.launch({ executablePath: requireChromium(), headless: true, args: launchArguments });
 }
 
-/** Builds the application into a new temporary folder, which the caller removes, and returns that folder. */
+/**
+ * Builds the application as it is shipped, whatever the environment of the tests says, into a new temporary folder, which
+ * the caller removes. Returns that folder.
+ */
 export async function buildApp(): Promise<string> {
   const folder = await mkdtemp(join(tmpdir(), "copperband-app-"));
-  await build({
-    configFile: join(repository, "vite.config.ts"),
-    root: join(repository, "app"),
-    build: { outDir: folder, emptyOutDir: true },
-    logLevel: "warn",
-  });
+  const before = process.env.NODE_ENV;
+  process.env.NODE_ENV = "production";
+  try {
+    await build({
+      configFile: join(repository, "vite.config.ts"),
+      root: join(repository, "app"),
+      build: { outDir: folder, emptyOutDir: true },
+      logLevel: "warn",
+    });
+  } finally {
+    if (before === undefined) delete process.env.NODE_ENV;
+    else process.env.NODE_ENV = before;
+  }
   return folder;
 }
 
