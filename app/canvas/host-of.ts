@@ -1,10 +1,9 @@
-/** The one tool host of an editor: the sheet, the entry bar and tests of them share it. */
-import type { Editor } from "../editor.ts";
-import { ToolHost } from "../tools/tool-host.ts";
+/** The one tool host of an editor: the sheet, the entry bar, commands and tests of them share it. */
+import { type HostPorts, ToolHost } from "../tools/tool-host.ts";
 
-const hosts = new WeakMap<Editor, ToolHost>();
+const hosts = new WeakMap<HostPorts, ToolHost>();
 
-export function hostOf(editor: Editor): ToolHost {
+export function hostOf(editor: HostPorts): ToolHost {
   const known = hosts.get(editor);
   if (known) return known;
   const host = new ToolHost(editor);

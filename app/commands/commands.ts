@@ -4,6 +4,7 @@ import { changeCommands } from "./change-commands.ts";
 import { COMMAND_GROUPS, type Command, type CommandGroup } from "./command.ts";
 import { findingCommands } from "./finding-commands.ts";
 import { panelCommands } from "./panel-commands.ts";
+import { reshapeCommands } from "./reshape-commands.ts";
 import { selectCommands } from "./selection.ts";
 import { helpCommands, siteCommands } from "./site-commands.ts";
 import { toolCommands } from "./tool-commands.ts";
@@ -19,6 +20,7 @@ export interface CommandList {
 export const COMMANDS: CommandList = commandList([
   ...siteCommands,
   ...changeCommands,
+  ...reshapeCommands,
   ...arrangeCommands,
   ...selectCommands,
   ...viewCommands,

@@ -55,7 +55,7 @@ export function offsetElement(id: string, offset: Offset): Edit {
       for (const path of found) {
         const added = withAdded(next, [parallelTo(next, element, path, offset.side)], label);
         if (!added.ok) return added;
-        next = under(added.site, id);
+        next = offset.side === "inside" ? added.site : under(added.site, id);
       }
       return { ok: true, site: next, label };
     },

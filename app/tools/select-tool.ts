@@ -14,10 +14,19 @@ import type { AnyElement, Edit } from "../edits/edit.ts";
 import { calledAs } from "../edits/element-words.ts";
 import { insertVertex } from "../edits/insert-vertex.ts";
 import { moveVertex } from "../edits/move-vertex.ts";
-import { pathOf } from "../edits/path-ref.ts";
 import { bendDrag, cornerDrag, type Drag, moveDrag } from "./drags.ts";
 import { type Handle, handleAt, handlesOf, sideAt } from "./handles.ts";
 import { lockedAt, pickedAt, pickedIn } from "./picking.ts";
+import {
+  type Place,
+  placeEdit,
+  placeEntry,
+  placesOf,
+  radiusEdit,
+  samePlace,
+  stepPlace,
+  wordsOfPlace,
+} from "./places.ts";
 import type { Desk, OverlayShape, Pointer, Tool } from "./tool.ts";
 
 type Pressed =
@@ -45,7 +54,7 @@ const ARROWS: Readonly<Record<string, Point>> = {
 
 export function selectTool(desk: Desk): Tool {
   let state: State = { name: "idle", over: null };
-  let active: Pick<Handle, "id" | "ref" | "index"> | null = null;
+  let active: Place | null = null;
   let selectedBefore: readonly string[] = [];
 
   const site = () => desk.document.getState().shown;
@@ -54,22 +63,32 @@ export function selectTool(desk: Desk): Tool {
   const byId = (id: string): AnyElement | undefined => elements().find((element) => element.id === id);
 
   function handles(): Handle[] {
-    const [id, ...others] = view().selection;
-    const element = id === undefined || others.length > 0 ? undefined : byId(id);
-    if (element && lockedIds(site()).has(element.id)) return [];
+    const element = onlySelected();
     return element ? handlesOf(element, desk.pixel()) : [];
   }
 
-  /** The corner that keys act on, as long as it is there and its element is the one selected. */
-  function activeCorner(): Handle | null {
+  /** The corner or side that keys act on, as long as it is there and its element is the one selected. */
+  function activePlace(): Handle | null {
     const now = active;
-    if (!now) return null;
-    return (
-      handles().find(
-        ({ kind, index, ref }) =>
-          kind === "corner" && index === now.index && ref.field === now.ref.field && ref.index === now.ref.index,
-      ) ?? null
-    );
+    const element = now && onlySelected();
+    return (element && placesOf(element).find((one) => samePlace(one, now))) ?? null;
+  }
+
+  /** The one selected element, unless it is locked. */
+  function onlySelected(): AnyElement | null {
+    const [id, ...others] = view().selection;
+    const element = id === undefined || others.length > 0 ? undefined : byId(id);
+    return element && !lockedIds(site()).has(element.id) ? element : null;
+  }
+
+  function stepTo(way: 1 | -1): boolean {
+    const element = onlySelected();
+    const next = element && stepPlace(element, activePlace(), way);
+    if (!element || !next) return false;
+    active = next;
+    desk.announce(`${wordsOfPlace(element, next, desk.units())}.`);
+    desk.reveal(next.at);
+    return true;
   }
 
   function pressedAt(pointer: Pointer): Pressed {
@@ -87,7 +106,7 @@ export function selectTool(desk: Desk): Tool {
   function begin(pressed: Pressed, from: Pointer): void {
     if (pressed.on === "handle") {
       const { handle } = pressed;
-      active = handle.kind === "corner" ? handle : null;
+      active = handle;
       const drag = handle.kind === "corner" ? cornerDrag(desk, handle, from.at) : bendDrag(desk, handle);
       state = { name: "dragging", drag };
     } else if (pressed.on === "element") {
@@ -119,7 +138,7 @@ export function selectTool(desk: Desk): Tool {
   function click(pressed: Pressed, pointer: Pointer): void {
     switch (pressed.on) {
       case "handle":
-        active = pressed.handle.kind === "corner" ? pressed.handle : null;
+        active = pressed.handle;
         return;
       case "tie":
         desk.offerTie(pressed.tie);
@@ -226,45 +245,56 @@ export function selectTool(desk: Desk): Tool {
       state = { name: "idle", over: null };
     },
     key({ key, shift }) {
-      const corner = activeCorner();
-      if (!corner || state.name !== "idle") return false;
+      if (state.name !== "idle") return false;
+      if (key === "." || key === ",") return stepTo(key === "." ? 1 : -1);
+      const place = activePlace();
+      const element = place && byId(place.id);
+      if (!place || !element) return false;
+      const edit = placeEdit(element, place, key, shift);
+      if (edit) {
+        make(edit);
+        return true;
+      }
+      if (place.kind !== "corner") return false;
       if (key === "Delete" || key === "Backspace") {
-        make(deleteVertex(corner.id, corner.ref, corner.index));
+        make(deleteVertex(place.id, place.ref, place.index));
         active = null;
         return true;
       }
       const way = ARROWS[key];
-      const element = byId(corner.id);
-      if (!way || !element || !pathOf(element, corner.ref)) return false;
+      if (!way) return false;
       const size = shift ? BIG_STEP : STEP;
-      make(
-        moveVertex(corner.id, corner.ref, corner.index, [corner.at[0] + way[0] * size, corner.at[1] + way[1] * size]),
-      );
+      make(moveVertex(place.id, place.ref, place.index, [place.at[0] + way[0] * size, place.at[1] + way[1] * size]));
       return true;
     },
+    place: activePlace,
     cancel() {
-      const had = state.name === "dragging" || state.name === "boxing" || activeCorner() !== null;
+      const had = state.name === "dragging" || state.name === "boxing" || activePlace() !== null;
       if (state.name === "dragging") desk.document.getState().cancelGesture();
       state = { name: "idle", over: null };
       active = null;
       desk.offerTie(null);
       return had;
     },
-    entry: () => null,
-    typed: () => null,
+    entry() {
+      const place = state.name === "idle" ? activePlace() : null;
+      const element = place && byId(place.id);
+      return element ? placeEntry(element, place, desk.units()) : null;
+    },
+    typed({ radius }) {
+      const place = activePlace();
+      if (!place || radius === undefined) return "Type a radius.";
+      const refusal = desk.document.getState().edit(radiusEdit(place, radius));
+      return refusal ? refusal.reason : null;
+    },
     overlay() {
       if (state.name === "boxing") {
         return [{ kind: "box", from: state.from, to: state.to, isTouching: state.to[0] < state.from[0] }];
       }
-      const corner = activeCorner();
-      const shapes = handles().map(
-        ({ at, kind, index, ref }): OverlayShape => ({
-          kind: "handle",
-          at,
-          look:
-            kind === "corner" && corner && index === corner.index && ref.index === corner.ref.index ? "active" : kind,
-        }),
-      );
+      const place = activePlace();
+      const others = handles().filter((one) => !place || !samePlace(one, place));
+      const shapes = others.map(({ at, kind }): OverlayShape => ({ kind: "handle", at, look: kind }));
+      if (place) shapes.push({ kind: "handle", at: place.at, look: "active" });
       return state.name === "dragging" ? [...shapes, ...state.drag.overlay()] : shapes;
     },
     cursor() {

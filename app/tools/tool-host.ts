@@ -192,6 +192,11 @@ export class ToolHost {
     this.press("Enter");
   }
 
+  /** Puts the keys into the first field of the entry bar. */
+  askForText(): void {
+    this.state.setState(({ focusRequests }) => ({ focusRequests: focusRequests + 1 }));
+  }
+
   overlay(): readonly OverlayShape[] {
     return this.#tool.overlay();
   }
@@ -309,6 +314,7 @@ export class ToolHost {
         view.getState().setPanel("element");
       },
       renew: () => this.#refresh(),
+      reveal: (at) => this.#sheet.reveal(at),
       complain: (reason) => view.getState().say(reason, "problem"),
       announce: (announcement) => this.state.setState({ announcement }),
     };

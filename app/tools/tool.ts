@@ -104,6 +104,8 @@ export interface Desk {
   finish(id: string): void;
   /** What the entry bar and the sheet show is worked out anew: the tool has changed by itself. */
   renew(): void;
+  /** Brings a place into view. */
+  reveal(at: Point): void;
   /** A problem that a person has to read. */
   complain(reason: string): void;
   /** For those who do not see the sheet. */
@@ -145,5 +147,7 @@ export interface Tool {
   /** Places what was typed. Returns why it cannot, or null. */
   typed(values: TypedValues): string | null;
   overlay(): readonly OverlayShape[];
+  /** The corner or side of the selected element that keys act on. */
+  place?(): { readonly kind: "corner" | "middle" } | null;
   cursor(): string;
 }

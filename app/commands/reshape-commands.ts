@@ -1,0 +1,93 @@
+/** What is done to one corner or side of the selected element, and to two lines that meet. */
+import { hostOf } from "../canvas/host-of.ts";
+import { removeDimension } from "../edits/dimension-edits.ts";
+import { joinPaths } from "../edits/join-paths.ts";
+import type { Command } from "./command.ts";
+import type { EditorPorts } from "./editor-ports.ts";
+import { makeEdit, selectedIds } from "./selection.ts";
+
+const stepCommand = (id: string, label: string, key: string): Command => ({
+  id,
+  label,
+  group: "Change",
+  key,
+  repeats: true,
+  available: (editor) => (selectedIds(editor).length === 1 ? true : "Select one element first."),
+  run(editor) {
+    editor.view.getState().setTool("select");
+    if (!hostOf(editor).key({ key, shift: false })) {
+      editor.view.getState().say("That has no corners to choose from.", "problem");
+    }
+  },
+});
+
+function placeOf(editor: EditorPorts): "corner" | "middle" | null {
+  return hostOf(editor).tool.place?.()?.kind ?? null;
+}
+
+const corner = (editor: EditorPorts): true | string =>
+  placeOf(editor) === "corner" ? true : "Choose a corner of the selected element first: click it, or press the period.";
+const side = (editor: EditorPorts): true | string =>
+  placeOf(editor) === "middle"
+    ? true
+    : "Choose a side of the selected element first: click its middle, or press the period.";
+
+const pressed = (id: string, label: string, key: string, available: Command["available"]): Command => ({
+  id,
+  label,
+  group: "Change",
+  available,
+  run: (editor) => hostOf(editor).press(key),
+});
+
+/** Commands that ask for a radius put the keys into its field. */
+const asking = (id: string, label: string, available: Command["available"]): Command => ({
+  id,
+  label,
+  group: "Change",
+  available,
+  run: (editor) => hostOf(editor).askForText(),
+});
+
+const joinCommand: Command = {
+  id: "join-lines",
+  label: "Join lines that meet",
+  group: "Change",
+  key: "Shift+V",
+  available(editor) {
+    const count = selectedIds(editor).length;
+    return count === 1 || count === 2 ? true : "Select two lines that end at one place, or one whose ends meet.";
+  },
+  run(editor) {
+    const [first, second = first] = selectedIds(editor);
+    if (first === undefined || second === undefined) return;
+    if (makeEdit(editor, joinPaths(first, second))) editor.view.getState().select([first]);
+  },
+};
+
+const lastDimension: Command = {
+  id: "remove-dimension",
+  label: "Take the last dimension away",
+  group: "Change",
+  available: ({ document }) =>
+    document.getState().history.present.dimensions?.length ? true : "No dimension has been drawn.",
+  run(editor) {
+    const last = editor.document.getState().history.present.dimensions?.at(-1);
+    if (last) makeEdit(editor, removeDimension(last.id));
+  },
+};
+
+export const reshapeCommands: readonly Command[] = [
+  stepCommand("next-place", "Next corner or side", "."),
+  stepCommand("previous-place", "Corner or side before", ","),
+  asking("round-corner", "Round the corner by a radius", corner),
+  pressed("remove-corner", "Take the corner out", "Delete", corner),
+  asking("bend-side", "Bend the side by a radius", side),
+  pressed("arc-side", "Make the side an arc, or straight", "a", side),
+  pressed("put-corner", "Put a corner into the side", "Insert", side),
+  pressed("cut-at-place", "Cut the line at this place", "Shift+C", (editor) =>
+    placeOf(editor) ? true : String(corner(editor)),
+  ),
+  joinCommand,
+  lastDimension,
+];
