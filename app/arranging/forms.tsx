@@ -113,7 +113,7 @@ function TurnForm({ ids, onClose }: FormProps) {
     >
       <TypedField
         label="Degrees"
-        hint="90 to the left, -90 to the right"
+        hint="90; -90 turns right"
         text={figures.degrees}
         onChange={(degrees) => setFigures({ ...figures, degrees })}
       />
@@ -218,7 +218,7 @@ function RepeatForm({ ids, onClose }: FormProps) {
         label="Along"
         without={ids}
         value={figures.along}
-        none="A straight line from here"
+        none="A straight line"
         onChange={(along) => set({ along })}
       />
       {figures.along === "" ? (
@@ -248,7 +248,7 @@ function RepeatForm({ ids, onClose }: FormProps) {
       )}
       <TypedField
         label="Beside the line"
-        hint="to the left; below zero to the right"
+        hint="left; -12in: right"
         text={figures.aside}
         onChange={(aside) => set({ aside })}
       />

@@ -28,6 +28,14 @@ export const siteCommands: readonly Command[] = [
     run: ({ files }) => files.saveAs(),
   },
   {
+    id: "duplicate-site",
+    label: "Duplicate the site",
+    group: "Site",
+    available: ({ document }) =>
+      document.getState().history.present.elements.length > 0 ? true : "The sheet is empty: there is nothing to copy.",
+    run: ({ files }) => files.duplicateSite(),
+  },
+  {
     id: "print",
     label: "Print the plan",
     group: "Site",

@@ -192,6 +192,7 @@ function drawWitness(finding: Finding, { drafting, placer, toPaper, toSite }: Le
   const length = lengthOf(witness);
   const isMeasured = Object.keys(finding.required).length > 0;
   if (!isOpen(finding) || !isMeasured || finding.element === null || !first || !last || length === 0) return;
+  if (!drafting.byId.has(finding.element)) return;
   const about = { element: finding.element, findings: [finding.id] };
   drafting.add("witnesses", { kind: "shape", role: "witness", steps: lineSteps(witness), ...about });
   for (const at of [first, last]) {

@@ -12,6 +12,7 @@ import type { PoolElement } from "../../rules/site/elements.ts";
 import type { Site } from "../../rules/site/site.ts";
 import { namesOf } from "../../rules/words/element-names.ts";
 import { missingText, standingCountsText } from "../../rules/words/outcomes.ts";
+import { hiddenIds } from "../edits/arrangement.ts";
 import { amendmentBlocks, amendmentCount } from "./amendment-list.ts";
 import { type Block, type Column, flow, headingBlock, paragraphBlock, spaceBlock, typeLine } from "./blocks.ts";
 import { COMPARISON_COLUMN, type ComparedEditions, comparisonBlocks } from "./comparison-list.ts";
@@ -92,7 +93,7 @@ function layOut(
   const strip: Bounds = { minX: MARGIN, minY: MARGIN, maxX: columnLeft - GAP, maxY: MARGIN };
   const placed = placePlan(site, report, paper, strip, options);
   const { scene, scale } = placed;
-  const blocks = columnBlocks(report, list, scene);
+  const blocks = columnBlocks(site, report, list, scene);
   const textColumns = Array.from({ length: columns }, (_, i): Column => {
     const isLast = i === columns - 1;
     return {
@@ -204,13 +205,15 @@ function placePlan(site: Site, report: Report, paper: Paper, strip: Bounds, opti
   return { scene, scale, groups: [...sceneGroups(scene, { scale: k, origin }, frame), furniture("sheet", items)] };
 }
 
-function columnBlocks(report: Report, list: ListOptions, scene: Scene): Block[] {
+function columnBlocks(site: Site, report: Report, list: ListOptions, scene: Scene): Block[] {
   const left: Block[] = [];
   if (scene.marks === "open") {
     left.push(
       paragraphBlock("The plan bears the numbers of what is not settled; the list holds every finding.", list.width),
     );
   }
+  const hidden = hiddenWords(site, list);
+  if (hidden !== null) left.push(paragraphBlock(hidden, list.width, { strong: true }));
   if (scene.unmarked.length > 0) {
     left.push(paragraphBlock(`No room on the plan for the numbers ${scene.unmarked.join(", ")}.`, list.width));
   }
@@ -228,6 +231,13 @@ function columnBlocks(report: Report, list: ListOptions, scene: Scene): Block[] 
     ...left,
     ...findingBlocks(report, list),
   ];
+}
+
+/** What the plan leaves out because the site hides it; null when nothing is. */
+function hiddenWords(site: Site, { names }: ListOptions): string | null {
+  const ids = hiddenIds(site);
+  const hidden = site.elements.filter(({ id }) => ids.has(id)).map(({ id }) => names.get(id) ?? id);
+  return hidden.length === 0 ? null : `Not drawn on the plan, but judged like the rest: ${hidden.join(", ")}.`;
 }
 
 /** Further sheets of their own, in columns at least as wide as named. */

@@ -11,6 +11,7 @@ import { digestOf } from "./digest.ts";
 import { createElsewhere, type Elsewhere } from "./elsewhere.ts";
 import { emptySite } from "./empty-site.ts";
 import type { FileAccess, FileHandle } from "./file-access.ts";
+import { copyName } from "./file-name.ts";
 import type { Demo } from "./gallery.ts";
 import { createKeeper, type KeepingState, type Origin } from "./keeping.ts";
 import { type CopyShelf, createCopyShelf } from "./kept-copies.ts";
@@ -58,6 +59,8 @@ export interface Files extends CopyShelf, Pick<Saving, "save" | "saveAs"> {
   workOnCopy(): boolean;
   /** Keeps on looking only. */
   lookOnly(): void;
+  /** Goes on with a copy of the site on the sheet, kept under a name of its own; what was there stays as a kept copy. */
+  duplicateSite(): Promise<boolean>;
   /** Writes over the file that was changed since it was opened; what it holds stays as a kept copy. */
   overwriteChangedFile(): Promise<boolean>;
   /** Opens that file as it is now; what is on the sheet stays as a kept copy. */
@@ -132,7 +135,7 @@ export function createFiles(options: FilesOptions): Files {
     if (keeper.atRisk() && !options.confirm(LOSING)) return false;
     keeper.begin(site, origin);
     document.getState().open(site, file);
-    view.setState({ selection: [], hovered: null, part: null, finding: null, tool: "select" });
+    view.setState({ selection: [], hovered: null, part: null, finding: null, tool: "select", hiddenParts: [] });
     state.setState({ refused: null, elsewhere: null, changedFile: null });
     options.onOpened?.();
     return true;
@@ -199,8 +202,10 @@ export function createFiles(options: FilesOptions): Files {
         "gallery",
       ]);
     }
-    if (opened) return "kept";
-    return (await openDemo(gallery.first)) ? "demo" : "empty";
+    const isDemo = !opened && (await openDemo(gallery.first));
+    // Said once the site is on the sheet: a problem's notice goes with the site that it was said of.
+    if (found.failure !== null) say(found.failure, "problem", ["save"]);
+    return opened ? "kept" : isDemo ? "demo" : "empty";
   }
 
   async function putFound(site: Site, record: KeptRecord, found: Restored): Promise<boolean> {
@@ -282,6 +287,16 @@ export function createFiles(options: FilesOptions): Files {
     workOnCopy() {
       const site = document.getState().history.present;
       return put(site, { name: "", saved: null }, { handle: null, changed: true });
+    },
+    async duplicateSite() {
+      document.getState().commitGesture();
+      const site = document.getState().history.present;
+      const taken = await guarded(shelf.copies, []);
+      const name = copyName(site.name ?? "", new Set(taken.map((copy) => copy.name)));
+      if (document.getState().history.present !== site) return false;
+      if (!put({ ...site, name }, { name: "", saved: null }, { handle: null, changed: true })) return false;
+      say(`This is a copy of the site, kept as “${name}”. The site it was made from stays as it was.`);
+      return true;
     },
     lookOnly: () => state.setState(({ elsewhere: now }) => ({ elsewhere: now && { ...now, isDecided: true } })),
     async overwriteChangedFile() {

@@ -20,6 +20,7 @@ const MENU: readonly string[] = [
   "",
   "save",
   "save-as",
+  "duplicate-site",
   "print",
   "",
   "palette",

@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 import { moveElements } from "../../../app/edits/move-elements.ts";
 import { setSiteField } from "../../../app/edits/set-site-field.ts";
 import { emptySite } from "../../../app/files/empty-site.ts";
-import { fileNameFor, stemOf } from "../../../app/files/file-name.ts";
+import { copyName, fileNameFor, stemOf } from "../../../app/files/file-name.ts";
 import { readSite } from "../../../rules/site/reader.ts";
 import { writeSite } from "../../../rules/site/writer.ts";
 import { field, sampleYard } from "../edits/yard.ts";
@@ -198,5 +198,40 @@ describe("file names", () => {
   it("lose their ending for titles", () => {
     expect(stemOf("a.site.json")).toBe("a");
     expect(stemOf("a.b.json")).toBe("a.b");
+  });
+});
+
+describe("duplicating the site", () => {
+  it("goes on with a copy of its own name, and keeps the site that it was made from as it was", async () => {
+    const on = machine();
+    const { files, document, said } = page(on);
+    await files.start();
+    document.getState().edit(setSiteField("name", "Quarry"));
+    await files.settled();
+    const before = document.getState().shown;
+    expect(await files.duplicateSite()).toBe(true);
+    await files.settled();
+    expect(document.getState().shown).toEqual({ ...before, name: "Quarry, copy" });
+    expect(document.getState().history.past).toEqual([]);
+    expect(files.hasUnsavedChanges()).toBe(true);
+    expect(said()?.text).toContain("kept as “Quarry, copy”");
+    document.getState().edit(moveElements(["pump-1"], 9, 0));
+    await files.settled();
+    // The copy of a copy is called apart from both.
+    expect(await files.duplicateSite()).toBe(true);
+    await files.settled();
+    expect(document.getState().shown.name).toBe("Quarry, copy 2");
+    const copies = await files.copies();
+    expect(copies.map(({ name }) => name).sort()).toEqual(["Quarry", "Quarry, copy"]);
+    const original = copies.find(({ name }) => name === "Quarry");
+    await files.openCopy(original?.id ?? "");
+    expect(document.getState().shown).toEqual(before);
+  });
+
+  it("names that are copies already are counted on", () => {
+    expect(copyName("", new Set())).toBe("Copy");
+    expect(copyName("Copy", new Set(["Copy"]))).toBe("Copy 2");
+    expect(copyName("Photocopy", new Set())).toBe("Photocopy, copy");
+    expect(copyName("A, copy 3", new Set(["A, copy"]))).toBe("A, copy 2");
   });
 });
