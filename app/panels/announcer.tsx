@@ -22,8 +22,8 @@ export function Announcer() {
       editor.view.subscribe((state, before) => {
         if (state.selection === before.selection) return;
         // A list says itself what is chosen in it.
-        if (document.activeElement?.closest("[role=listbox]")) return;
-        setSelected(selectionText(editor));
+        const saysItself = document.activeElement?.closest("[role=listbox], [role=tree]");
+        setSelected(saysItself ? "" : selectionText(editor));
       }),
     [editor],
   );

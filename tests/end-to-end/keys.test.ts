@@ -1,0 +1,161 @@
+/** The program by keys and by ear: the list of commands, the parts of the page, tips, what is said. Our own design, no source. */
+import type { Browser, BrowserContext } from "playwright-core";
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { COMMANDS } from "../../app/commands/commands.ts";
+import { launchChromium, serveApp, watchPage } from "./chromium.ts";
+import { SheetPage } from "./sheet-page.ts";
+
+const PATIENT = { timeout: 10_000 };
+
+let browser: Browser;
+let app: Awaited<ReturnType<typeof serveApp>>;
+let context: BrowserContext;
+let hand: SheetPage;
+let watch: ReturnType<typeof watchPage>;
+
+beforeAll(async () => {
+  [browser, app] = await Promise.all([launchChromium(), serveApp()]);
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await app?.close();
+});
+
+beforeEach(async () => {
+  context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
+  context.setDefaultTimeout(10_000);
+  hand = new SheetPage(await context.newPage());
+  watch = watchPage(hand.page);
+  await hand.open(app.url);
+  await hand.page.getByRole("heading", { name: "Cinderpath Lane 12" }).waitFor();
+  await expect.poll(async () => (await hand.camera()).x, PATIENT).toBeGreaterThan(0);
+});
+
+afterEach(async () => {
+  expect(watch.errors).toEqual([]);
+  expect(watch.foreignRequests()).toEqual([]);
+  await context.close();
+});
+
+const focusedIn = (selectors: readonly string[]) =>
+  hand.page.evaluate((all) => all.find((selector) => document.activeElement?.closest(selector)) ?? "none", selectors);
+
+describe("one list of commands", () => {
+  it("serves the palette: what is typed is found, said why it cannot run, and run by Enter", async () => {
+    const { page } = hand;
+    await hand.sheet.focus();
+    await page.keyboard.press("Control+k");
+    const search = page.getByRole("combobox", { name: /^Search the commands/ });
+    await search.fill("redo");
+    await page.getByRole("option", { name: /There is nothing to redo/ }).waitFor();
+    await search.fill("metal part");
+    await page.getByRole("option", { name: /Metal part.*M/ }).waitFor();
+    await page.keyboard.press("Enter");
+    await page.getByRole("button", { name: "Metal part", pressed: true }).waitFor();
+  });
+
+  it("serves help: every command with a key stands there with it", async () => {
+    const { page } = hand;
+    await hand.sheet.focus();
+    await page.keyboard.press("?");
+    const keys = await page.getByRole("dialog", { name: "Help" }).locator("dt").allTextContents();
+    expect(keys.sort()).toEqual(COMMANDS.all.flatMap(({ key, label }) => (key === undefined ? [] : [label])).sort());
+  });
+});
+
+describe("keys alone", () => {
+  it("go through the parts of the page and open the panels", async () => {
+    const { page } = hand;
+    const parts = [".topbar", ".left", ".toolbar", ".sheet", ".side", ".status"];
+    await hand.sheet.focus();
+    const seen: string[] = [];
+    for (const key of ["F6", "F6", "F6", "F6", "Shift+F6"]) {
+      await page.keyboard.press(key);
+      const before = seen.at(-1) ?? ".sheet";
+      await expect.poll(() => focusedIn(parts), PATIENT).not.toBe(before);
+      seen.push(await focusedIn(parts));
+    }
+    expect(seen).toEqual([".side", ".status", ".topbar", ".left", ".topbar"]);
+    await hand.sheet.focus();
+    await page.keyboard.press("4");
+    await page.getByRole("tab", { name: "Outline", selected: true }).waitFor();
+    await expect.poll(() => focusedIn(parts), PATIENT).toBe(".side");
+  });
+
+  it("select one element after the other, move it, and hear both", async () => {
+    const { page } = hand;
+    const said = (words: string | RegExp) => page.getByRole("status").getByText(words).waitFor({ state: "attached" });
+    await hand.sheet.focus();
+    await page.keyboard.press("n");
+    await said(/is selected/);
+    // The south fence stands 55 in. from the water: a foot farther out it is exempt (NEC 680.26(B)(7), restated).
+    await hand.panel("Outline");
+    await page.getByRole("option", { name: /Fence, south run/ }).click();
+    await hand.sheet.focus();
+    await page.keyboard.press("Shift+ArrowDown");
+    await said(/^Now 8 need bonding, \d+ exempt\.$/);
+    expect(await hand.undoWords()).toBe("Undo: Move Fence, south run");
+    await page.keyboard.press("Control+z");
+    await said(/^Now 9 need bonding, \d+ exempt\.$/);
+  });
+});
+
+describe("a tip", () => {
+  it("tells name and key beside a button, for the pointer and for keys, and goes with Escape", async () => {
+    const { page } = hand;
+    const tip = page.locator(".tip");
+    await page.getByRole("button", { name: "Zoom in" }).hover();
+    await expect.poll(() => tip.textContent(), PATIENT).toBe("Zoom in+");
+    await page.mouse.move(700, 400);
+    await tip.waitFor({ state: "detached" });
+    await page.getByRole("button", { name: "Select and move" }).focus();
+    await page.keyboard.press("ArrowRight");
+    await expect.poll(() => tip.textContent(), PATIENT).toMatch(/^Move the sheetH/);
+    await page.keyboard.press("Escape");
+    await tip.waitFor({ state: "detached" });
+  });
+
+  it("stands at every button that shows a sign alone, and every tool", async () => {
+    const { page } = hand;
+    const without = await page.evaluate(() =>
+      [...document.querySelectorAll<HTMLElement>("button")]
+        .filter((button) => button.matches(".tool, .icon-button") || button.textContent?.trim() === "")
+        .filter((button) => button.checkVisibility({ visibilityProperty: true }) && !button.dataset.tip)
+        .map((button) => button.outerHTML.slice(0, 100)),
+    );
+    expect(without).toEqual([]);
+    const tools = page.getByRole("toolbar", { name: "Drawing tools" }).locator("button.tool:not([aria-haspopup])");
+    for (const tool of await tools.all()) expect(await tool.getAttribute("data-tip-key")).toMatch(/\S/);
+  });
+});
+
+describe("the wheel", () => {
+  it("zooms about the pointer; a trackpad's small steps move the sheet, and a key shows all of it again", async () => {
+    const { page } = hand;
+    const first = await hand.camera();
+    const box = await hand.sheet.boundingBox();
+    if (!box) throw new Error("the sheet has no size");
+    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+    await page.mouse.wheel(0, -200);
+    await expect.poll(async () => (await hand.camera()).scale, PATIENT).toBeGreaterThan(first.scale * 1.2);
+    // A quarter of a second without scrolling begins another scroll.
+    await expect
+      .poll(
+        async () => {
+          const before = await hand.camera();
+          await page.evaluate(() => new Promise((done) => setTimeout(done, 300)));
+          await page.mouse.wheel(6, 10);
+          await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+          const now = await hand.camera();
+          const [dx, dy] = [(now.x - before.x) * now.scale, (before.y - now.y) * now.scale];
+          return now.scale === before.scale ? [Math.round(dx), Math.round(dy)] : [];
+        },
+        { timeout: 10_000 },
+      )
+      .toEqual([6, 10]);
+    await hand.sheet.focus();
+    await page.keyboard.press("0");
+    await expect.poll(() => hand.camera(), PATIENT).toEqual(first);
+  });
+});
