@@ -12,7 +12,11 @@ const WARM = 400;
 /** Space between a button and its tip, and to the edge of the page, pixels. */
 const GAP = 8;
 
+/** Buttons whose tip stands above them, clear of what lies below. */
+const ABOVE = ".side-head, .status";
+
 interface Shown {
+  readonly isAbove: boolean;
   readonly words: string;
   readonly key: string;
   readonly more: string;
@@ -30,7 +34,8 @@ export function Tips() {
     const show = (button: Element) => {
       if (!button.isConnected) return;
       const { tip = "", tipKey = "", tipMore = "" } = (button as HTMLElement).dataset;
-      setShown({ words: tip, key: tipKey, more: tipMore, anchor: button.getBoundingClientRect() });
+      const isAbove = button.closest(ABOVE) !== null;
+      setShown({ isAbove, words: tip, key: tipKey, more: tipMore, anchor: button.getBoundingClientRect() });
     };
     const hide = () => {
       if (timer !== null) clearTimeout(timer);
@@ -79,7 +84,8 @@ export function Tips() {
     const { width, height } = tip.getBoundingClientRect();
     const { left, right, top, bottom } = shown.anchor;
     const x = Math.min(Math.max(GAP, (left + right) / 2 - width / 2), innerWidth - width - GAP);
-    const y = bottom + GAP + height <= innerHeight ? bottom + GAP : top - GAP - height;
+    const isRoom = { above: top - GAP - height >= 0, below: bottom + GAP + height <= innerHeight };
+    const y = (shown.isAbove && isRoom.above) || !isRoom.below ? top - GAP - height : bottom + GAP;
     tip.style.left = `${x}px`;
     tip.style.top = `${y}px`;
   }, [shown]);
