@@ -24,6 +24,9 @@ export interface Editor extends EditorPorts {
   canvas: CanvasPort | null;
 }
 
+/** Elements of a selection whose findings follow a drag at once. */
+const MOST_WATCHED = 20;
+
 /** Builds the editor on an empty sheet; `files.start()` then puts the last site on it. */
 export function createEditor(page: Window): Editor {
   const document = createDocumentStore(emptySite(), { name: "", saved: null });
@@ -35,6 +38,10 @@ export function createEditor(page: Window): Editor {
       new Worker(new URL("./workers/recompute.worker.ts", import.meta.url), {
         type: "module",
       }) as unknown as WorkerPort,
+    () => {
+      const { finding, selection } = view.getState();
+      return [...(finding === null ? [] : [finding]), ...selection.slice(0, MOST_WATCHED)];
+    },
   );
   const editor: Editor = {
     document,

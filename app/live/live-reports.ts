@@ -6,6 +6,9 @@
  * full report with its routes is asked for, in a second worker so that a long route never holds up the next change.
  * 3. Results carry the document's revision; one that is older than what is shown already is dropped.
  *
+ * While something is dragged on a large site, quick reports may be brief (workers/brief-report.ts): a whole one follows
+ * at an easy pace, and after the last.
+ *
  * A report without routes is shown as such (`routesPending`), never as a length of zero.
  */
 import { createStore, type StoreApi } from "zustand/vanilla";
@@ -55,6 +58,9 @@ const TOO_LONG: Readonly<Record<Depth, string>> = {
 /** How long the document must rest before routes are asked for, milliseconds. */
 const REST_BEFORE_ROUTES = 120;
 
+/** A brief report is followed by a whole one within so many milliseconds. */
+export const WHOLE_PACE = 250;
+
 interface Asked {
   readonly revision: number;
   readonly site: Site;
@@ -70,8 +76,15 @@ interface Lane {
   deadline: ReturnType<typeof setTimeout> | null;
 }
 
-/** Starts following a document. `close` ends the workers. */
-export function followDocument(document: DocumentStore, makeWorker: () => WorkerPort): LiveStore & { close(): void } {
+/**
+ * Starts following a document. `close` ends the workers. `watched` tells which findings and elements are looked at: theirs
+ * are up to date in every report.
+ */
+export function followDocument(
+  document: DocumentStore,
+  makeWorker: () => WorkerPort,
+  watched: () => readonly string[] = () => [],
+): LiveStore & { close(): void } {
   const store = createStore<LiveState>(() => ({
     report: null,
     site: null,
@@ -82,6 +95,8 @@ export function followDocument(document: DocumentStore, makeWorker: () => Worker
   }));
   const lanes: Record<Depth, Lane> = { quick: laneFor("quick"), full: laneFor("full") };
   let rest: ReturnType<typeof setTimeout> | null = null;
+  let whole: ReturnType<typeof setTimeout> | null = null;
+  let isWholeDue = false;
 
   function laneFor(depth: Depth): Lane {
     const lane: Lane = { port: makeWorker(), busy: null, waiting: null, held: null, deadline: null };
@@ -104,9 +119,17 @@ export function followDocument(document: DocumentStore, makeWorker: () => Worker
       lane.busy = null;
       if (lane.deadline !== null) clearTimeout(lane.deadline);
       take(data, report);
+      if (data.ok && data.isBrief === true) whole ??= setTimeout(askWhole, WHOLE_PACE);
       if (lane.waiting) send(lane, depth, lane.waiting);
     };
     lane.port.onerror = (event) => startAgain(lane, depth, event.message || "The calculation stopped.");
+  }
+
+  function askWhole(): void {
+    whole = null;
+    isWholeDue = true;
+    const { shown, revision } = document.getState();
+    send(lanes.quick, "quick", { revision, site: shown });
   }
 
   /** A worker that failed or took too long is ended; another takes up what waits. */
@@ -130,9 +153,10 @@ export function followDocument(document: DocumentStore, makeWorker: () => Worker
     lane.busy = asked;
     lane.deadline = setTimeout(() => startAgain(lane, depth, TOO_LONG[depth]), LONGEST[depth]);
     const { revision, site } = asked;
-    lane.port.postMessage(
-      lane.held ? { revision, depth, edit: sitePatch(lane.held.site, site) } : { revision, depth, site },
-    );
+    const mayBeBrief = depth === "quick" && document.getState().gesture !== null && !isWholeDue;
+    if (depth === "quick" && !mayBeBrief) isWholeDue = false;
+    const request = { revision, depth, ...(mayBeBrief ? { watched: watched() } : {}) };
+    lane.port.postMessage(lane.held ? { ...request, edit: sitePatch(lane.held.site, site) } : { ...request, site });
   }
 
   function take(reply: RecomputeReply, report: Report | null): void {
@@ -181,6 +205,7 @@ export function followDocument(document: DocumentStore, makeWorker: () => Worker
     close() {
       stop();
       if (rest !== null) clearTimeout(rest);
+      if (whole !== null) clearTimeout(whole);
       for (const lane of Object.values(lanes)) {
         if (lane.deadline !== null) clearTimeout(lane.deadline);
         lane.port.terminate();

@@ -7,10 +7,12 @@ import type { ReportPatch, SitePatch } from "./patch.ts";
 export type Depth = "quick" | "full";
 
 /** A whole site, or what differs from the site of the last request that was answered with a report. */
-export type RecomputeRequest = { readonly revision: number; readonly depth: Depth } & (
-  | { readonly site: Site }
-  | { readonly edit: SitePatch }
-);
+export type RecomputeRequest = {
+  readonly revision: number;
+  readonly depth: Depth;
+  /** Something is dragged: the report may be brief. Ids of findings and elements that are looked at. */
+  readonly watched?: readonly string[];
+} & ({ readonly site: Site } | { readonly edit: SitePatch });
 
 /** A whole report to a whole site; to an edit what differs from the last report. */
 export type RecomputeReply =
@@ -20,5 +22,7 @@ export type RecomputeReply =
       readonly ok: true;
       /** Milliseconds of work. */
       readonly took: number;
+      /** Some findings are as they were sent before; see brief-report.ts. */
+      readonly isBrief?: boolean;
     } & ({ readonly report: Report } | { readonly changes: ReportPatch }))
   | { readonly revision: number; readonly depth: Depth; readonly ok: false; readonly message: string };

@@ -2,11 +2,12 @@
 import { Recomputer } from "../../rules/recompute.ts";
 import type { Report } from "../../rules/report.ts";
 import type { Site } from "../../rules/site/site.ts";
+import { briefReport } from "./brief-report.ts";
 import type { RecomputeReply, RecomputeRequest } from "./messages.ts";
 import { patchedSite, reportPatch } from "./patch.ts";
 
 let recomputer = new Recomputer();
-/** The last site that was answered with a report, and that report. */
+/** The last site that was answered with a report, and that report as it was sent. */
 let held: { readonly site: Site; readonly report: Report } | null = null;
 
 self.addEventListener("message", (event: MessageEvent<RecomputeRequest>) => {
@@ -18,10 +19,11 @@ self.addEventListener("message", (event: MessageEvent<RecomputeRequest>) => {
     const before = "edit" in request ? held : null;
     const site = "site" in request ? request.site : patchedSite(heldSite(), request.edit);
     const report = recomputer.recompute(site, { withoutRoutes: depth === "quick" });
-    held = { site, report };
+    const given = before && request.watched ? briefReport(before.report, report, new Set(request.watched)) : report;
+    held = { site, report: given };
     const took = performance.now() - started;
     reply = before
-      ? { revision, depth, ok: true, changes: reportPatch(before.report, report), took }
+      ? { revision, depth, ok: true, changes: reportPatch(before.report, given), took, isBrief: given !== report }
       : { revision, depth, ok: true, report, took };
   } catch (error) {
     // What was kept half done is not used again.

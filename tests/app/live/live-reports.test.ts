@@ -3,7 +3,7 @@
  * too long is ended and says so. Source: arithmetic.
  */
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { followDocument, type WorkerPort } from "../../../app/live/live-reports.ts";
+import { followDocument, WHOLE_PACE, type WorkerPort } from "../../../app/live/live-reports.ts";
 import type { DocumentStore } from "../../../app/site-document/store.ts";
 import type { RecomputeRequest } from "../../../app/workers/messages.ts";
 import { patchedSite, reportPatch } from "../../../app/workers/patch.ts";
@@ -15,7 +15,8 @@ import { DEMO_SITES } from "../../support/demo-sites.ts";
 interface PlayedWorker extends WorkerPort {
   readonly requests: RecomputeRequest[];
   ended: boolean;
-  answer(): void;
+  /** `isBrief`: says that some findings were left as they were. */
+  answer(isBrief?: boolean): void;
 }
 
 function playedWorker(): PlayedWorker {
@@ -30,7 +31,7 @@ function playedWorker(): PlayedWorker {
     terminate: () => {
       worker.ended = true;
     },
-    answer() {
+    answer(isBrief = false) {
       const request = worker.requests[worker.requests.length - 1] as RecomputeRequest;
       const { revision, depth } = request;
       const before = "edit" in request ? held : null;
@@ -38,7 +39,7 @@ function playedWorker(): PlayedWorker {
       const report = recomputer.recompute(site, { withoutRoutes: depth === "quick" });
       held = { site, report };
       const says = before ? { changes: reportPatch(before.report, report) } : { report };
-      const data = structuredClone({ revision, depth, ok: true as const, took: 1, ...says });
+      const data = structuredClone({ revision, depth, ok: true as const, took: 1, isBrief, ...says });
       worker.onmessage?.({ data } as MessageEvent);
     },
   };
@@ -47,7 +48,7 @@ function playedWorker(): PlayedWorker {
 
 /** A document of which only what the reports follow is there. */
 function played(first: Site) {
-  let state = { shown: first, revision: 1, gesture: null };
+  let state: { shown: Site; revision: number; gesture: object | null } = { shown: first, revision: 1, gesture: null };
   const listeners: ((now: typeof state, before: typeof state) => void)[] = [];
   const store = {
     getState: () => state,
@@ -61,7 +62,10 @@ function played(first: Site) {
     state = { ...state, shown, revision: state.revision + 1 };
     for (const listener of listeners) listener(state, before);
   };
-  return { store: store as unknown as DocumentStore, show };
+  const hold = (isHeld: boolean) => {
+    state = { ...state, gesture: isHeld ? {} : null };
+  };
+  return { store: store as unknown as DocumentStore, show, hold };
 }
 
 describe("reports that follow the document", () => {
@@ -107,6 +111,44 @@ describe("reports that follow the document", () => {
     again?.answer();
     expect(live.getState().failure).toBeNull();
     expect(live.getState().report).toEqual(recompute(fewer, { withoutRoutes: true }));
+    live.close();
+  });
+
+  it("lets reports be brief during a drag, and asks for a whole one at an easy pace and after the last", () => {
+    const { store, show, hold } = played(site);
+    const live = followDocument(store, make, () => ["fence-1"]);
+    const quick = workers[0] as PlayedWorker;
+    quick.answer();
+    hold(true);
+    show(fewer);
+    expect(quick.requests.at(-1)).toMatchObject({ revision: 2, watched: ["fence-1"] });
+    quick.answer(true);
+    show(site);
+    expect(quick.requests.at(-1)).toMatchObject({ revision: 3, watched: ["fence-1"] });
+    quick.answer(true);
+    hold(false);
+    // Nothing has changed since, but the findings in the lists are old.
+    vi.advanceTimersByTime(WHOLE_PACE);
+    expect(quick.requests).toHaveLength(4);
+    expect(quick.requests.at(-1)).toMatchObject({ revision: 3 });
+    expect(quick.requests.at(-1)).not.toHaveProperty("watched");
+    quick.answer();
+    vi.advanceTimersByTime(10 * WHOLE_PACE);
+    expect(quick.requests).toHaveLength(4);
+    live.close();
+  });
+
+  it("holds up nobody while a worker is at work: the newest site waits, and nothing is sent before the answer", () => {
+    const { store, show, hold } = played(site);
+    const live = followDocument(store, make);
+    const quick = workers[0] as PlayedWorker;
+    hold(true);
+    for (let frame = 0; frame < 200; frame++) show(frame % 2 === 0 ? fewer : site);
+    expect(quick.requests).toHaveLength(1);
+    expect(live.getState().report).toBeNull();
+    quick.answer();
+    expect(quick.requests).toHaveLength(2);
+    expect(quick.requests.at(-1)).toMatchObject({ revision: 201 });
     live.close();
   });
 });
