@@ -42,7 +42,28 @@ export interface OffsetCurves {
  */
 export function offsetCurves(areas: readonly Area[], d: number): OffsetCurves {
   if (!(d > 0) || !Number.isFinite(d)) throw new Error(`an offset must be a distance above 0, not ${d}`);
-  if (areas.length === 0) return { loops: [], exact: true };
+  const first = areas[0];
+  if (!first) return { loops: [], exact: true };
+  const known = made.get(first) ?? [];
+  const same = known.find((one) => one.d === d && sameAreas(one.areas, areas));
+  if (same) return same.curves;
+  const curves = makeCurves(areas, d);
+  made.set(first, [...known.slice(1 - KEPT_CURVES), { areas: [...areas], d, curves }]);
+  return curves;
+}
+
+/** The last few curves by the first of their areas: rings, bands and rolls ask for the same distances again. */
+const made = new WeakMap<
+  Area,
+  { readonly areas: readonly Area[]; readonly d: number; readonly curves: OffsetCurves }[]
+>();
+const KEPT_CURVES = 12;
+
+function sameAreas(a: readonly Area[], b: readonly Area[]): boolean {
+  return a.length === b.length && a.every((area, i) => area === b[i]);
+}
+
+function makeCurves(areas: readonly Area[], d: number): OffsetCurves {
   const parts = candidateParts(areas, d);
   let { loops, leftover } = chainLinks(parts(false));
   if (leftover > OFFSET_LEFTOVER) ({ loops, leftover } = chainLinks(parts(true)));

@@ -27,6 +27,7 @@ import {
   POOL_BIT,
   UNKNOWN_BIT,
 } from "./reading-notes.ts";
+import { SameInputs } from "./same-inputs.ts";
 import type { Shape } from "./shapes.ts";
 
 /** What one rule has made of each element of a kind. */
@@ -59,6 +60,8 @@ export class KeptWork {
 
   /** What has been made of verdicts under the head of this state. */
   ofVerdicts = new Map<object, unknown>();
+
+  readonly same = new SameInputs();
 
   #elements: Site["elements"] = [];
   /** Elements of this state that have taken the place of others. */

@@ -7,7 +7,6 @@ import { lengthWithin, pathToArea } from "../../geometry/distance.ts";
 import { areaFrom, flattenArea, pathFrom } from "../../geometry/outline.ts";
 import { shortestPathFromPath, shortestPathToArea } from "../../geometry/paths-around-barriers.ts";
 import { segmentMeetsBox } from "../../geometry/points.ts";
-import { reach } from "../../geometry/reach.ts";
 import type { Area, Barrier, Path, Point, Region, Route, Witness } from "../../geometry/types.ts";
 import { wallFootprint } from "../../geometry/wall-footprint.ts";
 import type { EditionId } from "../editions/edition.ts";
@@ -17,9 +16,9 @@ import type { ElementOf, Kind, KnownElement, UnknownElement } from "../site/elem
 import type { PerimeterChoice, Site } from "../site/site.ts";
 import { type AnswerFound, findAnswer } from "./answers.ts";
 import { splitBySurface } from "./band-pieces.ts";
+import { type BarrierLists, listsOf } from "./barrier-lists.ts";
 import {
   type BarrierMeasure,
-  type BarrierModel,
   type BarrierSet,
   type BuildingModel,
   barriersFor,
@@ -27,19 +26,17 @@ import {
   waterInside,
 } from "./barriers.ts";
 import { boxOfBarrier } from "./boxes.ts";
+import { groundWithin } from "./ground-within.ts";
 import { KeptWork } from "./kept-work.ts";
 import { type Level, levelAt, type SurfaceModel } from "./levels.ts";
 import { bitOf } from "./reading-notes.ts";
+import type { SameInputs } from "./same-inputs.ts";
 import { type Shape, shapeOf, straightToWater } from "./shapes.ts";
 import type { Band, BandPiece, BarrierChoice, Body, PathMeasure } from "./yard-types.ts";
 
 export { isKnown } from "./reading-notes.ts";
 
 export type { Band, BandPiece, BarrierChoice, Body, PathMeasure } from "./yard-types.ts";
-
-interface BarrierLists extends Readonly<Record<BarrierChoice, readonly Barrier[]>> {
-  readonly set: BarrierSet;
-}
 
 export class Yard {
   readonly site: Site;
@@ -231,15 +228,9 @@ export class Yard {
 
   #barrierLists(measure: BarrierMeasure, body: Body): BarrierLists {
     return this.kept(`barrier lists ${measure} ${body.id}`, () => {
-      const set = this.barriers(measure, body);
-      const { counted, assumed, possible } = set;
-      const listOf = (models: readonly BarrierModel[]) => models.flatMap((m) => m.barriers);
-      return {
-        set,
-        counted: listOf(counted),
-        surely: listOf(counted.filter((m) => !assumed.has(m.id))),
-        "at most": listOf([...counted, ...possible]),
-      };
+      const set = this.#work.same.steady(`barriers ${measure} ${body.id}`, this.barriers(measure, body));
+      // Paths are kept with the lists, so these are made anew for another water too.
+      return this.#work.same.of(`barrier lists ${measure} ${body.id}`, [set, body.water], () => listsOf(set));
     });
   }
 
@@ -273,7 +264,8 @@ export class Yard {
   band(body: Body): Band {
     return this.kept(`band ${body.id}`, () => {
       const barriers = this.barrierList("band", body);
-      const region = reach(body.water, this.edition.value("perimeter.width"), barriers, this.notGround());
+      const width = this.edition.value("perimeter.width");
+      const region = groundWithin(this.#work.same, "band", body, width, barriers, this.notGround());
       return { region, area: regionArea(region), pieces: this.piecesOf(region) };
     });
   }
@@ -282,7 +274,8 @@ export class Yard {
   reachRegion(body: Body): Region {
     return this.kept(`reach ${body.id}`, () => {
       const barriers = this.barrierList("metal", body);
-      return reach(body.water, this.edition.value("fixedMetal.distance"), barriers, this.notGround());
+      const distance = this.edition.value("fixedMetal.distance");
+      return groundWithin(this.#work.same, "reach", body, distance, barriers, this.notGround());
     });
   }
 
@@ -325,6 +318,11 @@ export class Yard {
   /** The same about one element of the site. */
   keptOf<T>(element: KnownElement, name: string, make: () => T): T {
     return this.#work.keptOf(element, name, make);
+  }
+
+  /** Results of pure geometry, kept while the same things go in. */
+  get same(): SameInputs {
+    return this.#work.same;
   }
 
   /** What has been made of verdicts, kept as long as they are, under the same head of the site. */

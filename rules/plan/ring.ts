@@ -6,11 +6,12 @@
 import { branchTree } from "../../geometry/branches.ts";
 import { clipLines } from "../../geometry/clipping.ts";
 import { flattenPath, signedArea } from "../../geometry/outline.ts";
-import { distanceBetween } from "../../geometry/points.ts";
+import { boundsOverlap, distanceBetween, grownBounds } from "../../geometry/points.ts";
 import { evenRing } from "../../geometry/ring.ts";
 import { shortestRing } from "../../geometry/shortest-ring.ts";
 import { CLIP_UNITS_PER_INCH, FINE_FLATTEN_TOLERANCE, FLATTEN_TOLERANCE } from "../../geometry/tolerances.ts";
 import type { Barrier, Path, Point, Region } from "../../geometry/types.ts";
+import { boxOfBarrier } from "../measures/boxes.ts";
 import type { Body, Yard } from "../measures/yard.ts";
 import type { RingLoop, RingReport } from "../report.ts";
 
@@ -35,10 +36,34 @@ export interface RingCurves {
 }
 
 export function ringCurves(yard: Yard, course: RingCourse): RingCurves {
-  const waters = course.bodies.map((body) => body.water);
   const min = yard.edition.value("ring.min");
   const max = yard.edition.value("ring.max");
   const offset = Math.min(max, Math.max(min, yard.settings.ringOffset));
+  const margin = yard.settings.ringMargin;
+  // Only what stands near the water shapes the curves: something else that moves leaves them as they are.
+  const near = {
+    bodies: course.bodies,
+    barriers: yard.same.steady("barriers near the ring", nearby(course.barriers, course.bodies, max)),
+    keepOuts: yard.same.steady("keep-outs near the ring", nearby(course.keepOuts, course.bodies, max)),
+  };
+  const inputs = [...near.bodies, near.barriers, near.keepOuts, min, max, offset, margin];
+  return { ...yard.same.of("ring curves", inputs, () => curvesOf(near, { min, max, offset, margin })), course };
+}
+
+function nearby(barriers: readonly Barrier[], bodies: readonly Body[], distance: number): Barrier[] {
+  const boxes = bodies.map(({ water }) => grownBounds(water.outer.bounds, distance));
+  return barriers.filter((barrier) => boxes.some((box) => boundsOverlap(boxOfBarrier(barrier), box)));
+}
+
+interface RingLimits {
+  readonly min: number;
+  readonly max: number;
+  readonly offset: number;
+  readonly margin: number;
+}
+
+function curvesOf(course: RingCourse, { min, max, offset, margin }: RingLimits): Omit<RingCurves, "course"> {
+  const waters = course.bodies.map((body) => body.water);
   const even = evenRing({ bodies: waters, offset, barriers: course.barriers, keepOuts: course.keepOuts, min });
   const names = (numbers: readonly number[]) => numbers.flatMap((n) => course.bodies[n]?.id ?? []);
   const obstacles: Region = [...course.barriers, ...course.keepOuts]
@@ -50,9 +75,7 @@ export function ringCurves(yard: Yard, course: RingCourse): RingCurves {
     if (!ring.ok) return null;
     return ring.loops.map((loop) => ({ pools: names(loop.bodies), path: closed(loop.path), length: loop.length }));
   };
-  const margin = yard.settings.ringMargin;
   return {
-    course,
     offset,
     even: even.loops.map(({ bodies, path, length }) => ({ pools: names(bodies), path, length })),
     short: taut(min + margin, max - margin, obstacles),
@@ -98,12 +121,16 @@ function linksBetween(
     shape: "solid",
     points: flattenPath(body.water.outer, FINE_FLATTEN_TOLERANCE),
   }));
-  const tree = branchTree({
-    network: [closedPoints(first.path)],
-    targets: others.map((loop, i) => ({ id: String(i), at: everySoOften(closedPoints(loop.path)) })),
-    blocked: [...water, ...course.barriers, ...course.keepOuts],
-    junctionAllowance: yard.settings.junctionAllowance,
-  });
+  const blocked = yard.same.steady("between the loops", [...water, ...course.barriers, ...course.keepOuts]);
+  const { junctionAllowance } = yard.settings;
+  const tree = yard.same.of("ring links", [...loops.map(({ path }) => path), blocked, junctionAllowance], () =>
+    branchTree({
+      network: [closedPoints(first.path)],
+      targets: others.map((loop, i) => ({ id: String(i), at: everySoOften(closedPoints(loop.path)) })),
+      blocked,
+      junctionAllowance,
+    }),
+  );
   return tree.branches.map((branch) => ({
     path: branch.path,
     length: branch.run,
