@@ -30,4 +30,19 @@ export const examples: readonly RuleExample[] = [
     elements: [concretePool(), { id: "unit", kind: "equipment", at: [600, 100], unit: "pump", servesWater: false }],
     expect: { element: "unit", outcome: "exempt", section: "680.26(B)(7)" },
   },
+  ...(
+    [
+      ["exactly 5 ft off", [444, 100], 0, "bond"],
+      ["hung exactly 12 ft up", [400, 100], 144, "bond"],
+      ["hung a hundredth higher", [400, 100], 144.01, "exempt"],
+    ] as const
+  ).map(
+    ([where, at, z, outcome]): RuleExample => ({
+      name: `an irrigation pump ${where}`,
+      source: "NEC 680.26(B)(7), restated",
+      edition: "nec-2020",
+      elements: [concretePool(), { id: "unit", kind: "equipment", at, z, unit: "pump", servesWater: false }],
+      expect: { element: "unit", outcome, section: "680.26(B)(7)" },
+    }),
+  ),
 ];
