@@ -61,7 +61,12 @@ function likelyPlaces(ground: BranchGround, parts: readonly PartEyes[], allowanc
 
 function likelyJoints(ground: BranchGround, places: readonly Place[], ofParts: number, allowance: number): Point[] {
   const found: { at: Point; gain: number; ends: readonly Place[] }[] = [];
+  const attached = places.map(({ eye }, i) => {
+    const joinedFrom = i < ofParts ? ground.attachment({ at: eye.at }, Number.POSITIVE_INFINITY) : null;
+    return { joinedFrom, end: ground.attachment(eye, Number.POSITIVE_INFINITY), least: ground.leastToNetwork(eye.at) };
+  });
   for (let i = 0; i < ofParts; i++) {
+    const ofOne = attached[i] as (typeof attached)[number];
     for (let j = i + 1; j < places.length; j++) {
       const [one, other] = [places[i] as Place, places[j] as Place];
       const [a, b] = [one.eye.at, other.eye.at];
@@ -76,14 +81,17 @@ function likelyJoints(ground: BranchGround, places: readonly Place[], ofParts: n
         const gain = least - distanceBetween(at, a) - distanceBetween(at, b) - distanceBetween(at, c) - allowance;
         if (gain > BRANCH_GAIN) found.push({ at, gain, ends: [one, other, third] });
       }
-      const near = ground.attachment({ at: a }, Number.POSITIVE_INFINITY);
+      const near = ofOne.joinedFrom;
       if (!near) continue;
+      const ofOther = attached[j] as (typeof attached)[number];
+      const toEnd = ofOther.end?.distance ?? side;
+      const sides = [side, near.distance, toEnd] as const;
+      const least = sides[0] + sides[1] + sides[2] - Math.max(...sides);
+      // Two legs of a joint are never shorter than the straight lines between their ends.
+      if (least - (side + ofOne.least + ofOther.least) / 2 <= allowance) continue;
       const joined = jointToNetwork(ground, a, b, near.at);
       if (!joined) continue;
       const { joint, end } = joined;
-      const toEnd = ground.attachment(other.eye, Number.POSITIVE_INFINITY)?.distance ?? side;
-      const sides = [side, near.distance, toEnd] as const;
-      const least = sides[0] + sides[1] + sides[2] - Math.max(...sides);
       const sum = distanceBetween(joint, a) + distanceBetween(joint, b) + distanceBetween(joint, end);
       if (least - sum - allowance > BRANCH_GAIN)
         found.push({ at: joint, gain: least - sum - allowance, ends: [one, other] });
