@@ -4,7 +4,8 @@
  * Outlines are kept as paths in site inches and drawn through the camera; weights, symbols, type and hatches keep their
  * paper size. A hatch is anchored to the plan, so that it does not swim while the view moves.
  */
-import type { Point } from "../../geometry/types.ts";
+import { boundsOverlap, grownBounds } from "../../geometry/points.ts";
+import type { Bounds, Point } from "../../geometry/types.ts";
 import { HATCHES, type HatchName } from "../drawing/hatches.ts";
 import { MARK_POINTS, markDrawing } from "../drawing/mark-shapes.ts";
 import type { LineStyle, Palette } from "../drawing/palette.ts";
@@ -19,11 +20,15 @@ import {
 } from "../drawing/scene.ts";
 import { type Part, SYMBOLS } from "../drawing/symbols.ts";
 import { type AnyCanvas, type Context2D, contextOf, newCanvas } from "./new-canvas.ts";
-import { PIXELS_PER_POINT, type ScreenView, toScreen } from "./screen-view.ts";
+import { PIXELS_PER_POINT, type ScreenView, siteBounds, toScreen } from "./screen-view.ts";
 
 export const CANVAS_FONT = '"IBM Plex Sans", "DejaVu Sans", sans-serif';
 
+/** How far beyond the view the middle of a symbol, or an end of a line of type, can lie and still be seen, pixels. */
+const OUT_OF_VIEW = 600;
+
 const paths = new WeakMap<ShapeItem, Path2D>();
+const boxes = new WeakMap<ShapeItem, Bounds>();
 const tiles = new Map<string, AnyCanvas>();
 
 /** What a painter needs: where to, through which camera, in which colors, at how many device pixels to a CSS pixel. */
@@ -36,8 +41,10 @@ export interface Paint {
 
 /** Paints items in their order; the leaders of marks first, so that none runs over a number. */
 export function paintItems(paint: Paint, items: readonly Item[]): void {
+  const view = grownBounds(siteBounds(paint.view), OUT_OF_VIEW / paint.view.camera.scale);
   for (const item of items) if (item.kind === "mark") paintLeader(paint, item);
   for (const item of items) {
+    if (isOutside(item, view)) continue;
     switch (item.kind) {
       case "shape":
         paintShape(paint, item);
@@ -53,6 +60,32 @@ export function paintItems(paint: Paint, items: readonly Item[]): void {
         break;
     }
   }
+}
+
+function isOutside(item: Item, view: Bounds): boolean {
+  if (item.kind === "shape") return !boundsOverlap(boxOf(item), view);
+  const [x, y] = item.at;
+  return x < view.minX || x > view.maxX || y < view.minY || y > view.maxY;
+}
+
+/** A box that holds the shape: of an arc, the whole circle. */
+function boxOf(item: ShapeItem): Bounds {
+  const known = boxes.get(item);
+  if (known) return known;
+  const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
+  const hold = (x: number, y: number, reach: number) => {
+    box.minX = Math.min(box.minX, x - reach);
+    box.minY = Math.min(box.minY, y - reach);
+    box.maxX = Math.max(box.maxX, x + reach);
+    box.maxY = Math.max(box.maxY, y + reach);
+  };
+  for (const step of item.steps) {
+    if (step.step === "close") continue;
+    hold(step.to[0], step.to[1], 0);
+    if (step.step === "arc") hold(step.center[0], step.center[1], step.radius);
+  }
+  boxes.set(item, box);
+  return box;
 }
 
 function pathOf(item: ShapeItem): Path2D {

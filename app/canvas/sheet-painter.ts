@@ -1,7 +1,8 @@
 /**
  * Paints the sheet from its state, in a worker or on the page.
  *
- * Stages of a frame. While the view moves, everything is painted anew. While something is dragged, the ground (surfaces
+ * Stages of a frame. While the view moves, everything is painted anew; where that takes too long for a frame, the last
+ * picture of the plan is moved and stretched, and painted anew a few times a second. While something is dragged, the ground (surfaces
  * and buildings, whose hatches take longest) comes from a kept picture and the rest is painted over it. At rest the
  * whole plan comes from a kept picture, and only what lies over it is painted: the selection and the tool's own lines.
  */
@@ -9,6 +10,7 @@ import type { Point } from "../../geometry/types.ts";
 import { PALETTES } from "../drawing/palette.ts";
 import type { Scene } from "../drawing/scene.ts";
 import { gridLines } from "../snapping/grid.ts";
+import type { Camera } from "../view/view-store.ts";
 import { type Context2D, contextOf, newCanvas } from "./new-canvas.ts";
 import { paintGrid, paintOutline, paintTool } from "./overlay-painter.ts";
 import type { Paint } from "./painter.ts";
@@ -22,6 +24,15 @@ export interface MarkPlace {
   readonly at: Point;
   readonly finding: string;
 }
+
+/**
+ * A plan that takes longer to paint is not painted in every frame of a moving view, milliseconds. Putting the strokes on
+ * the screen takes the browser as long again.
+ */
+const TOO_LONG = 5;
+/** So long a moved picture stands for the plan, milliseconds; and so far it is stretched. */
+const MOVED_PICTURE = 160;
+const MOST_STRETCHED = 2;
 
 /** A picture that stands for what it was painted from, as long as that is the same. */
 interface Kept {
@@ -37,6 +48,10 @@ export class SheetPainter {
   #marked: Scene | null = null;
   /** Grows when type that was painted has to be painted again. */
   #typefaces = 0;
+  /** How long the plan took to be painted last; when its kept picture was painted, and through which camera. */
+  #took = 0;
+  #paintedAt = 0;
+  #camera: Camera | null = null;
 
   /** `onMarks` hears where the numbers of findings stand, each time they are placed. */
   constructor(onMarks: (marks: readonly MarkPlace[]) => void) {
@@ -60,19 +75,31 @@ export class SheetPainter {
     const paint: Paint = { context, view: { camera, width, height }, palette: PALETTES[palette], pixelRatio };
     clear(context);
     const ground = [...view, hasGrid(state), ...groundKey(shown, site)];
-    const drawing = [...view, shown, state.isDrawing, site];
-    if (isMoved) {
-      paintGroundOf(paint, state, shown);
-      paintDrawingOf(paint, state, shown);
+    const plan = [...ground, shown, site];
+    const paintGroundOn = (on: Paint) => paintGroundOf(on, state, shown);
+    if (isMoved && this.#took <= TOO_LONG) {
+      this.#timed(() => {
+        paintGroundOn(paint);
+        paintDrawing(paint, shown);
+      });
+    } else if (isMoved && this.#canBeMoved(state, plan)) {
+      this.#putMoved(paint);
     } else if (state.isDragging) {
-      this.#put("ground", paint, ground, (on) => paintGroundOf(on, state, shown));
-      paintDrawingOf(paint, state, shown);
+      this.#put("ground", paint, ground, paintGroundOn);
+      paintDrawing(paint, shown);
     } else {
-      this.#put("plan", paint, [...ground, ...drawing], (on) => {
-        this.#put("ground", on, ground, (under) => paintGroundOf(under, state, shown));
-        paintDrawingOf(on, state, shown);
+      this.#put("plan", paint, plan, (on) => {
+        this.#camera = camera;
+        this.#paintedAt = performance.now();
+        this.#timed(() => {
+          if (isMoved) paintGroundOn(on);
+          else this.#put("ground", on, ground, paintGroundOn);
+          paintDrawing(on, shown);
+        });
       });
     }
+    // What is typed while drawing takes the place of the furniture.
+    if (!state.isDrawing) paintFurniture(paint, site);
     paintOverlay(paint, state);
   }
 
@@ -95,6 +122,38 @@ export class SheetPainter {
     }
     paint.context.resetTransform();
     paint.context.drawImage(context.canvas, 0, 0);
+  }
+
+  #timed(work: () => void): void {
+    const begun = performance.now();
+    work();
+    this.#took = performance.now() - begun;
+  }
+
+  /** Whether the kept picture shows this plan, only through another camera, and not for too long. */
+  #canBeMoved({ camera, isMoving }: SheetState, plan: readonly unknown[]): boolean {
+    const kept = this.#kept.plan?.key ?? [];
+    const stretch = camera.scale / (this.#camera?.scale ?? 0);
+    return (
+      isMoving &&
+      performance.now() - this.#paintedAt < MOVED_PICTURE &&
+      stretch < MOST_STRETCHED &&
+      stretch > 1 / MOST_STRETCHED &&
+      // The first of a key is the camera.
+      isSame(plan.slice(1), kept.slice(1))
+    );
+  }
+
+  #putMoved({ context, view, pixelRatio }: Paint): void {
+    const [kept, was] = [this.#kept.plan, this.#camera];
+    if (!kept || !was) return;
+    const { camera, width, height } = view;
+    const k = camera.scale / was.scale;
+    const x = ((1 - k) * width) / 2 + (was.x - camera.x) * camera.scale;
+    const y = ((1 - k) * height) / 2 + (camera.y - was.y) * camera.scale;
+    context.setTransform(k, 0, 0, k, x * pixelRatio, y * pixelRatio);
+    context.drawImage(kept.context.canvas, 0, 0);
+    context.resetTransform();
   }
 
   #tellMarks({ isDragging }: SheetState, { scene }: Shown): void {
@@ -127,12 +186,6 @@ function hasGrid({ isSnapping, isDrawing, isDragging }: SheetState): boolean {
 function paintGroundOf(paint: Paint, state: SheetState, shown: Shown): void {
   paintGround(paint, shown);
   if (hasGrid(state)) paintGrid(paint, gridLines(state.camera.scale, state.site.display?.units));
-}
-
-function paintDrawingOf(paint: Paint, state: SheetState, shown: Shown): void {
-  paintDrawing(paint, shown);
-  // What is typed while drawing takes the place of the furniture.
-  if (!state.isDrawing) paintFurniture(paint, state.site);
 }
 
 function paintOverlay(paint: Paint, { site, report, finding, selection, hovered, overlay }: SheetState): void {
