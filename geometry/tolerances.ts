@@ -51,6 +51,9 @@ export const SAME_EDGE_LENGTH = 1e-6;
 /** An outline whose edges favor a direction by less than this share of their length is round. */
 export const ROUND_OUTLINE = 1e-3;
 
+/** A step or ledge drawn along the inside wall may reach past it by this: what taped and typed corners on an arc are off by. */
+export const ALONG_WALL = 1 / 4;
+
 /** Corners of barriers this close are one corner: footprints of walls drawn to one point differ by rounding only. */
 export const SAME_CORNER = 1e-6;
 

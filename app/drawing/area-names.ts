@@ -4,7 +4,8 @@ import { offsetCurves } from "../../geometry/offset.ts";
 import { areaFrom, areaOf, centroidOf, contains, pathLength, pointAlong } from "../../geometry/outline.ts";
 import type { Area, Point } from "../../geometry/types.ts";
 import type { KnownElement } from "../../rules/site/elements.ts";
-import { givenName, sortOf } from "../../rules/words/element-names.ts";
+import { capitalized, givenName, sortOf } from "../../rules/words/element-names.ts";
+import { lengthText } from "../../rules/words/lengths.ts";
 import { isKnown, outlineOf } from "./drafting.ts";
 import type { Lettering } from "./lettering.ts";
 import type { TextRole } from "./palette.ts";
@@ -39,10 +40,20 @@ export function drawAreaNames(lettering: Lettering): void {
     const style = styleOf(element);
     const area = areaOfElement(element);
     if (style === null || area === null) continue;
-    const name = givenName(element) ?? sortOf(element);
+    const name = nameOf(element, lettering);
     const item = { ...style, text: style.spaced ? name.toUpperCase() : name };
     nameInside(area, coveringOf(element, area, lettering), item, element.id, lettering);
   }
+}
+
+/** Its name; for a step or ledge also the depth of the water over it. */
+function nameOf(element: KnownElement, { drafting }: Lettering): string {
+  const name = givenName(element) ?? sortOf(element);
+  if (element.kind !== "inset") return name;
+  const words = capitalized(name);
+  return element.depth === undefined
+    ? words
+    : `${words}, ${lengthText(element.depth, drafting.site.display?.units)} deep`;
 }
 
 function areaOfElement(element: KnownElement): Area | null {
@@ -54,6 +65,10 @@ function areaOfElement(element: KnownElement): Area | null {
 /** What lies over an element's area: later surfaces, and whatever is cut out of every surface. */
 function coveringOf(element: KnownElement, area: Area, { drafting }: Lettering): Area[] {
   const { elements } = drafting.site;
+  if (element.kind === "inset") {
+    const over = elements.slice(elements.indexOf(element) + 1).filter((other) => other.kind === "inset");
+    return over.flatMap((other) => areaOfElement(other as KnownElement) ?? []);
+  }
   const later = elements.slice(elements.indexOf(element) + 1).filter((other) => other.kind === "surface");
   const others = [...later, ...elements.filter((other) => coversGround(other.kind) && other !== element)];
   const covering = others.flatMap((other) => {
@@ -127,6 +142,8 @@ function styleOf(element: KnownElement): NameStyle | null {
       return { size: "heading", role: "on-building", strong: true, spaced: true };
     case "surface":
       return { size: "small", role: "faint" };
+    case "inset":
+      return { size: "small", role: "on-water" };
     case "structure":
     case "keep-out":
       return { size: "small", role: "ink" };

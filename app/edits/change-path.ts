@@ -5,6 +5,7 @@ import { refuseLocked } from "./arrangement.ts";
 import { gone, withChecked } from "./checked.ts";
 import { type AnyElement, type Edit, type Refused, refused } from "./edit.ts";
 import { elementWords } from "./element-words.ts";
+import { refuseLeavingPool } from "./inset-place.ts";
 import { type PathRef, pathOf, withPath } from "./path-ref.ts";
 
 /**
@@ -29,7 +30,10 @@ export function changePath(
       const changed = change(path, element);
       if ("ok" in changed) return changed;
       if (changed === path) return { ok: true, site };
-      const result = withChecked(site, withPath(element, ref, changed), `${verb} ${elementWords(element)}`);
+      const next = withPath(element, ref, changed);
+      const outside = refuseLeavingPool(site, element, site, next);
+      if (outside) return outside;
+      const result = withChecked(site, next, `${verb} ${elementWords(element)}`);
       const more = changed.vertices.length - path.vertices.length;
       if (!result.ok || more === 0) return result;
       // Dimensions stay with the places that they are on; with a corner taken out they go.

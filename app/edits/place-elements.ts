@@ -8,17 +8,18 @@ import { refuseLocked } from "./arrangement.ts";
 import { gone, refuseElement } from "./checked.ts";
 import { type AnyElement, type EditResult, type Refused, refused } from "./edit.ts";
 import { calledAs, elementsWords } from "./element-words.ts";
+import { insetsOf, refuseLeavingPool } from "./inset-place.ts";
 import { type Motion, placed } from "./moved.ts";
 
 /** Ids of elements, each with the motion that takes it away. */
 export type Motions = ReadonlyMap<string, Motion>;
 
 /**
- * The site with elements taken elsewhere. Doors and windows go with the wall or building that they lie in. `verb` opens
- * the undo label. Refused as a whole when one of them is locked, gone, or may not lie where it would come to.
+ * The site with elements taken elsewhere. Doors and windows go with the wall or building that they lie in, steps and
+ * ledges with their pool. `verb` opens the undo label. Refused as a whole when one of them is locked, gone, or may not lie where it would come to.
  */
 export function placeElements(site: Site, motions: Motions, verb: string): EditResult {
-  const all = withOpenings(site, motions);
+  const all = withInsets(site, withOpenings(site, motions));
   const refusal = refuseLocked(site, motions.keys());
   if (refusal) return refusal;
   const before: AnyElement[] = [];
@@ -42,7 +43,12 @@ export function placeElements(site: Site, motions: Motions, verb: string): EditR
     const there = new Set(site.elements.map(({ id }) => id));
     return gone([...motions.keys()].find((id) => !there.has(id)) as string);
   }
-  return { ok: true, site: { ...site, elements }, label: `${verb} ${elementsWords(before)}` };
+  const after = { ...site, elements };
+  for (const [i, was] of site.elements.entries()) {
+    const outside = motions.has(was.id) ? refuseLeavingPool(site, was, after, elements[i] as AnyElement) : null;
+    if (outside) return outside;
+  }
+  return { ok: true, site: after, label: `${verb} ${elementsWords(before)}` };
 }
 
 /** An element taken away by a motion, or why it may not be. */
@@ -59,10 +65,10 @@ export function takenTo(
 /** How far a door or window may lie off the line of a wall, beyond half its thickness, to go with it, inches. */
 const OPENING_OFF_LINE = 6;
 
-/** The ids with those of the doors and windows that lie in the walls and buildings among them. */
+/** The ids with those of the doors and windows, steps and ledges that lie in the walls, buildings and pools among them. */
 export function idsWithOpenings(site: Site, ids: readonly string[]): string[] {
   const motion: Motion = { at: (point) => point, isMirrored: false };
-  return [...withOpenings(site, new Map(ids.map((id) => [id, motion]))).keys()];
+  return [...withInsets(site, withOpenings(site, new Map(ids.map((id) => [id, motion])))).keys()];
 }
 
 function withOpenings(site: Site, motions: Motions): Motions {
@@ -81,6 +87,12 @@ function withOpenings(site: Site, motions: Motions): Motions {
     }
   }
   return all;
+}
+
+function withInsets(site: Site, motions: Motions): Motions {
+  const carried = insetsOf(site, motions).filter(({ id }) => !motions.has(id));
+  if (carried.length === 0) return motions;
+  return new Map([...motions, ...carried.map(({ id, pool }) => [id, motions.get(pool ?? "") as Motion] as const)]);
 }
 
 const lines = new WeakMap<AnyElement, readonly [Path, number]>();

@@ -10,6 +10,7 @@ import type { PathData, Point } from "../../geometry/types.ts";
 import type { ElementOf, Kind, KnownElement, PoolElement } from "../../rules/site/elements.ts";
 import type { Site } from "../../rules/site/site.ts";
 import type { ToolId, WorkingTool } from "../view/view-store.ts";
+import { poolAround } from "./inset-place.ts";
 import { newId } from "./new-id.ts";
 
 /** A tool that draws something. */
@@ -100,7 +101,8 @@ export function draft(
   const start: Record<string, unknown> = { id: newId(site, kind), kind, ...geometryOf(tool, kind, as, drawn) };
   Object.assign(start, STARTING_FIELDS[kind]);
   if (kind === "inset" || kind === "underwater-light" || kind === "water-bond") {
-    const pool = poolAt(site, "point" in drawn ? drawn.point : firstPoint(drawn.path));
+    const around = kind === "inset" && "path" in drawn ? poolAround(site, drawn.path) : null;
+    const pool = around ?? poolAt(site, "point" in drawn ? drawn.point : firstPoint(drawn.path));
     if (pool !== null) start.pool = pool;
   }
   return Object.assign(start, fields) as unknown as KnownElement;

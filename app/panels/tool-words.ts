@@ -59,7 +59,7 @@ export const TOOL_HINTS: Readonly<Record<ToolId, string>> = {
     "Type its dimensions, then click where it lies; Q turns it, V mirrors it, N holds it at another corner.",
   "pool-curves":
     "Click along the wall: each curve goes on smoothly from the last. Enter or a click on the first point closes it; Backspace takes a point back.",
-  inset: CLOSE,
+  inset: `${CLOSE} It lies inside a pool.`,
   surface: CLOSE,
   wall: LINE,
   building: CLOSE,

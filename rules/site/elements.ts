@@ -33,6 +33,7 @@ export const inset = z.looseObject({
   ...common,
   kind: z.literal("inset"),
   outline,
+  inset: z.enum(["step", "bench", "tanning-ledge"]).optional(),
   pool: text.optional(),
   depth: amount.optional(),
 });

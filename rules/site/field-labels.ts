@@ -63,6 +63,7 @@ export const FIELD_LABELS: Readonly<Record<string, FieldLabel>> = {
   "pool.indoorOnly": { label: "Indoor use only", help: "The listing allows indoor use only." },
 
   "inset.outline": { label: "Outline", help: "The edge of a step, bench or ledge inside the pool." },
+  "inset.inset": { label: "What it is", help: "Steps, a bench to sit on, or a ledge to lie on." },
   "inset.depth": { label: "Depth", help: "Water depth over it.", measure: "length" },
 
   "surface.holes": { label: "Openings", help: "Outlines left out of the surface, as for a planter." },

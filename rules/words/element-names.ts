@@ -21,6 +21,7 @@ const KIND_WORDS: Readonly<Record<string, string>> = {
 /** The field that says what sort of its kind an element is. */
 const TYPE_FIELD: Readonly<Record<string, string>> = {
   pool: "body",
+  inset: "inset",
   surface: "material",
   opening: "opening",
   structure: "structure",

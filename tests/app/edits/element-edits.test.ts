@@ -97,14 +97,16 @@ describe("deleting elements", () => {
 describe("copies", () => {
   it("lie a step aside, under new ids, and name each other", () => {
     const site = applied(yard, duplicateElements(["pool-1", "light-1", "tie-1", "pump-1", "outlet-1"]));
-    const copies = site.elements.slice(-5);
+    // The steps go with their pool.
+    const copies = site.elements.slice(-6);
     expect(copies.map(({ id }) => id)).toEqual(
-      ["pool-2", "equipment-1", "underwater-light-1", "device-1", "tie-2"].sort(
+      ["pool-2", "equipment-1", "underwater-light-1", "device-1", "tie-2", "inset-1"].sort(
         (a, b) => copies.findIndex(({ id }) => id === a) - copies.findIndex(({ id }) => id === b),
       ),
     );
     const [pool, light, tie] = ["pool-2", "underwater-light-1", "tie-2"];
     expect(field(site, light as string, "pool")).toBe(pool);
+    expect(field(site, "inset-1", "pool")).toBe(pool);
     expect(field(site, tie as string, "joins")).toEqual(["pool-2", "perimeter"]);
     expect(field(site, "device-1", "serves")).toEqual(["equipment-1"]);
     expect(field(site, "equipment-1", "at")).toEqual([520 + DUPLICATE_STEP, 220 - DUPLICATE_STEP]);

@@ -1,5 +1,6 @@
 import { describe, expect, it, vi } from "vitest";
 import { DRAWN_AS, type DrawingTool, kindOf } from "../../../app/edits/templates.ts";
+import { rectanglePath } from "../../../app/tools/rectangle-path.ts";
 import { areaFrom, areaOf } from "../../../geometry/outline.ts";
 import type { PathData } from "../../../geometry/types.ts";
 import { corners, handAt, siteWith } from "./hand.ts";
@@ -273,7 +274,8 @@ describe("a line", () => {
 describe("every drawing tool", () => {
   it("draws an element of its kind that the document takes, by pointer", async () => {
     for (const tool of Object.keys(DRAWN_AS) as DrawingTool[]) {
-      const hand = handAt();
+      const pool = { id: "pool-1", kind: "pool", outline: rectanglePath([-60, -60], [240, 240]) };
+      const hand = handAt(siteWith(tool === "inset" ? [pool] : []));
       hand.take(tool);
       // The code of some tools is fetched when they are taken.
       await vi.waitFor(() => expect(hand.host.state.getState().entry, tool).not.toBeNull());
@@ -287,7 +289,7 @@ describe("every drawing tool", () => {
           hand.key("Enter");
         }
       }
-      const [element] = hand.document.getState().history.present.elements;
+      const element = hand.document.getState().history.present.elements.at(-1);
       expect(element?.kind, tool).toBe(kindOf(tool));
       expect(hand.view.getState().tool).toBe("select");
     }
