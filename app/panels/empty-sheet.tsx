@@ -30,9 +30,13 @@ export function EmptySheet() {
         {first("tool-pool-outline", "Free outline", <ToolIcon tool="pool-outline" />)}
       </div>
       <div className="empty-choices">
+        {first("tool-pool-shape", "Another shape, by its dimensions")}
         {first("tape-in", "Tape it in")}
+      </div>
+      <div className="empty-choices empty-other">
         {first("open", "Open a file")}
         {first("gallery", "Look at demo sites")}
+        {first("walk", "Walk round")}
       </div>
     </section>
   );

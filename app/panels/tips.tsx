@@ -34,6 +34,8 @@ export function Tips() {
     const show = (button: Element) => {
       if (!button.isConnected) return;
       const { tip = "", tipKey = "", tipMore = "" } = (button as HTMLElement).dataset;
+      // A button that already reads so, and has no key, needs no tip.
+      if (tipKey === "" && tipMore === "" && button.textContent?.trim() === tip) return;
       const isAbove = button.closest(ABOVE) !== null;
       setShown({ isAbove, words: tip, key: tipKey, more: tipMore, anchor: button.getBoundingClientRect() });
     };

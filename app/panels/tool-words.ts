@@ -92,7 +92,8 @@ const BY_FINGER: readonly (readonly [string, string])[] = [
   ["The wheel zooms.", "Two fingers zoom."],
   ["Click to select, drag to move", "Tap to select, drag to move; two fingers move the sheet"],
 ];
-const NEEDS_KEYS = /\b(Enter|Backspace|Shift|Alt|Ctrl|Tab|arrow|wheel)\b/;
+/** Names of keys; a letter that stands alone is one, save those that are words. */
+const NEEDS_KEYS = /\b(Enter|Backspace|Shift|Alt|Ctrl|Tab|arrow|wheel|[B-HJ-Z])\b/;
 
 /** What to do with a tool by finger or stylus: no keys, and taps for clicks. */
 export function touchHint(tool: ToolId): string {

@@ -41,7 +41,7 @@ function windowScreen(command: string, title: string): Screen {
     async open({ page }) {
       await page.locator(".sheet-canvas").focus();
       await page.keyboard.press("Control+k");
-      await page.getByRole("combobox", { name: "Search the commands" }).fill(command);
+      await page.getByRole("combobox", { name: /^Search the commands/ }).fill(command);
       await page.keyboard.press("Enter");
       await page.getByRole("dialog", { name: title }).waitFor();
     },
@@ -123,6 +123,7 @@ export const SCREENS: readonly Screen[] = [
   windowScreen("help", "Help"),
   windowScreen("demo sites", "Demo sites and kept copies"),
   windowScreen("tape points", "Tape points in"),
+  windowScreen("picture underneath", "Picture underneath"),
   {
     name: "all commands",
     region: "dialog[open]",
@@ -156,6 +157,49 @@ export const SCREENS: readonly Screen[] = [
     },
     async close({ page }) {
       await page.keyboard.press("Escape");
+      await page.keyboard.press("Escape");
+    },
+  },
+  {
+    name: "pools by their dimensions",
+    region: ".middle",
+    async open({ page }) {
+      await page.getByRole("button", { name: /^More tools/ }).click();
+      await page.getByRole("menuitemradio", { name: /Pool by its dimensions/ }).click();
+      await page.locator(".shape-strip").waitFor();
+    },
+    async close({ page }) {
+      await page.keyboard.press("Escape");
+      await page.locator(".shape-strip").waitFor({ state: "detached" });
+    },
+  },
+  {
+    name: "many elements selected",
+    region: ".side",
+    async open(hand) {
+      await hand.page.locator(".sheet-canvas").focus();
+      await hand.page.keyboard.press("Control+a");
+      await panel(hand, "Facts");
+      await hand.page.getByRole("heading", { name: /elements selected/ }).waitFor();
+    },
+    async close({ page }) {
+      await page.locator(".sheet-canvas").focus();
+      await page.keyboard.press("Escape");
+    },
+  },
+  {
+    name: "steps taken",
+    async open({ page }) {
+      await page.locator(".sheet-canvas").focus();
+      await page.keyboard.press("n");
+      await page.keyboard.press("ArrowRight");
+      await page.getByRole("button", { name: /^Steps taken/ }).click();
+      await page.getByRole("region", { name: "Steps taken" }).waitFor();
+    },
+    async close({ page }) {
+      await page.getByRole("region", { name: "Steps taken" }).getByRole("button", { name: "Close" }).click();
+      await page.locator(".sheet-canvas").focus();
+      await page.keyboard.press("Control+z");
       await page.keyboard.press("Escape");
     },
   },
