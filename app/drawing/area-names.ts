@@ -40,20 +40,22 @@ export function drawAreaNames(lettering: Lettering): void {
     const style = styleOf(element);
     const area = areaOfElement(element);
     if (style === null || area === null) continue;
-    const name = nameOf(element, lettering);
-    const item = { ...style, text: style.spaced ? name.toUpperCase() : name };
-    nameInside(area, coveringOf(element, area, lettering), item, element.id, lettering);
+    const covering = coveringOf(element, area, lettering);
+    for (const name of namesFor(element, lettering)) {
+      const item = { ...style, text: style.spaced ? name.toUpperCase() : name };
+      if (nameInside(area, covering, item, element.id, lettering)) break;
+    }
   }
 }
 
-/** Its name; for a step or ledge also the depth of the water over it. */
-function nameOf(element: KnownElement, { drafting }: Lettering): string {
+/** Its name, the longest way of writing it first; that of a step or ledge with the depth of the water over it. */
+function namesFor(element: KnownElement, { drafting }: Lettering): readonly string[] {
   const name = givenName(element) ?? sortOf(element);
-  if (element.kind !== "inset") return name;
+  if (element.kind !== "inset") return [name];
   const words = capitalized(name);
-  return element.depth === undefined
-    ? words
-    : `${words}, ${lengthText(element.depth, drafting.site.display?.units)} deep`;
+  if (element.depth === undefined) return [words];
+  const deep = `${lengthText(element.depth, drafting.site.display?.units)} deep`;
+  return [`${words}, ${deep}`, words, deep];
 }
 
 function areaOfElement(element: KnownElement): Area | null {

@@ -223,4 +223,30 @@ describe("placing a pool", () => {
     // A pixel is about half an inch here: to the foot.
     await expect.poll(() => line.textContent(), PATIENT).toContain(`${Math.floor((2 * PI * 141) / 12)}'`);
   });
+
+  it("a tanning ledge inside: refused across the wall, drawn inside, named; the ring stays as it is", async () => {
+    const hand = await openPage();
+    const { page } = hand;
+    await choose(hand, "Rectangle");
+    await typeSizes(hand, { Length: "32'", Width: "16'" });
+    const { x, y } = await hand.camera();
+    const at = [Math.round(x / 60) * 60, Math.round(y / 60) * 60] as const;
+    await hand.click(...at);
+    expect(await hand.undoWords()).toBe("Undo: Draw pool 1");
+    // The pool's left wall lies 16 ft left of its middle.
+    const left = at[0] - 192;
+    await hand.take("i");
+    await hand.pull([left - 48, at[1] - 60], [left + 48, at[1] + 60]);
+    await page.mouse.up();
+    await page.getByText("Step or bench 1 has to lie inside a pool, at most along its wall.").waitFor();
+    await hand.take("i");
+    await hand.pull([left, at[1] - 60], [left + 96, at[1] + 60]);
+    await page.mouse.up();
+    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Draw step or bench 1");
+    await page.getByLabel("What it is", { exact: true }).selectOption({ label: "Tanning ledge" });
+    await page.getByRole("heading", { name: "Tanning ledge 1" }).waitFor();
+    await hand.panel("Copper");
+    const line = page.locator(".takeoff-line", { hasText: "Ring" });
+    await expect.poll(() => line.textContent(), PATIENT).toContain(feetAndInches(Math.round(2 * (384 + 192) + WHOLE)));
+  });
 });
