@@ -1,6 +1,7 @@
 /** Reads the site that a command names: a file, or `-` for standard input. */
 import { type ReadResult, readSite } from "../../rules/site/reader.ts";
 import { type Refusal, sentenceOf } from "../../rules/site/refusal.ts";
+import { sizeNote } from "./size-note.ts";
 import type { Terminal } from "./terminal.ts";
 import { printable } from "./text-lines.ts";
 
@@ -35,7 +36,11 @@ export async function readInput(name: string, terminal: Terminal): Promise<Input
     return { ok: false, lines: [message], refusal: refusalOf(name, { code: "unreadable", message, problems: [] }) };
   }
   const result = readSite(text.text);
-  if (result.ok) return { ok: true, site: result.site };
+  if (result.ok) {
+    const note = sizeNote(inputName(name), result.site);
+    if (note !== null) await terminal.complain(`${note}\n`);
+    return { ok: true, site: result.site };
+  }
   const { code, message, problems } = result.refusal;
   const lines = problems.length > 0 ? problems.map((problem) => `  ${printable(sentenceOf(problem))}`) : [];
   return {
