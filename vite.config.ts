@@ -1,7 +1,9 @@
+import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import react from "@vitejs/plugin-react";
 import type { Plugin } from "vite";
 import { defineConfig } from "vitest/config";
+import { offline } from "./app/offline/build-offline.ts";
 
 const repository = fileURLToPath(new URL(".", import.meta.url));
 
@@ -9,6 +11,15 @@ const repository = fileURLToPath(new URL(".", import.meta.url));
 const hasScreen =
   !process.env.CI &&
   (process.platform !== "linux" || Boolean(process.env.DISPLAY) || Boolean(process.env.WAYLAND_DISPLAY));
+
+/** The page's content policy, as its own first lines set it; a server can add that no other page may frame this one. */
+const policy = /content="(default-src[^"]+)"/.exec(readFileSync(`${repository}app/index.html`, "utf8"))?.[1];
+if (policy === undefined) throw new Error("app/index.html sets no content policy");
+const servedHeaders = {
+  "Content-Security-Policy": `${policy}; frame-ancestors 'none'`,
+  "X-Content-Type-Options": "nosniff",
+  "Referrer-Policy": "no-referrer",
+};
 
 /**
  * The page's content policy forbids inline scripts and styles. While developing, vite puts its own into the page: the
@@ -30,8 +41,9 @@ const policyWhileDeveloping: Plugin = {
 export default defineConfig({
   root: "app",
   base: "./",
-  plugins: [react(), policyWhileDeveloping],
+  plugins: [react(), policyWhileDeveloping, offline()],
   server: { open: hasScreen },
+  preview: { headers: servedHeaders },
   build: { outDir: "../dist", emptyOutDir: true },
   worker: { format: "es" },
   test: {

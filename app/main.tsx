@@ -14,6 +14,8 @@ const editor = createEditor(window);
 listenToKeys(window, editor.commands, editor);
 guardLeaving(window, editor.files);
 void startUp();
+// In a built page only, and once it stands: while developing, files change.
+if (import.meta.env.PROD) window.addEventListener("load", () => whenIdle(() => void keepProgram()));
 
 createRoot(root).render(
   <StrictMode>
@@ -29,4 +31,20 @@ async function startUp(): Promise<void> {
   if (found !== "demo" || hasSeenWalk(walkStorage(window))) return;
   const { offerWalk } = await import("./walk/walk.ts");
   offerWalk(editor);
+}
+
+/** Lets the program work without a network from now on. */
+async function keepProgram(): Promise<void> {
+  const { startOffline } = await import("./offline/start-offline.ts");
+  await startOffline(window, () => {
+    editor.view
+      .getState()
+      .say("A newer version of the program is ready. What is on the sheet stays.", "plain", ["newer"]);
+  });
+}
+
+/** Safari has no idle callback yet. */
+function whenIdle(run: () => void): void {
+  if (typeof window.requestIdleCallback === "function") window.requestIdleCallback(run, { timeout: 4000 });
+  else setTimeout(run, 1000);
 }

@@ -1,4 +1,5 @@
 /** New, open, save and print. */
+import { newerVersion } from "../offline/newer-version.ts";
 import { ALWAYS, type Command } from "./command.ts";
 
 export const siteCommands: readonly Command[] = [
@@ -69,5 +70,18 @@ export const helpCommands: readonly Command[] = [
     group: "Help",
     available: ALWAYS,
     run: (editor) => editor.startWalk(),
+  },
+  {
+    id: "newer",
+    label: "Use the newer version",
+    group: "Help",
+    available({ files }) {
+      if (newerVersion.getState().use === null) return "This is the newest version that was found.";
+      return files.atRisk() ? "Save the site to a file first: the browser keeps no copy of its changes." : true;
+    },
+    async run({ files }) {
+      await files.settled();
+      newerVersion.getState().use?.();
+    },
   },
 ];

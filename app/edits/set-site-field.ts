@@ -19,7 +19,7 @@ export function setSiteField(field: string, value: unknown): Edit {
   const label = LABELS[field];
   const verb = value === undefined ? "Clear" : "Set";
   return {
-    label: label === undefined ? "Change the site" : `${verb} ${lowerFirst(label)} of the site`,
+    label: field === "name" ? "Rename the site" : `${verb} ${lowerFirst(label ?? "a field")} of the site`,
     apply(site) {
       if (label === undefined) return refused(`The site has no field "${field}".`, null, field);
       const [owner, name] = field.split(".") as [string, string | undefined];

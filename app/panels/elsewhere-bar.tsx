@@ -12,9 +12,7 @@ export default function ElsewhereBar() {
     <section className={isDecided ? "elsewhere elsewhere-small" : "elsewhere"} aria-label="Open in another tab">
       <p role="status">
         <strong>{how === "taken" ? "Another tab works on this site now." : "This site is open in another tab."}</strong>{" "}
-        {isDecided
-          ? "Here it is only looked at, and follows."
-          : "So that neither writes over the other, nothing is changed here yet."}
+        {isDecided ? "Here it is only looked at, and follows." : "Nothing is changed here yet."}
       </p>
       <div className="elsewhere-ways">
         <button type="button" className={isDecided ? "" : "strong"} onClick={() => void editor.files.takeOver()}>

@@ -32,6 +32,7 @@ export function GalleryDialog({ onClose }: { onClose(): void }) {
   return (
     <Dialog title="Demo sites and kept copies" className="dialog-wide" onClose={onClose}>
       <div className="scrolls">
+        <KeptCopies onOpen={(id, at) => void open(editor.files.openCopy(id, at))} />
         <p className="soft">
           Invented yards, drawn to real proportions. What is on the sheet now stays as a kept copy if it holds changes.
         </p>
@@ -48,7 +49,6 @@ export function GalleryDialog({ onClose }: { onClose(): void }) {
             </li>
           ))}
         </ul>
-        <KeptCopies onOpen={(id, at) => void open(editor.files.openCopy(id, at))} />
       </div>
     </Dialog>
   );

@@ -26,50 +26,47 @@ export function KeptCopies({ onOpen }: { onOpen(id: string, at?: number): void }
   };
   const here = files.recordId();
   const earlierOf = (id: string) => (shelf?.earlier ?? []).filter((copy) => copy.id === id);
+  // Where nothing is kept there is nothing to say: the demos stand first then.
+  if (shelf === null || (shelf.copies.length === 0 && earlierOf(here).length === 0)) return null;
   return (
     <section aria-labelledby="kept-title" className="kept-copies">
       <h3 id="kept-title">Copies kept in this browser</h3>
-      {shelf === null ? (
-        <p className="panel-note">Looking …</p>
-      ) : (
-        <ul>
-          {earlierOf(here).length === 0 ? null : (
-            <li className="kept-row">
-              <span className="kept-name">
-                {nameWords(name)}
-                <span className="small soft">On the sheet now</span>
+      <ul>
+        {earlierOf(here).length === 0 ? null : (
+          <li className="kept-row">
+            <span className="kept-name">
+              {nameWords(name)}
+              <span className="small soft">On the sheet now</span>
+            </span>
+            <Earlier copies={earlierOf(here)} onOpen={onOpen} />
+          </li>
+        )}
+        {shelf.copies.map((copy) => (
+          <li key={`${copy.id} ${copy.broken}`} className="kept-row">
+            <span className="kept-name">
+              {nameWords(copy.name)}
+              <span className="small soft">
+                {[copy.file, timeWords(copy.at)].filter((text) => text !== "").join(", ")}
               </span>
-              <Earlier copies={earlierOf(here)} onOpen={onOpen} />
-            </li>
-          )}
-          {shelf.copies.map((copy) => (
-            <li key={`${copy.id} ${copy.broken}`} className="kept-row">
-              <span className="kept-name">
-                {nameWords(copy.name)}
-                <span className="small soft">
-                  {[copy.file, timeWords(copy.at)].filter((text) => text !== "").join(", ")}
-                </span>
-                {copy.broken === null ? null : <span className="small problem">{copy.broken}</span>}
-              </span>
-              <span className="kept-buttons">
-                {copy.broken === null ? (
-                  <button type="button" onClick={() => onOpen(copy.id)}>
-                    Open
-                  </button>
-                ) : null}
-                <button type="button" onClick={() => void files.downloadCopy(copy.id)}>
-                  Download
+              {copy.broken === null ? null : <span className="small problem">{copy.broken}</span>}
+            </span>
+            <span className="kept-buttons">
+              {copy.broken === null ? (
+                <button type="button" onClick={() => onOpen(copy.id)}>
+                  Open
                 </button>
-                <button type="button" className="plain" onClick={() => void forget(copy.id)}>
-                  {doomed === copy.id ? "Delete for good?" : "Delete"}
-                </button>
-              </span>
-              {copy.id === here ? null : <Earlier copies={earlierOf(copy.id)} onOpen={onOpen} />}
-            </li>
-          ))}
-          {shelf.copies.length === 0 ? <li className="panel-note">No other site is kept.</li> : null}
-        </ul>
-      )}
+              ) : null}
+              <button type="button" onClick={() => void files.downloadCopy(copy.id)}>
+                Download
+              </button>
+              <button type="button" className="plain" onClick={() => void forget(copy.id)}>
+                {doomed === copy.id ? "Delete for good?" : "Delete"}
+              </button>
+            </span>
+            {copy.id === here ? null : <Earlier copies={earlierOf(copy.id)} onOpen={onOpen} />}
+          </li>
+        ))}
+      </ul>
     </section>
   );
 }

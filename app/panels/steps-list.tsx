@@ -79,8 +79,8 @@ export default function StepsList({ onClose }: { onClose(): void }) {
     row === 0 ? start : ((row <= now ? past[row - 1] : future[row - now - 1])?.label ?? "");
 
   return (
-    <section className="steps" aria-label="Steps taken">
-      <header className="steps-head">
+    <section className="taken" aria-label="Steps taken">
+      <header className="taken-head">
         <h2>Steps taken</h2>
         <button
           type="button"
@@ -94,7 +94,7 @@ export default function StepsList({ onClose }: { onClose(): void }) {
       </header>
       <div
         ref={list}
-        className="steps-rows"
+        className="taken-rows"
         role="listbox"
         tabIndex={0}
         aria-label="Steps, oldest first"
@@ -103,7 +103,7 @@ export default function StepsList({ onClose }: { onClose(): void }) {
         onKeyDown={onKeyDown}
         onScroll={({ currentTarget: { scrollTop, clientHeight } }) => setView({ top: scrollTop, height: clientHeight })}
       >
-        <div className="steps-all" role="presentation" style={{ height: count * rowHeight }}>
+        <div className="taken-all" role="presentation" style={{ height: count * rowHeight }}>
           {rows.map((row) => (
             // biome-ignore lint/a11y/useKeyWithClickEvents: the list has the keys
             // biome-ignore lint/a11y/useFocusableInteractive: the list has the focus and names the row
@@ -111,22 +111,22 @@ export default function StepsList({ onClose }: { onClose(): void }) {
               key={row}
               id={`${id}-${row}`}
               role="option"
-              className={row > now ? "steps-row steps-undone" : "steps-row"}
+              className={row > now ? "taken-row taken-undone" : "taken-row"}
               aria-selected={row === now}
               aria-posinset={row + 1}
               aria-setsize={count}
               style={{ top: row * rowHeight, height: rowHeight }}
               onClick={() => go(row)}
             >
-              <span className="steps-mark" aria-hidden="true" />
-              <span className="steps-label">{labelOf(row)}</span>
-              {row === now ? <span className="steps-now">shown</span> : null}
-              {row > now ? <span className="steps-now">undone</span> : null}
+              <span className="taken-mark" aria-hidden="true" />
+              <span className="taken-label">{labelOf(row)}</span>
+              {row === now ? <span className="taken-now">shown</span> : null}
+              {row > now ? <span className="taken-now">undone</span> : null}
             </div>
           ))}
         </div>
       </div>
-      <p className="steps-foot">{locked ?? "Up and Down go through them. The next change replaces what is undone."}</p>
+      <p className="taken-foot">{locked ?? "Up and Down go through them. The next change replaces what is undone."}</p>
     </section>
   );
 }

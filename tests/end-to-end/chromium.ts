@@ -1,10 +1,10 @@
-import { execFileSync } from "node:child_process";
+import { execFileSync, spawn } from "node:child_process";
 import { accessSync, constants, existsSync } from "node:fs";
 import { mkdtemp } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { delimiter, join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { type Browser, chromium, type Page } from "playwright-core";
+import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
 import { build, preview } from "vite";
 
 declare module "vitest" {
@@ -69,6 +69,44 @@ export function requireChromium(): string {
   );
 }
 
+export interface ProfileBrowser {
+  readonly context: BrowserContext;
+  /** Ends the browser at once with all its processes and without a word, as a crash or a dead battery does. */
+  kill(): Promise<void>;
+}
+
+/** A headless browser on a profile that stays, so that it can be killed and started again on the same one. */
+export async function launchOnProfile(profile: string): Promise<ProfileBrowser> {
+  const place = [`--user-data-dir=${profile}`, "--remote-debugging-port=0", "--headless=new"];
+  const child = spawn(requireChromium(), [...launchArguments, ...place, "about:blank"], {
+    detached: true,
+    stdio: ["ignore", "ignore", "pipe"],
+  });
+  const ended = new Promise<void>((resolve) => child.once("exit", () => resolve()));
+  const address = await new Promise<string>((resolve, reject) => {
+    let said = "";
+    child.stderr.on("data", (text) => {
+      said += text;
+      const found = /DevTools listening on (ws:\S+)/.exec(said)?.[1];
+      if (found) resolve(found);
+    });
+    child.once("error", reject);
+    child.once("exit", (code) => reject(new Error(`the browser ended with ${code}: ${said}`)));
+  });
+  const browser = await chromium.connectOverCDP(address);
+  const [context] = browser.contexts();
+  if (!context || child.pid === undefined) throw new Error("the browser has no context");
+  const group = -child.pid;
+  return {
+    context,
+    async kill() {
+      process.kill(group, "SIGKILL");
+      await ended;
+      await browser.close();
+    },
+  };
+}
+
 /** A headless browser with a new, empty profile that is deleted when it closes (Playwright's own doing). */
 export function launchChromium(): Promise<Browser> {
   return chromium.launch({ executablePath: requireChromium(), headless: true, args: launchArguments });
@@ -100,7 +138,7 @@ export async function buildApp(): Promise<string> {
 export async function serveApp(builtApp?: string): Promise<{ url: string; close: () => Promise<void> }> {
   const folder = builtApp ?? (await import("vitest")).inject("builtApp");
   const server = await preview({
-    configFile: false,
+    configFile: join(repository, "vite.config.ts"),
     root: join(repository, "app"),
     build: { outDir: folder },
     preview: { host: "127.0.0.1", port: 0, open: false },

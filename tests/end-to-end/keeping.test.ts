@@ -1,0 +1,319 @@
+/** Nothing is lost: the browser killed, two tabs, full storage, none at all, a broken copy, a file changed on disk. Expectations are arithmetic. */
+import { mkdtemp, rm } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { Browser, BrowserContext, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { launchChromium, launchOnProfile, serveApp, watchPage } from "./chromium.ts";
+import { SheetPage } from "./sheet-page.ts";
+
+let app: Awaited<ReturnType<typeof serveApp>>;
+let browser: Browser;
+const contexts: BrowserContext[] = [];
+
+beforeAll(async () => {
+  app = await serveApp();
+  browser = await launchChromium();
+});
+
+afterAll(async () => {
+  for (const context of contexts) await context.close();
+  await browser?.close();
+  await app?.close();
+});
+
+const SIZE = { viewport: { width: 1440, height: 900 } };
+
+async function newContext(): Promise<BrowserContext> {
+  const context = await browser.newContext(SIZE);
+  contexts.push(context);
+  return context;
+}
+
+async function opened(context: BrowserContext, before?: (page: Page) => Promise<unknown>): Promise<SheetPage> {
+  const page = await context.newPage();
+  await before?.(page);
+  const sheet = new SheetPage(page);
+  await sheet.open(app.url);
+  return sheet;
+}
+
+/** As long as a busy machine needs. */
+const eventually = <T>(get: () => T) => expect.poll(get, { timeout: 20_000, interval: 100 });
+const siteName = (page: Page) => page.locator(".site-name");
+const nameOf = async (page: Page) => (await siteName(page).allTextContents()).join();
+
+async function rename({ page }: SheetPage, name: string): Promise<void> {
+  await siteName(page).getByRole("button").click();
+  await page.locator("input.site-name-field").fill(name);
+  await page.keyboard.press("Enter");
+  await eventually(() => nameOf(page)).toContain(name);
+}
+
+/** What the browser's store holds, by its names. */
+function stored(page: Page): Promise<Record<string, { text?: string } | undefined>> {
+  return page.evaluate(
+    () =>
+      new Promise((resolve, reject) => {
+        const opening = indexedDB.open("copperband");
+        opening.onerror = () => reject(opening.error);
+        opening.onsuccess = () => {
+          const found: Record<string, { text?: string }> = {};
+          const walk = opening.result.transaction("kept").objectStore("kept").openCursor();
+          walk.onsuccess = () => {
+            const { result } = walk;
+            if (!result) {
+              opening.result.close();
+              return resolve(found);
+            }
+            found[String(result.key)] = result.value;
+            result.continue();
+          };
+        };
+      }),
+  );
+}
+
+const textsOf = async (page: Page, start: string) =>
+  Object.entries(await stored(page)).flatMap(([key, value]) => (key.startsWith(start) ? [JSON.stringify(value)] : []));
+
+const problem = (page: Page) => page.locator(".notice-problem");
+const problemText = async (page: Page) => (await problem(page).allTextContents()).join();
+
+/** A pool of 32 by 16 ft round the origin, by its sizes alone. */
+async function drawPool(sheet: SheetPage): Promise<void> {
+  await sheet.take("p");
+  await sheet.page.keyboard.type("384in");
+  await sheet.page.keyboard.press("Tab");
+  await sheet.page.keyboard.type("16");
+  await sheet.page.keyboard.press("Enter");
+  await eventually(() => sheet.undoWords()).toBe("Undo: Draw pool 1");
+}
+
+/** The pool's corners as they are kept. */
+async function outlineOf(page: Page): Promise<[number, number][]> {
+  const [text] = Object.entries(await stored(page)).flatMap(([key, value]) =>
+    key.startsWith("site/") && value?.text !== undefined ? [value.text] : [],
+  );
+  return JSON.parse(text ?? "{}").elements?.[0]?.outline?.vertices ?? [];
+}
+
+describe("the browser killed", () => {
+  it("in the middle of a drag comes back with every step, and with the drag as far as it went", async () => {
+    const profile = await mkdtemp(join(tmpdir(), "copperband-profile-"));
+    try {
+      const first = await launchOnProfile(profile);
+      const sheet = await opened(first.context);
+      await sheet.page.setViewportSize(SIZE.viewport);
+      await sheet.emptySheet();
+      await rename(sheet, "Lost and found");
+      await drawPool(sheet);
+      await eventually(() => outlineOf(sheet.page)).toHaveLength(4);
+      const drawn = await outlineOf(sheet.page);
+      // A corner is dragged outward; the button is never let go.
+      const [x, y] = drawn[2] ?? [0, 0];
+      await sheet.pull([x, y], [x + 48, y + 24]);
+      await eventually(() => textsOf(sheet.page, "under-way/")).toHaveLength(1);
+      await first.kill();
+
+      const second = await launchOnProfile(profile);
+      try {
+        const again = await opened(second.context);
+        await eventually(() => nameOf(again.page)).toContain("Lost and found");
+        expect(await again.undoWords()).toMatch(/^Undo: .*corner/i);
+        const moved = (await outlineOf(again.page))[2] ?? [0, 0];
+        expect(moved[0]).toBeGreaterThan(x);
+        await again.page.getByRole("button", { name: /^Undo/ }).click();
+        expect(await again.undoWords()).toBe("Undo");
+        await eventually(() => outlineOf(again.page)).toEqual(drawn);
+        expect(await textsOf(again.page, "under-way/")).toEqual([]);
+      } finally {
+        await second.kill();
+      }
+    } finally {
+      await rm(profile, { recursive: true, force: true, maxRetries: 5 });
+    }
+  });
+});
+
+describe("two tabs", () => {
+  it("on one site: the second says so and follows, and takes it over when asked", async () => {
+    const context = await newContext();
+    const one = await opened(context);
+    await rename(one, "Shared yard");
+    const two = await opened(context);
+    const bar = two.page.getByRole("region", { name: "Open in another tab" });
+    await bar.waitFor();
+    expect(await bar.textContent()).toMatch(/open in another tab/);
+    await bar.getByRole("button", { name: "Only look" }).click();
+    await two.page.keyboard.press("Control+z");
+    await eventually(() => problemText(two.page)).toMatch(/only looked at/);
+    await rename(one, "Shared yard, changed");
+    await eventually(() => nameOf(two.page)).toContain("Shared yard, changed");
+
+    await bar.getByRole("button", { name: "Work on it here" }).click();
+    await bar.waitFor({ state: "detached" });
+    await one.page.getByRole("region", { name: "Open in another tab" }).waitFor();
+    await rename(two, "Taken over");
+    await eventually(() => nameOf(one.page)).toContain("Taken over");
+    expect(await textsOf(two.page, "site/")).toHaveLength(1);
+  });
+
+  it("go their own ways once the second opens a copy", async () => {
+    const context = await newContext();
+    const one = await opened(context);
+    await rename(one, "First");
+    const two = await opened(context);
+    await two.page.getByRole("button", { name: "Open a copy" }).click();
+    await rename(two, "Second");
+    await eventually(async () => (await textsOf(two.page, "site/")).length).toBe(2);
+    await Promise.all([one.page.reload(), two.page.reload()]);
+    await eventually(() => nameOf(one.page)).toContain("First");
+    await eventually(() => nameOf(two.page)).toContain("Second");
+  });
+});
+
+describe("storage", () => {
+  it("that is full is said with a way out, and saving to a file works", async () => {
+    const context = await newContext();
+    const sheet = await opened(context, (page) =>
+      page.addInitScript(() => {
+        const put = IDBObjectStore.prototype.put;
+        IDBObjectStore.prototype.put = function (...args) {
+          if (document.documentElement.dataset.full === undefined) return put.apply(this, args);
+          throw new DOMException("no room", "QuotaExceededError");
+        };
+      }),
+    );
+    await eventually(() => textsOf(sheet.page, "site/")).toHaveLength(1);
+    await sheet.page.evaluate(() => {
+      document.documentElement.dataset.full = "";
+    });
+    await rename(sheet, "No room for it");
+    await eventually(() => problemText(sheet.page)).toMatch(/storage is full/);
+    const download = sheet.page.waitForEvent("download");
+    await problem(sheet.page).getByRole("button", { name: "Save" }).click();
+    expect((await download).suggestedFilename()).toBe("no-room-for-it.site.json");
+    await sheet.page.getByRole("button", { name: "Not kept: save to a file" }).waitFor();
+    // With room again, the next step is kept.
+    await sheet.page.evaluate(() => {
+      delete document.documentElement.dataset.full;
+    });
+    await rename(sheet, "Room again");
+    await eventually(async () => (await textsOf(sheet.page, "site/")).join()).toContain("Room again");
+    await sheet.page.getByRole("button", { name: "Not kept: save to a file" }).waitFor({ state: "detached" });
+  });
+
+  it("that the browser refuses, as in a private window, is said, and the program works", async () => {
+    const context = await newContext();
+    const sheet = await opened(context, (page) =>
+      page.addInitScript(() => {
+        IDBFactory.prototype.open = () => {
+          throw new DOMException("not here", "SecurityError");
+        };
+      }),
+    );
+    await eventually(() => problemText(sheet.page)).toMatch(/keeps no copies \(it may be a private one\)/);
+    await rename(sheet, "Unkept");
+    expect(await sheet.undoWords()).toMatch(/^Undo: /);
+    const download = sheet.page.waitForEvent("download");
+    await sheet.page.getByRole("button", { name: "Not kept: save to a file" }).click();
+    expect((await download).suggestedFilename()).toBe("unkept.site.json");
+  });
+
+  it("with a broken copy: the last good one opens, and both can be had from the gallery", async () => {
+    const context = await newContext();
+    const sheet = await opened(context);
+    await rename(sheet, "Before");
+    await eventually(async () => (await textsOf(sheet.page, "earlier/")).length).toBe(1);
+    await sheet.page.evaluate(
+      () =>
+        new Promise<void>((resolve) => {
+          const opening = indexedDB.open("copperband");
+          opening.onsuccess = () => {
+            const walk = opening.result.transaction("kept", "readwrite").objectStore("kept").openCursor();
+            walk.onsuccess = () => {
+              const { result } = walk;
+              if (!result) {
+                opening.result.close();
+                return resolve();
+              }
+              if (String(result.key).startsWith("site/")) {
+                result.update({ ...result.value, text: result.value.text.slice(0, 300) });
+              }
+              result.continue();
+            };
+          };
+        }),
+    );
+    await sheet.page.reload();
+    await eventually(() => problemText(sheet.page)).toMatch(/was set aside.*The last good one, of /);
+    await problem(sheet.page).getByRole("button", { name: "Demo sites and kept copies" }).click();
+    const shelf = sheet.page.getByRole("region", { name: "Copies kept in this browser" });
+    await eventually(async () => (await shelf.allTextContents()).join()).toMatch(/not JSON/);
+    const download = sheet.page.waitForEvent("download");
+    await shelf.getByRole("button", { name: "Download" }).first().click();
+    expect((await download).suggestedFilename()).toMatch(/^kept-copy-/);
+    await shelf.getByText("1 earlier copy").first().click();
+    await shelf.locator(".kept-earlier button").first().click();
+    await eventually(async () => (await sheet.page.locator(".notice").allTextContents()).join()).toMatch(
+      /the site as it was on/,
+    );
+  });
+});
+
+describe("a file on the machine", () => {
+  it("is opened and saved in place, and not written over once it was changed elsewhere", async () => {
+    const context = await newContext();
+    const page = await context.newPage();
+    const watch = watchPage(page);
+    // The browser's own private folder stands in for the machine's: its files are of the same kind, without a question.
+    await page.addInitScript(() => {
+      localStorage.setItem("copperband-walk-seen", "yes");
+      const file = async () =>
+        (await navigator.storage.getDirectory()).getFileHandle("yard.site.json", { create: true });
+      const write = async (text: string) => {
+        const writable = await (await file()).createWritable();
+        await writable.write(text);
+        await writable.close();
+      };
+      const read = async () => (await (await file()).getFile()).text();
+      Object.assign(window, {
+        showOpenFilePicker: async () => [await file()],
+        showSaveFilePicker: async () => file(),
+        onDisk: { write, read },
+      });
+    });
+    const onDisk = {
+      write: (name: string) =>
+        page.evaluate(
+          (text) => (window as unknown as { onDisk: { write(text: string): Promise<void> } }).onDisk.write(text),
+          JSON.stringify({ format: "copperband-site", version: 1, name, elements: [] }),
+        ),
+      read: () => page.evaluate(() => (window as unknown as { onDisk: { read(): Promise<string> } }).onDisk.read()),
+    };
+    await page.goto(app.url);
+    const sheet = new SheetPage(page);
+    await sheet.sheet.waitFor();
+    await onDisk.write("On disk");
+    await page.keyboard.press("Control+o");
+    await eventually(() => nameOf(page)).toContain("On disk");
+    await rename(sheet, "Saved in place");
+    await page.keyboard.press("Control+s");
+    await eventually(onDisk.read).toContain("Saved in place");
+    // The handle outlives the page.
+    await page.reload();
+    await eventually(() => nameOf(page)).toContain("Saved in place");
+    await onDisk.write("From another program");
+    await rename(sheet, "Mine");
+    await page.keyboard.press("Control+s");
+    const dialog = page.getByRole("dialog", { name: "The file was changed since you opened it" });
+    await dialog.waitFor();
+    expect(await onDisk.read()).toContain("From another program");
+    await dialog.getByRole("button", { name: "Write over it" }).click();
+    await eventually(onDisk.read).toContain("Mine");
+    await dialog.waitFor({ state: "detached" });
+    expect((await textsOf(page, "site/")).join()).toContain("From another program");
+    expect(watch.errors).toEqual([]);
+  });
+});

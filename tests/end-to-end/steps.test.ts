@@ -1,0 +1,62 @@
+/** The list of steps taken: back and forward through it by pointer and by keys. Expectations are arithmetic. */
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import { launchChromium, serveApp, watchPage } from "./chromium.ts";
+import { SheetPage } from "./sheet-page.ts";
+
+let app: Awaited<ReturnType<typeof serveApp>>;
+let browser: Browser;
+
+beforeAll(async () => {
+  [app, browser] = await Promise.all([serveApp(), launchChromium()]);
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await app?.close();
+});
+
+const eventually = <T>(get: () => T) => expect.poll(get, { timeout: 20_000, interval: 100 });
+
+it("goes back and forward through the steps; the one that is shown is marked and stays in view in a long list", async () => {
+  const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+  const watch = watchPage(page);
+  const sheet = new SheetPage(page);
+  await sheet.open(app.url);
+  await page.locator(".site-name").getByRole("button", { name: "Cinderpath" }).waitFor();
+  await sheet.sheet.focus();
+  await page.keyboard.press("Control+a");
+  // Sixty steps, each a nudge of its own.
+  for (let i = 0; i < 60; i++) await page.keyboard.press(i % 2 === 0 ? "ArrowRight" : "ArrowUp");
+  await page.getByRole("button", { name: "Steps taken" }).click();
+  const list = page.getByRole("listbox", { name: "Steps, oldest first" });
+  const shown = list.locator('[aria-selected="true"]');
+  await eventually(() => shown.getAttribute("aria-posinset")).toBe("61");
+  expect(await shown.getAttribute("aria-setsize")).toBe("61");
+  expect(await list.getByRole("option").count()).toBeLessThan(40);
+  const inView = async () => {
+    const [row, box] = await Promise.all([shown.boundingBox(), list.boundingBox()]);
+    return row !== null && box !== null && row.y >= box.y - 1 && row.y + row.height <= box.y + box.height + 1;
+  };
+  await eventually(inView).toBe(true);
+
+  await page.keyboard.press("ArrowUp");
+  await page.keyboard.press("ArrowUp");
+  await eventually(() => shown.getAttribute("aria-posinset")).toBe("59");
+  await eventually(() => list.locator(".taken-undone").count()).toBe(2);
+  await page.keyboard.press("Home");
+  await eventually(() => shown.textContent()).toContain("As it was opened");
+  await eventually(() => sheet.undoWords()).toBe("Undo");
+  await eventually(inView).toBe(true);
+  await page.keyboard.press("PageDown");
+  await eventually(() => shown.getAttribute("aria-posinset")).toBe("11");
+  await list.getByRole("option").nth(3).click();
+  await eventually(() => shown.getAttribute("aria-posinset")).toBe("4");
+  await page.keyboard.press("End");
+  await eventually(() => shown.getAttribute("aria-posinset")).toBe("61");
+  await page.keyboard.press("Escape");
+  await list.waitFor({ state: "detached" });
+  expect(await page.evaluate(() => document.activeElement?.getAttribute("aria-label"))).toBe("Steps taken");
+  expect(watch.errors).toEqual([]);
+  await page.close();
+});
