@@ -1,5 +1,5 @@
 /** What the code says of the chosen part, or of one finding: its measurement against the limit, why, remedy, question. */
-import { memo, useState } from "react";
+import { memo, useMemo, useState } from "react";
 import type { PartId } from "../../rules/catalogue/rule.ts";
 import { findingsByPart, type NumberedFinding } from "../../rules/findings-by-part.ts";
 import type { Finding, Outcome, Report } from "../../rules/report.ts";
@@ -67,14 +67,21 @@ interface FindingListProps {
   onSift(sift: Sift): void;
 }
 
+/** Rows on the page at first, and with each asking for more: a list of thousands would hold the page up. */
+const ROWS_AT_ONCE = 250;
+
 function FindingList({ report, part, numbered, sift, onSift }: FindingListProps) {
   const elements = useDocument((state) => state.shown.elements);
   const units = useDocument((state) => state.shown.display?.units);
   const selected = useView((view) => view.selection);
-  const names = namesOf(elements);
+  const [most, setMost] = useState(ROWS_AT_ONCE);
+  const names = useMemo(() => namesOf(elements), [elements]);
   const groups = findingsByPart(report).filter((group) => part === null || group.part.id === part);
+  let count = 0;
   const shown = groups.flatMap((group) => {
-    const findings = group.findings.filter(({ finding }) => sift === "all" || isOpen(finding));
+    const sifted = group.findings.filter(({ finding }) => sift === "all" || isOpen(finding));
+    const findings = sifted.slice(0, Math.max(0, most - count));
+    count += sifted.length;
     return findings.length === 0 ? [] : [{ part: group.part, findings }];
   });
   return (
@@ -122,6 +129,11 @@ function FindingList({ report, part, numbered, sift, onSift }: FindingListProps)
           </section>
         ))
       )}
+      {count > most ? (
+        <button type="button" className="show-more" onClick={() => setMost(most + ROWS_AT_ONCE)}>
+          Show {Math.min(ROWS_AT_ONCE, count - most)} more of {count}
+        </button>
+      ) : null}
     </section>
   );
 }

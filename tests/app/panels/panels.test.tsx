@@ -133,6 +133,19 @@ describe("the outline", () => {
 });
 
 describe("findings", () => {
+  it("of a large site come a few hundred at a time, and more when asked for", () => {
+    const posts = Array.from({ length: 320 }, (_, i) => ({ ...post(400 + 10 * i), id: `post-${i}` }));
+    const large = siteOf([concretePool(), ...posts]);
+    page.close();
+    page = bench(large, recompute(large));
+    page.show(<FindingPanel />);
+    page.press(page.button(`All ${recompute(large).findings.length}`));
+    expect(page.all(".finding-row")).toHaveLength(250);
+    page.press(page.query(".show-more"));
+    expect(page.all(".finding-row")).toHaveLength(recompute(large).findings.length);
+    expect(page.all(".show-more")).toHaveLength(0);
+  });
+
   it("keep an answer with initials and date, show it, and take it back", () => {
     const asking = siteOf([concretePool({ steel: undefined }), deck()], { edition: "nec-2020" });
     page.close();
