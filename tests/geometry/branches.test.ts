@@ -138,6 +138,30 @@ describe("branches round solids", () => {
     expect(tree.length).toBeCloseTo(200 + Math.hypot(80, 60), 9);
   });
 
+  it("go round the water and the house that the straight line crosses", () => {
+    const water: Box = { x0: -100, y0: 20, x1: 220, y1: 50 };
+    const parts: Point[] = [[200, 260]];
+    for (const degrees of [0, 29, 180]) {
+      for (const mirror of [1, -1]) {
+        const turn = turnedBy(degrees);
+        const place = ([x, y]: Point): Point => turn([x * mirror, y]);
+        const placed = (box: Box, i: number): Barrier => {
+          const { points, ...barrier } = solid(box, i);
+          return { ...barrier, points: points.map(place) };
+        };
+        const tree = branchTree({
+          network: [line.map(place)],
+          targets: named(parts.map(place)),
+          blocked: [placed(water, 0), placed(house, 1)],
+          junctionAllowance: 12,
+        });
+        // Arithmetic: past the water's east end, up the house's east side to its corner (300, 200), then to the part.
+        expect(tree.length).toBeCloseTo(200 + Math.hypot(100, 60), 9);
+        expect(tree.branches).toHaveLength(1);
+      }
+    }
+  });
+
   it("lay what two of them share once, joined at the corner", () => {
     const parts: Point[] = [
       [180, 260],
