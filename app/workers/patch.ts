@@ -14,7 +14,10 @@ export type ListPatch<T> = readonly (
 )[];
 
 export interface SitePatch {
-  readonly head: Omit<Site, "elements">;
+  /** Fields that are new or differ, save the elements: a picture beneath the plan is not copied with every frame. */
+  readonly head: Readonly<Record<string, unknown>>;
+  /** Fields that are gone. */
+  readonly gone: readonly string[];
   readonly elements: ListPatch<Site["elements"][number]>;
 }
 
@@ -60,12 +63,15 @@ export function patchedList<T>(before: readonly T[], patch: ListPatch<T>): T[] {
 }
 
 export function sitePatch(before: Site, after: Site): SitePatch {
-  const { elements, ...head } = after;
-  return { head, elements: listPatch(before.elements, elements) };
+  const was: Readonly<Record<string, unknown>> = before;
+  const head = Object.entries(after).filter(([name, value]) => name !== "elements" && was[name] !== value);
+  const gone = Object.keys(before).filter((name) => !(name in after));
+  return { head: Object.fromEntries(head), gone, elements: listPatch(before.elements, after.elements) };
 }
 
-export function patchedSite(before: Site, { head, elements }: SitePatch): Site {
-  return { ...head, elements: patchedList(before.elements, elements) } as Site;
+export function patchedSite(before: Site, { head, gone, elements }: SitePatch): Site {
+  const kept = Object.fromEntries(Object.entries(before).filter(([name]) => !gone.includes(name)));
+  return { ...kept, ...head, elements: patchedList(before.elements, elements) } as Site;
 }
 
 export function reportPatch(before: Report, after: Report): ReportPatch {

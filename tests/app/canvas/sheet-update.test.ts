@@ -87,8 +87,8 @@ describe("the sheet as a painter in a worker gets it", () => {
 
   it("refuses a first state that is not whole", () => {
     expect(() => updatedSheet(null, { look: { width: 5 } })).toThrow(/not whole/);
-    expect(() => updatedSheet(null, { site: { edit: { head: {}, elements: [] } } as never, look: {} })).toThrow(
-      /before any site/,
-    );
+    expect(() =>
+      updatedSheet(null, { site: { edit: { head: {}, gone: [], elements: [] } } as never, look: {} }),
+    ).toThrow(/before any site/);
   });
 });

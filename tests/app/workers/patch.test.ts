@@ -42,6 +42,24 @@ describe("lists", () => {
   });
 });
 
+describe("fields of a site", () => {
+  const before = {
+    name: "Alder Row 1",
+    edition: "nec-2020",
+    underlay: { picture: "data:," },
+    elements: [],
+  } as unknown as Site;
+
+  it("are sent only where they differ, and are gone where they are gone", () => {
+    const { edition: _, ...rest } = before;
+    const after = { ...rest, name: "Alder Row 2", north: 90 } as Site;
+    const patch = sitePatch(before, after);
+    expect(patch.head).toEqual({ name: "Alder Row 2", north: 90 });
+    expect(patch.gone).toEqual(["edition"]);
+    expect(patchedSite(before, structuredClone(patch))).toEqual(after);
+  });
+});
+
 describe("sites and reports", () => {
   const { site } =
     DEMO_SITES.find(({ name }) => name === "busy-yard") ?? (DEMO_SITES[0] as (typeof DEMO_SITES)[number]);
