@@ -69,7 +69,7 @@ describe("axe finds nothing serious on any screen", () => {
       await screen.close?.(hand);
     }
     expect(found).toEqual([]);
-  });
+  }, 120_000);
 });
 
 /** Everything that can be pressed and is on the page now, smaller than `least` pixels one way: what it is and its size. */

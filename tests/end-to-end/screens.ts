@@ -135,6 +135,18 @@ export const SCREENS: readonly Screen[] = [
     close: byEscape,
   },
   {
+    name: "a pool by its dimensions",
+    region: ".sheet",
+    async open(hand) {
+      await hand.take("p");
+      await hand.page.getByRole("radio", { name: "Lazy L", exact: true }).click();
+      await hand.page.getByLabel("Leg width", { exact: true }).waitFor();
+    },
+    async close(hand) {
+      await hand.take("s");
+    },
+  },
+  {
     name: "print",
     region: ".print-view",
     async open({ page }) {
