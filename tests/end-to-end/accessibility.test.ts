@@ -50,26 +50,30 @@ describe("axe finds nothing serious on any screen", () => {
     ["wide, in projector colors", WIDE, "projector"],
     ["1024 x 768, on paper", MIDDLE, "sheet"],
     ["a tablet held upright, in projector colors", UPRIGHT, "projector"],
-  ] as const)("%s", async (_, options, palette) => {
-    const hand = await openPage(options);
-    if (palette === "projector") await hand.siteCommand("Projector colors");
-    await hand.page.locator(`html[data-palette=${palette}]`).waitFor();
-    const found: string[] = [];
-    for (const screen of SCREENS) {
-      await screen.open(hand);
-      const axe = new AxeBuilder({ page: hand.page })
-        .options({ resultTypes: ["violations"] })
-        // The page has no frames: axe then needs no page of its own to gather what it found.
-        .setLegacyMode(true);
-      const { violations } = await (screen.region ? axe.include(screen.region) : axe).analyze();
-      for (const { id, impact, nodes } of violations) {
-        if (impact !== "serious" && impact !== "critical") continue;
-        found.push(`${screen.name}: ${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(" | ")}`);
+  ] as const)(
+    "%s",
+    async (_, options, palette) => {
+      const hand = await openPage(options);
+      if (palette === "projector") await hand.siteCommand("Projector colors");
+      await hand.page.locator(`html[data-palette=${palette}]`).waitFor();
+      const found: string[] = [];
+      for (const screen of SCREENS) {
+        await screen.open(hand);
+        const axe = new AxeBuilder({ page: hand.page })
+          .options({ resultTypes: ["violations"] })
+          // The page has no frames: axe then needs no page of its own to gather what it found.
+          .setLegacyMode(true);
+        const { violations } = await (screen.region ? axe.include(screen.region) : axe).analyze();
+        for (const { id, impact, nodes } of violations) {
+          if (impact !== "serious" && impact !== "critical") continue;
+          found.push(`${screen.name}: ${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(" | ")}`);
+        }
+        await screen.close?.(hand);
       }
-      await screen.close?.(hand);
-    }
-    expect(found).toEqual([]);
-  }, 120_000);
+      expect(found).toEqual([]);
+    },
+    120_000,
+  );
 });
 
 /** Everything that can be pressed and is on the page now, smaller than `least` pixels one way: what it is and its size. */
