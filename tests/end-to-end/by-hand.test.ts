@@ -39,10 +39,11 @@ afterEach(async () => {
   await context.close();
 });
 
-/** A pool of 32 by 16 ft round the origin, by its sizes alone. */
+/** A pool of 32 by 16 ft round the origin: its first corner by a click, its sizes typed. */
 async function drawPool(hand: SheetPage): Promise<void> {
   const { keyboard } = hand.page;
   await hand.take("p");
+  await hand.click(-192, -96);
   await keyboard.type("384in");
   await keyboard.press("Tab");
   await keyboard.type("16");

@@ -59,7 +59,9 @@ describe("one list of commands", () => {
     const { page } = hand;
     await hand.sheet.focus();
     await page.keyboard.press("?");
-    const keys = await page.getByRole("dialog", { name: "Help" }).locator("dt").allTextContents();
+    const terms = page.getByRole("dialog", { name: "Help" }).locator("dt");
+    await terms.first().waitFor();
+    const keys = await terms.allTextContents();
     expect(keys.sort()).toEqual(COMMANDS.all.flatMap(({ key, label }) => (key === undefined ? [] : [label])).sort());
   });
 });
