@@ -58,7 +58,7 @@ describe("the list of commands", () => {
 
   it("says why a command cannot be run now", () => {
     page.show(<CommandsDialog onClose={close} />);
-    const row = page.all("[role=option]").find((one) => one.textContent?.includes("Duplicate"));
+    const row = page.all("[role=option]").find((one) => one.textContent?.includes("Delete"));
     expect([row?.getAttribute("aria-disabled"), row?.textContent]).toEqual([
       "true",
       expect.stringContaining("Select something first."),
