@@ -43,7 +43,11 @@ type Act = {
 
 const act: fc.Arbitrary<Act> = fc.record({
   verb: fc.nat(1000),
-  dice: fc.array(fc.double({ min: 0, max: 1, noNaN: true, maxExcluded: true }), { minLength: 10, maxLength: 10 }),
+  // Whole millionths: doubles as such are nearly all close to 0.
+  dice: fc.array(
+    fc.nat(999_999).map((millionths) => millionths / 1e6),
+    { minLength: 10, maxLength: 10 },
+  ),
   how: fc.constantFrom(
     "edit" as const,
     "edit" as const,
@@ -132,7 +136,7 @@ describe("the laws of undo", () => {
         const counts = VERBS[which]!(start, dice).apply(start).ok ? taken : refused;
         counts.set(which, (counts.get(which) ?? 0) + 1);
       }),
-      { ...settings, numRuns: 2000, seed: 20260501 },
+      { ...settings, numRuns: 4000, seed: 20260501 },
     );
     for (let verb = 0; verb < VERBS.length; verb++) expect([verb, taken.get(verb) ?? 0]).not.toEqual([verb, 0]);
     expect(refused.size).toBeGreaterThan(VERBS.length / 2);

@@ -1,16 +1,22 @@
 /** Random edits over every verb of the editor: what each does is chosen by numbers between 0 and 1. */
+
 import { addElement } from "../../app/edits/add-element.ts";
+import { ALIGNMENTS, alignElements, distributeElements } from "../../app/edits/align-elements.ts";
 import { answerQuestion } from "../../app/edits/answer-question.ts";
+import { groupElements, setHidden, setLocked, ungroupElements } from "../../app/edits/arrangement.ts";
 import { deleteElements } from "../../app/edits/delete-elements.ts";
 import { deleteVertex } from "../../app/edits/delete-vertex.ts";
+import { addDimension, removeDimension } from "../../app/edits/dimension-edits.ts";
 import { duplicateElements } from "../../app/edits/duplicate-elements.ts";
 import type { AnyElement, Edit } from "../../app/edits/edit.ts";
 import { addInnerOutline, removeInnerOutline } from "../../app/edits/inner-outlines.ts";
 import { insertVertex } from "../../app/edits/insert-vertex.ts";
 import { moveElements } from "../../app/edits/move-elements.ts";
 import { moveVertex } from "../../app/edits/move-vertex.ts";
+import { pasteElements, takeElements } from "../../app/edits/paste-elements.ts";
 import { type PathRef, pathOf, pathRefs } from "../../app/edits/path-ref.ts";
 import { recordTie } from "../../app/edits/record-tie.ts";
+import { roundCorner } from "../../app/edits/round-corner.ts";
 import { setAmendment } from "../../app/edits/set-amendment.ts";
 import { setBulge } from "../../app/edits/set-bulge.ts";
 import { setEdition } from "../../app/edits/set-edition.ts";
@@ -18,6 +24,7 @@ import { setField } from "../../app/edits/set-field.ts";
 import { setOrder } from "../../app/edits/set-order.ts";
 import { setSetting, setSiteField } from "../../app/edits/set-site-field.ts";
 import { DRAWN_AS, type DrawingTool, draft } from "../../app/edits/templates.ts";
+import { mirrorElements, turnElements } from "../../app/edits/turn-elements.ts";
 import { EDITION_IDS } from "../../rules/editions/edition.ts";
 import { isKnownKind } from "../../rules/site/element-check.ts";
 import { fieldsOf } from "../../rules/site/field-list.ts";
@@ -139,4 +146,30 @@ export const VERBS: readonly ((site: Site, dice: Dice) => Edit)[] = [
   },
   (site, dice) =>
     removeInnerOutline(pick(site.elements, dice[0])?.id ?? "none", (dice[1] ?? 0) < 0.5 ? "islands" : "holes", 0),
+  (site, dice) => alignElements(anyIds(site, dice), pick(ALIGNMENTS, dice[6]) ?? "left"),
+  (site, dice) => distributeElements(anyIds(site, dice), (dice[6] ?? 0) < 0.5 ? "across" : "up"),
+  (site, dice) =>
+    turnElements(anyIds(site, dice), (dice[4] ?? 0) * 360 - 180, [coordinate(dice[5]), coordinate(dice[6])]),
+  (site, dice) => mirrorElements(anyIds(site, dice), [coordinate(dice[5]), coordinate(dice[6])], (dice[4] ?? 0) * 180),
+  (site, dice) => setLocked(anyIds(site, dice), (dice[6] ?? 0) < 0.3),
+  (site, dice) => setHidden(anyIds(site, dice), (dice[6] ?? 0) < 0.5),
+  (site, dice) =>
+    (site.arrangement?.groups ?? []).length > 0 && (dice[6] ?? 0) < 0.5
+      ? ungroupElements(anyIds(site, dice))
+      : groupElements(anyIds(site, dice)),
+  (site, dice) =>
+    pasteElements(takeElements(site, anyIds(site, dice)), { by: [coordinate(dice[4]), coordinate(dice[5])] }),
+  (site, dice) => {
+    const { id, ref, count } = anyPath(site, dice);
+    return roundCorner(id, ref, Math.floor((dice[2] ?? 0) * count), (dice[3] ?? 0) * 40);
+  },
+  (site, dice) => {
+    const old = pick(site.dimensions ?? [], dice[0]);
+    if (old && (dice[5] ?? 0) < 0.5) return removeDimension(old.id);
+    return addDimension({
+      from: { at: [coordinate(dice[0]), coordinate(dice[1])] },
+      to: { at: [coordinate(dice[2]), coordinate(dice[3])] },
+      offset: coordinate(dice[4]) / 20,
+    });
+  },
 ];
