@@ -136,7 +136,8 @@ async function main(): Promise<void> {
   const { shown, found } = await dropped(sheet, "Crowd of 10000", 10_000);
   print("10,000 elements, all moved about", await dragged(browser, page, middle, "middle"));
   // Nearer, so that the pool is large enough to be taken hold of.
-  await page.mouse.move(middle.x, middle.y);
+  const pool = await sheet.onScreen(0, 0);
+  await page.mouse.move(pool.x, pool.y);
   for (let i = 0; i < 8; i++) await page.mouse.wheel(0, -240);
   await page.waitForTimeout(800);
   print("10,000 elements, some moved about", await dragged(browser, page, middle, "middle"));
