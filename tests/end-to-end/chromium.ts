@@ -100,7 +100,7 @@ export async function launchOnProfile(profile: string): Promise<ProfileBrowser> 
   return {
     context,
     async kill() {
-      process.kill(group, "SIGKILL");
+      if (child.exitCode === null && child.signalCode === null) process.kill(group, "SIGKILL");
       await ended;
       await browser.close();
     },

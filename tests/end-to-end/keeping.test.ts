@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { launchChromium, launchOnProfile, serveApp, watchPage } from "./chromium.ts";
+import { launchChromium, launchOnProfile, type ProfileBrowser, serveApp, watchPage } from "./chromium.ts";
 import { SheetPage } from "./sheet-page.ts";
 
 let app: Awaited<ReturnType<typeof serveApp>>;
@@ -101,8 +101,14 @@ async function outlineOf(page: Page): Promise<[number, number][]> {
 describe("the browser killed", () => {
   it("in the middle of a drag comes back with every step, and with the drag as far as it went", async () => {
     const profile = await mkdtemp(join(tmpdir(), "copperband-profile-"));
+    const browsers: ProfileBrowser[] = [];
+    const start = async () => {
+      const started = await launchOnProfile(profile);
+      browsers.push(started);
+      return started;
+    };
     try {
-      const first = await launchOnProfile(profile);
+      const first = await start();
       const sheet = await opened(first.context);
       await sheet.page.setViewportSize(SIZE.viewport);
       await sheet.emptySheet();
@@ -116,21 +122,18 @@ describe("the browser killed", () => {
       await eventually(() => textsOf(sheet.page, "under-way/")).toHaveLength(1);
       await first.kill();
 
-      const second = await launchOnProfile(profile);
-      try {
-        const again = await opened(second.context);
-        await eventually(() => nameOf(again.page)).toContain("Lost and found");
-        expect(await again.undoWords()).toMatch(/^Undo: .*corner/i);
-        const moved = (await outlineOf(again.page))[2] ?? [0, 0];
-        expect(moved[0]).toBeGreaterThan(x);
-        await again.page.getByRole("button", { name: /^Undo/ }).click();
-        expect(await again.undoWords()).toBe("Undo");
-        await eventually(() => outlineOf(again.page)).toEqual(drawn);
-        expect(await textsOf(again.page, "under-way/")).toEqual([]);
-      } finally {
-        await second.kill();
-      }
+      const second = await start();
+      const again = await opened(second.context);
+      await eventually(() => nameOf(again.page)).toContain("Lost and found");
+      expect(await again.undoWords()).toMatch(/^Undo: .*corner/i);
+      const moved = (await outlineOf(again.page))[2] ?? [0, 0];
+      expect(moved[0]).toBeGreaterThan(x);
+      await again.page.getByRole("button", { name: /^Undo/ }).click();
+      expect(await again.undoWords()).toBe("Undo");
+      await eventually(() => outlineOf(again.page)).toEqual(drawn);
+      expect(await textsOf(again.page, "under-way/")).toEqual([]);
     } finally {
+      for (const started of browsers) await started.kill();
       await rm(profile, { recursive: true, force: true, maxRetries: 5 });
     }
   });
