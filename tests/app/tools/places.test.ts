@@ -47,7 +47,9 @@ describe("a corner that is clicked", () => {
     expect(action(hand)).toBe("Round the corner");
     expect(hand.type({ radius: "2'" })).toBe(true);
     expect(area(hand)).toBeCloseTo(240 * 120 - (1 - Math.PI / 4) * 24 * 24, 6);
-    expect(hand.document.getState().history.past.map(({ label }) => label)).toEqual(["Round a corner of concrete surface 1"]);
+    expect(hand.document.getState().history.past.map(({ label }) => label)).toEqual([
+      "Round a corner of concrete surface 1",
+    ]);
   });
 
   it("says the largest radius that fits when it is too large, and changes nothing", () => {
