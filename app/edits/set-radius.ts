@@ -37,7 +37,7 @@ export function setRadius(id: string, ref: PathRef, index: number, radius: numbe
 export function bulgeOfRadius(chord: number, radius: number): number | null {
   const share = chord / (2 * radius);
   if (!(share <= 1 + SAME_CORNER / chord)) return null;
-  return Math.tan(Math.asin(Math.min(1, share)) / 2);
+  return share >= 1 ? 1 : Math.tan(Math.asin(share) / 2);
 }
 
 /** Words for an arc whose ends are farther apart than its circle is wide. */

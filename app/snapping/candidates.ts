@@ -60,7 +60,7 @@ export function cornersInLine(
       const feature = all[i];
       const point = feature?.point;
       if (!feature || !point || point.isMiddle || without.has(feature.id)) return [];
-      return [{ with: point.at, name: `the ${point.words}`.replace(/^the (?=[A-Z])/, "") }];
+      return [{ with: point.at, name: point.words, isOther: true }];
     })
     .sort((a, b) => distanceBetween(a.with, at) - distanceBetween(b.with, at))
     .slice(0, MOST_IN_LINE);

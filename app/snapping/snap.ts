@@ -47,6 +47,8 @@ export interface SnapCandidates {
 export interface SnapLine {
   readonly with: Point;
   readonly name: string;
+  /** It is not a corner of what is being drawn. */
+  readonly isOther?: boolean;
 }
 
 export interface SnapRule {
@@ -167,6 +169,7 @@ function alignments(at: Point, lines: readonly SnapLine[], tolerance: number): A
         Math.abs(at[axis] - other[axis]) <= tolerance && Math.abs(at[across] - other[across]) > tolerance,
     );
     if (!line) return null;
+    if (line.isOther) return { with: line.with, words: `in line with ${line.name}` };
     const words = axis === 0 ? `straight up or down from ${line.name}` : `level with ${line.name}`;
     return { with: line.with, words };
   };

@@ -144,7 +144,7 @@ describe("corners of other things in line", () => {
     ]);
     expect(snap([3, 400], { points: [], edges: [] }, { ...RULE, grid: 12, others })).toMatchObject({
       point: [0, 396],
-      reason: "straight up or down from the corner of Pool",
+      reason: "in line with corner of Pool",
     });
     expect(cornersInLine(site.elements, [3, 400], 8, 100)).toEqual([]);
   });
