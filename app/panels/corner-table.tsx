@@ -181,7 +181,7 @@ interface LengthCellProps {
   onChange(inches: number): string | null;
 }
 
-function LengthCell({ label, hideLabel = false, inches, units, onChange }: LengthCellProps) {
+export function LengthCell({ label, hideLabel = false, inches, units, onChange }: LengthCellProps) {
   const written = inches === undefined ? "" : lengthEntry(inches, units);
   return (
     <TypedCell

@@ -16,6 +16,7 @@ import { setEdition } from "../edits/set-edition.ts";
 import { setField } from "../edits/set-field.ts";
 import { setSetting, setSiteField } from "../edits/set-site-field.ts";
 import { CornerTable } from "./corner-table.tsx";
+import { DimensionList } from "./dimension-list.tsx";
 import { FieldControl } from "./field-control.tsx";
 import { OutcomeMark } from "./outcome-mark.tsx";
 
@@ -122,6 +123,7 @@ function ElementFacts({ element, apply }: ElementFactsProps) {
         />
       ))}
       <CornerTable element={element} units={units} apply={apply} />
+      <DimensionList element={element.id} apply={apply} />
     </section>
   );
 }
@@ -174,6 +176,7 @@ function SiteFacts() {
             }
           />
         ))}
+      <DimensionList apply={apply} />
     </section>
   );
 }

@@ -81,7 +81,7 @@ export const TOOL_HINTS: Readonly<Record<ToolId, string>> = {
   measure: "Click or pull from one place to another: length and direction, nothing is kept.",
   dimension:
     "Click both ends, then where its line runs. An end on a corner, an edge or a part stays on it; Shift keeps the line straight from end to end.",
-  offset: "Point out on which side and how far, and click; or type the distance. A turns corners square.",
+  offset: "Point out on which side and how far, and click; or type the distance.",
   split: "Click a line where it is cut; click an outline at both ends of the cut.",
 };
 

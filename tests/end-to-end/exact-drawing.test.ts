@@ -204,6 +204,11 @@ describe("dimensions and measuring", () => {
     await expect.poll(() => hand.undoWords(), PATIENT).toBe(`Undo: Draw dimension 32' 0"`);
     await hand.take("s");
     await hand.click(0, 0);
+    await page.getByRole("button", { name: `Take dimension 32' 0" away` }).click();
+    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Take a dimension away");
+    await hand.sheet.focus();
+    await page.keyboard.press("Control+z");
+    await page.getByRole("button", { name: `Take dimension 32' 0" away` }).waitFor();
     await page.keyboard.press("Delete");
     await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Delete pool 1");
     await page.keyboard.press("Control+z");
