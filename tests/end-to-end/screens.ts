@@ -166,6 +166,25 @@ export const SCREENS: readonly Screen[] = [
       await page.keyboard.press("Shift+ArrowRight");
       await page.keyboard.press("Enter");
       await page.getByRole("form", { name: "Typed measurements" }).waitFor();
+      await page.keyboard.press("r");
+      await page.getByRole("button", { name: "Bend the other way" }).waitFor();
+    },
+    async close({ page }) {
+      await page.keyboard.press("Escape");
+      await page.keyboard.press("Escape");
+    },
+  },
+  {
+    name: "a side chosen",
+    region: ".middle",
+    async open(hand) {
+      const { page } = hand;
+      await panel(hand, "Outline");
+      await page.getByRole("option").first().click();
+      await page.locator(".sheet-canvas").focus();
+      await page.keyboard.press(".");
+      await page.keyboard.press(".");
+      await page.getByRole("button", { name: "Corner in its middle" }).waitFor();
     },
     async close({ page }) {
       await page.keyboard.press("Escape");
