@@ -25,12 +25,19 @@ createRoot(root).render(
   </StrictMode>,
 );
 
-/** Puts a site on the sheet; on a first visit, which finds none kept, the walk shows itself. */
+/** Puts a site on the sheet; on a first visit, which finds none kept, the walk shows itself to whoever only looks yet. */
 async function startUp(): Promise<void> {
+  let hasBegun = false;
+  const begin = () => {
+    hasBegun = true;
+  };
+  const firstActs = ["pointerdown", "keydown"] as const;
+  for (const act of firstActs) window.addEventListener(act, begin, { capture: true, once: true });
   const found = await editor.files.start();
   if (found !== "demo" || hasSeenWalk(walkStorage(window))) return;
   const { offerWalk } = await import("./walk/walk.ts");
-  offerWalk(editor);
+  // Nothing is taken out of the hands of somebody who is at work already; Help has the walk.
+  if (!hasBegun) offerWalk(editor);
 }
 
 /** Lets the program work without a network from now on. */

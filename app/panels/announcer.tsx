@@ -41,6 +41,11 @@ export function Announcer() {
       said = report.counts;
     };
     const later = () => {
+      // The counts that a change is told against are those of the site as it was opened, however soon the change comes.
+      const { report, reportRevision, failure } = editor.live.getState();
+      const { history, revision } = editor.document.getState();
+      const isOpened = history.past.length === 0 && history.future.length === 0 && reportRevision === revision;
+      if (report && failure === null && isOpened) said = report.counts;
       if (timer !== null) clearTimeout(timer);
       timer = setTimeout(look, REST);
     };

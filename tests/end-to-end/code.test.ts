@@ -90,7 +90,7 @@ describe("the code beside the sheet", () => {
     await amendments.getByText("None is in force.").waitFor();
     const part = page
       .getByRole("navigation", { name: "Parts of the article" })
-      .getByRole("button", { name: /Fixed metal/ });
+      .getByRole("button", { name: /^26 B7.*Fixed metal/ });
     const before = await part.textContent();
     await amendments.getByLabel("Which number does it change?").fill("fixed metal distance");
     await amendments
