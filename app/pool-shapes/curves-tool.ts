@@ -7,6 +7,15 @@
  */
 import { pathFrom } from "../../geometry/outline.ts";
 import { distanceBetween, samePoint } from "../../geometry/points.ts";
+import {
+  alongCircle,
+  arcsThrough,
+  closedArcs,
+  leaning,
+  startWay,
+  type Way,
+  wayTo,
+} from "../../geometry/tangent-arcs.ts";
 import type { Edge, PathData, Point } from "../../geometry/types.ts";
 import { lengthText } from "../../rules/words/lengths.ts";
 import { addElement } from "../edits/add-element.ts";
@@ -14,7 +23,6 @@ import { draft } from "../edits/templates.ts";
 import { unsnapped } from "../snapping/snap.ts";
 import { bearingWords, placeFrom, placeWords, sideWords } from "../tools/measures.ts";
 import type { Desk, Entry, OverlayShape, Pointer, Tool, TypedValues } from "../tools/tool.ts";
-import { alongCircle, arcsThrough, closedArcs, leaning, startWay, type Way, wayTo } from "./tangent-arcs.ts";
 
 const WHOLE_TURN = 2 * Math.PI;
 

@@ -8,7 +8,7 @@
  * Stages. 1. Directions at the points between two curved sides. 2. A curved side with a direction at one end only takes
  * one arc; with both, a pair of arcs. A curved side alone, with no direction at either end, stays straight.
  */
-import { distanceBetween } from "../../geometry/points.ts";
+import { bulgeFrom, leaning, meetingOfPair, startWay, type Way, wayAfter, wayTo } from "../../geometry/tangent-arcs.ts";
 import type { PathData, Point, Vertex } from "../../geometry/types.ts";
 
 /** `curved[i]`: the side that leaves point i. Points that follow each other are apart. */
@@ -20,8 +20,8 @@ export function curveThrough(points: readonly Point[], curved: readonly boolean[
     return side >= 0 && side < sides && curved[side] === true;
   };
   const at = (i: number): Point => points[(i + count) % count] as Point;
-  const direction = (i: number): Point | null =>
-    count > 2 && isCurved(i - 1) && isCurved(i) ? circleDirection(at(i - 1), at(i), at(i + 1)) : null;
+  const direction = (i: number): Way | null =>
+    count > 2 && isCurved(i - 1) && isCurved(i) ? circleWay(at(i - 1), at(i), at(i + 1)) : null;
   const vertices: Vertex[] = [];
   for (let i = 0; i < count; i++) {
     const [from, to] = [at(i), at(i + 1)];
@@ -31,54 +31,26 @@ export function curveThrough(points: readonly Point[], curved: readonly boolean[
   return { vertices, closed };
 }
 
-/** Direction at `p` of the circle a, p, b run through in that order; along the line when they lie on one. */
-function circleDirection(a: Point, p: Point, b: Point): Point | null {
-  const [before, after] = [distanceBetween(a, p), distanceBetween(p, b)];
-  if (before === 0 || after === 0) return null;
-  // The tangent of the circle leans from each chord by the angle that the other chord is seen under.
-  const u: Point = [(p[0] - a[0]) / before, (p[1] - a[1]) / before];
-  const v: Point = [(b[0] - p[0]) / after, (b[1] - p[1]) / after];
-  return unit([u[0] * after + v[0] * before, u[1] * after + v[1] * before]);
+/** The way in which the circle through a, p and b passes p; along the line when they lie on one. */
+function circleWay(a: Point, p: Point, b: Point): Way | null {
+  const start = startWay([a, p, b]);
+  return start && wayAfter(a, start, p);
 }
 
-function curve(from: Point, start: Point | null, to: Point, end: Point | null): Vertex[] {
-  const chord = unit([to[0] - from[0], to[1] - from[1]]);
+function curve(from: Point, start: Way | null, to: Point, end: Way | null): Vertex[] {
+  const chord = wayTo(from, to);
   if (!chord || (!start && !end)) return [from];
-  if (!start) return [withBulge(from, angleBetween(chord, end as Point))];
-  if (!end) return [withBulge(from, angleBetween(start, chord))];
+  if (!start) return [bent(from, Math.tan(leaning(chord, end as Way) / 2))];
+  if (!end) return [bent(from, bulgeFrom(from, start, to))];
   const middle = meetingOfPair(from, start, to, end);
-  const [first, second] = [unit(minus(middle, from)), unit(minus(to, middle))];
-  if (!first || !second) return [withBulge(from, angleBetween(start, chord))];
-  return [withBulge(from, angleBetween(start, first)), withBulge(middle, angleBetween(second, end))];
+  const first = bulgeFrom(from, start, middle);
+  const second = bulgeFrom(middle, wayAfter(from, start, middle), to);
+  return first === null || second === null
+    ? [bent(from, bulgeFrom(from, start, to))]
+    : [bent(from, first), bent(middle, second)];
 }
 
-/** Where the two arcs of a pair with equal tangent lengths meet. */
-function meetingOfPair(from: Point, start: Point, to: Point, end: Point): Point {
-  const v = minus(to, from);
-  const along = v[0] * (start[0] + end[0]) + v[1] * (start[1] + end[1]);
-  const square = v[0] * v[0] + v[1] * v[1];
-  const apart = 2 * (1 - start[0] * end[0] - start[1] * end[1]);
-  // The smaller root of apart d^2 + 2 along d - square = 0, in the form that holds for parallel directions as well.
-  const root = along + Math.sqrt(along * along + apart * square);
-  const d = root > 0 ? square / root : Math.sqrt(square);
-  return [(from[0] + to[0] + d * (start[0] - end[0])) / 2, (from[1] + to[1] + d * (start[1] - end[1])) / 2];
-}
-
-/** `lean`: the angle between an end's direction and the chord, half of what the arc turns. */
-function withBulge([x, y]: Point, lean: number): Vertex {
-  const bulge = Math.tan(lean / 2);
-  return bulge === 0 ? [x, y] : [x, y, bulge];
-}
-
-function angleBetween(a: Point, b: Point): number {
-  return Math.atan2(a[0] * b[1] - a[1] * b[0], a[0] * b[0] + a[1] * b[1]);
-}
-
-function minus(a: Point, b: Point): Point {
-  return [a[0] - b[0], a[1] - b[1]];
-}
-
-function unit([x, y]: Point): Point | null {
-  const length = Math.hypot(x, y);
-  return length === 0 ? null : [x / length, y / length];
+/** A side that no arc can be bent to stays straight. */
+function bent([x, y]: Point, bulge: number | null): Vertex {
+  return bulge === null || bulge === 0 ? [x, y] : [x, y, bulge];
 }

@@ -43,6 +43,9 @@ export interface SolvedTaping {
   readonly spread: number;
 }
 
+/** How much of a stretched line the picture shows, inches; the line itself has no end. */
+const LINE_SHOWN = 120;
+
 interface Frame {
   readonly start: Point;
   readonly bearing: number;
@@ -62,7 +65,7 @@ export function solveTaping(taping: Taping, units: Units, north?: number): Solve
   };
   const start: Point = [length("startX", true) ?? 0, length("startY", true) ?? 0];
   const tape = length("tape");
-  const apart = isStakes ? length("apart") : 120;
+  const apart = isStakes ? length("apart") : LINE_SHOWN;
   const turned = parseBearing(taping.bearing, north);
   if (!turned.ok) faults.bearing = turned.reason;
   const isReady = Object.keys(faults).length === 0;

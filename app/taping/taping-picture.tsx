@@ -1,6 +1,6 @@
 /** What the table draws so far: stakes, points by number, the paths through them; doubtful points stand out. */
 import type { Point } from "../../geometry/types.ts";
-import { pathD } from "./outline-svg.ts";
+import { pathD } from "../drawing/path-d.ts";
 import type { SolvedTaping } from "./solve-taping.ts";
 
 const LONGEST = 280;

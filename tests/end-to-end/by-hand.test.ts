@@ -2,42 +2,11 @@
 import { mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import type { Browser, BrowserContext, BrowserContextOptions } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
-import { launchChromium, serveApp, watchPage } from "./chromium.ts";
-import { moveFingers, SheetPage } from "./sheet-page.ts";
+import { describe, expect, it } from "vitest";
+import { browserPages, PATIENT } from "./browser-pages.ts";
+import { moveFingers, type SheetPage } from "./sheet-page.ts";
 
-/** On a busy machine a report takes its time. */
-const PATIENT = { timeout: 8_000 };
-
-let browser: Browser;
-let app: Awaited<ReturnType<typeof serveApp>>;
-let context: BrowserContext;
-let watch: ReturnType<typeof watchPage>;
-
-beforeAll(async () => {
-  [browser, app] = await Promise.all([launchChromium(), serveApp()]);
-});
-
-afterAll(async () => {
-  await browser?.close();
-  await app?.close();
-});
-
-async function openPage(options: BrowserContextOptions = {}): Promise<SheetPage> {
-  context = await browser.newContext({ viewport: { width: 1440, height: 900 }, ...options });
-  context.setDefaultTimeout(8_000);
-  const hand = new SheetPage(await context.newPage());
-  watch = watchPage(hand.page);
-  await hand.open(app.url);
-  return hand;
-}
-
-afterEach(async () => {
-  expect(watch.errors).toEqual([]);
-  expect(watch.foreignRequests()).toEqual([]);
-  await context.close();
-});
+const { open: openPage } = browserPages();
 
 /** A pool of 32 by 16 ft round the origin: its first corner by a click, its sizes typed. */
 async function drawPool(hand: SheetPage): Promise<void> {
@@ -118,7 +87,7 @@ describe("by fingers", () => {
     const hand = await openPage({ viewport: { width: 834, height: 1112 }, hasTouch: true });
     const { page } = hand;
     await hand.emptySheet();
-    const session = await context.newCDPSession(page);
+    const session = await page.context().newCDPSession(page);
     await page.getByRole("button", { name: /Rectangle by size/ }).tap();
     await moveFingers(session, [[250, 400]], [[350, 450]], [[550, 560]]);
     await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Draw pool 1");

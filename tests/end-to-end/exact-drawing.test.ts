@@ -1,33 +1,13 @@
 /** Exact drawing by hand in a real browser: typed lengths, arcs, snapping, corners, offsets, dimensions, measuring. Figures are arithmetic. */
-import type { Browser, BrowserContext } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
-import { launchChromium, serveApp, watchPage } from "./chromium.ts";
-import { SheetPage } from "./sheet-page.ts";
+import { describe, expect, it } from "vitest";
+import { browserPages, PATIENT } from "./browser-pages.ts";
+import type { SheetPage } from "./sheet-page.ts";
 
-/** On a busy machine a report takes its time. */
-const PATIENT = { timeout: 8_000 };
-
-let browser: Browser;
-let app: Awaited<ReturnType<typeof serveApp>>;
-let context: BrowserContext;
-let watch: ReturnType<typeof watchPage>;
-
-beforeAll(async () => {
-  [browser, app] = await Promise.all([launchChromium(), serveApp()]);
-});
-
-afterAll(async () => {
-  await browser?.close();
-  await app?.close();
-});
+const pages = browserPages();
 
 /** A page with a pool of 32 by 16 ft round the origin, stretched on the grid. */
 async function pageWithPool(): Promise<SheetPage> {
-  context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
-  context.setDefaultTimeout(8_000);
-  const hand = new SheetPage(await context.newPage());
-  watch = watchPage(hand.page);
-  await hand.open(app.url);
+  const hand = await pages.open();
   await hand.emptySheet();
   await hand.take("p");
   await hand.pull([-192, -96], [192, 96]);
@@ -35,12 +15,6 @@ async function pageWithPool(): Promise<SheetPage> {
   await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Draw pool 1");
   return hand;
 }
-
-afterEach(async () => {
-  expect(watch.errors).toEqual([]);
-  expect(watch.foreignRequests()).toEqual([]);
-  await context.close();
-});
 
 /** Types into fields of the entry bar and presses Enter in the last. */
 async function typeInto(hand: SheetPage, texts: Readonly<Record<string, string>>): Promise<void> {

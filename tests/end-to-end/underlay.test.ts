@@ -1,37 +1,12 @@
 /** A picture or a page of a PDF laid under the sheet in a real browser. Common practice, no source. */
-import type { Browser, BrowserContext } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
-import { launchChromium, serveApp, watchPage } from "./chromium.ts";
-import { SheetPage } from "./sheet-page.ts";
+import { describe, expect, it } from "vitest";
+import { browserPages, PATIENT } from "./browser-pages.ts";
+import type { SheetPage } from "./sheet-page.ts";
 
-const PATIENT = { timeout: 8_000 };
-
-let browser: Browser;
-let app: Awaited<ReturnType<typeof serveApp>>;
-let context: BrowserContext;
-let watch: ReturnType<typeof watchPage>;
-
-beforeAll(async () => {
-  [browser, app] = await Promise.all([launchChromium(), serveApp()]);
-});
-
-afterAll(async () => {
-  await browser?.close();
-  await app?.close();
-});
-
-afterEach(async () => {
-  expect(watch.errors).toEqual([]);
-  expect(watch.foreignRequests()).toEqual([]);
-  await context.close();
-});
+const pages = browserPages();
 
 async function openPage(): Promise<SheetPage> {
-  context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
-  context.setDefaultTimeout(8_000);
-  const hand = new SheetPage(await context.newPage());
-  watch = watchPage(hand.page);
-  await hand.open(app.url);
+  const hand = await pages.open();
   await hand.emptySheet();
   await hand.sheet.focus();
   await hand.page.keyboard.press("Shift+U");

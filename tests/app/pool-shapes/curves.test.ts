@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { beforeEach, describe, expect, it, vi } from "vitest";
-import { alongCircle, arcsThrough, closedArcs, startWay, type Way } from "../../../app/pool-shapes/tangent-arcs.ts";
 import { pathFrom } from "../../../geometry/outline.ts";
+import { alongCircle, arcsThrough, closedArcs, startWay, type Way } from "../../../geometry/tangent-arcs.ts";
 import type { Point } from "../../../geometry/types.ts";
 import type { PoolElement } from "../../../rules/site/elements.ts";
 import { runs } from "../../oracles/seed.ts";

@@ -1,5 +1,5 @@
 /**
- * Closed outlines of arcs that go on smoothly from one another.
+ * Arcs that go on smoothly from one another, and closed outlines of them.
  *
  * Terms. The points are where the arcs meet. An outline starts in a direction; from there each next arc starts in the
  * direction that the last one ended with, so that its end alone shapes it. A pair: two arcs that leave one point and
@@ -8,9 +8,9 @@
  * Stages. 1. The start's direction: that of the circle through the first three points, or along the chord while there
  * are two. 2. Arc by arc. 3. To close, a pair from the last point back to the first, in the direction it began with.
  */
-import { distanceBetween } from "../../geometry/points.ts";
-import { SAME_CORNER } from "../../geometry/tolerances.ts";
-import type { PathData, Point, Vertex } from "../../geometry/types.ts";
+import { distanceBetween } from "./points.ts";
+import { SAME_CORNER } from "./tolerances.ts";
+import type { PathData, Point, Vertex } from "./types.ts";
 
 /** A way over the sheet, of length 1. */
 export type Way = readonly [x: number, y: number];
@@ -88,7 +88,7 @@ export function alongCircle(from: Point, way: Way, radius: number, angle: number
 }
 
 /** Where the two arcs of a pair with equal tangent lengths meet. */
-function meetingOfPair(from: Point, out: Way, to: Point, home: Way): Point {
+export function meetingOfPair(from: Point, out: Way, to: Point, home: Way): Point {
   const v: Point = [to[0] - from[0], to[1] - from[1]];
   const along = v[0] * (out[0] + home[0]) + v[1] * (out[1] + home[1]);
   const square = v[0] * v[0] + v[1] * v[1];
