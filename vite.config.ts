@@ -67,7 +67,9 @@ export default defineConfig({
           environment: "node",
           include: ["tests/end-to-end/**/*.test.{ts,tsx}"],
           globalSetup: "tests/end-to-end/prepare.ts",
-          testTimeout: 60_000,
+          // A busy machine takes its time; nothing here tells speed.
+          testTimeout: 180_000,
+          expect: { poll: { timeout: 40_000 } },
         },
       },
     ],

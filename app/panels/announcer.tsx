@@ -6,6 +6,7 @@ import { useEffect, useState } from "react";
 import { OUTCOMES_WORST_FIRST, type Outcome, type Report } from "../../rules/report.ts";
 import { capitalized, elementName } from "../../rules/words/element-names.ts";
 import { OUTCOME_WORDS, outcomeCount } from "../../rules/words/outcomes.ts";
+import { EMPTY_REPORT } from "../canvas/empty-report.ts";
 import type { Editor } from "../editor.ts";
 import { useEditor } from "../editor-context.tsx";
 
@@ -36,7 +37,8 @@ export function Announcer() {
       const { gesture, history } = editor.document.getState();
       if (!report || failure !== null || gesture !== null) return;
       const isFresh = history.past.length === 0 && history.future.length === 0;
-      const text = said === null || isFresh ? null : changeText(said, report.counts);
+      // Who has begun before the first counts were there hears all of them.
+      const text = isFresh ? null : changeText(said ?? EMPTY_REPORT.counts, report.counts);
       if (text !== null) setCounts(text);
       said = report.counts;
     };

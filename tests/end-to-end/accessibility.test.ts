@@ -3,38 +3,16 @@
  * finger points nothing is smaller than 44 px (the size that WCAG 2.5.5 names, restated from memory).
  */
 import { AxeBuilder } from "@axe-core/playwright";
-import type { Browser, BrowserContext, BrowserContextOptions } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
-import { launchChromium, serveApp, watchPage } from "./chromium.ts";
+import type { BrowserContextOptions } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { browserPages } from "./browser-pages.ts";
 import { openDemo, SCREENS } from "./screens.ts";
-import { SheetPage } from "./sheet-page.ts";
+import type { SheetPage } from "./sheet-page.ts";
 
-let browser: Browser;
-let app: Awaited<ReturnType<typeof serveApp>>;
-let context: BrowserContext;
-let watch: ReturnType<typeof watchPage>;
-
-beforeAll(async () => {
-  [browser, app] = await Promise.all([launchChromium(), serveApp()]);
-});
-
-afterAll(async () => {
-  await browser?.close();
-  await app?.close();
-});
-
-afterEach(async () => {
-  expect(watch.errors).toEqual([]);
-  expect(watch.foreignRequests()).toEqual([]);
-  await context.close();
-});
+const pages = browserPages();
 
 async function openPage(options: BrowserContextOptions): Promise<SheetPage> {
-  context = await browser.newContext({ reducedMotion: "reduce", ...options });
-  context.setDefaultTimeout(15_000);
-  const hand = new SheetPage(await context.newPage());
-  watch = watchPage(hand.page);
-  await hand.open(app.url);
+  const hand = await pages.open({ reducedMotion: "reduce", ...options });
   await openDemo(hand);
   return hand;
 }
@@ -72,7 +50,7 @@ describe("axe finds nothing serious on any screen", () => {
       }
       expect(found).toEqual([]);
     },
-    120_000,
+    400_000,
   );
 });
 

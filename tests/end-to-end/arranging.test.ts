@@ -1,32 +1,10 @@
 /** Arranging by hand in a real browser, with pointer and keys: places are arithmetic, words our own choice. */
 import { readFile } from "node:fs/promises";
-import type { Browser, BrowserContext } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
-import { launchChromium, serveApp, watchPage } from "./chromium.ts";
-import { SheetPage } from "./sheet-page.ts";
+import { describe, expect, it } from "vitest";
+import { browserPages } from "./browser-pages.ts";
+import type { SheetPage } from "./sheet-page.ts";
 
-/** On a busy machine a report takes its time. */
-const PATIENT = { timeout: 8_000 };
-
-let browser: Browser;
-let app: Awaited<ReturnType<typeof serveApp>>;
-let context: BrowserContext;
-let watch: ReturnType<typeof watchPage>;
-
-beforeAll(async () => {
-  [browser, app] = await Promise.all([launchChromium(), serveApp()]);
-});
-
-afterAll(async () => {
-  await browser?.close();
-  await app?.close();
-});
-
-afterEach(async () => {
-  expect(watch.errors).toEqual([]);
-  expect(watch.foreignRequests()).toEqual([]);
-  await context.close();
-});
+const pages = browserPages();
 
 type Place = readonly number[];
 interface Saved {
@@ -66,12 +44,8 @@ const YARD = {
 };
 
 async function openYard(): Promise<SheetPage> {
-  context = await browser.newContext({ viewport: { width: 1440, height: 900 }, acceptDownloads: true });
-  context.setDefaultTimeout(8_000);
-  const hand = new SheetPage(await context.newPage());
+  const hand = await pages.open();
   const { page } = hand;
-  watch = watchPage(page);
-  await hand.open(app.url);
   const [chooser] = await Promise.all([page.waitForEvent("filechooser"), hand.siteCommand("Open a file")]);
   await chooser.setFiles({
     name: "posts.site.json",
@@ -79,7 +53,7 @@ async function openYard(): Promise<SheetPage> {
     buffer: Buffer.from(JSON.stringify(YARD)),
   });
   await hand.panel("Outline");
-  await expect.poll(() => page.getByRole("option").count(), PATIENT).toBe(4);
+  await expect.poll(() => page.getByRole("option").count()).toBe(4);
   return hand;
 }
 
@@ -110,14 +84,14 @@ describe("several at once", () => {
     await hand.panel("Facts");
     await page.getByRole("heading", { name: "3 elements selected" }).waitFor();
     await key(hand, "Control+g");
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Group 3 metal parts");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Group 3 metal parts");
     await key(hand, "Escape");
     await hand.pull([100, -60], [100, -84]);
     await page.mouse.up();
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Move 3 metal parts");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Move 3 metal parts");
     await key(hand, "Control+Shift+g", "Control+Shift+ArrowDown");
     // Two of them come down to the lowest.
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Line up the bottoms of 2 metal parts");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Line up the bottoms of 2 metal parts");
     const lined = postsOf(await saved(hand));
     expect(new Set(lined.map(([, y]) => y)).size).toBe(1);
     expect(lined.map(([x]) => x)).toEqual([20, 100, 220]);
@@ -148,7 +122,7 @@ describe("several at once", () => {
     await move.getByLabel("To the right").fill("4in");
     await move.getByLabel("Up").fill(`-1' 0"`);
     await page.keyboard.press("Enter");
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Move post 1");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Move post 1");
     expect(postsOf(await saved(hand))[0]).toEqual([24, -60]);
     await key(hand, "q");
     const turn = page.getByRole("form", { name: "Turn by degrees" });
@@ -157,14 +131,14 @@ describe("several at once", () => {
     await turn.getByLabel("Right of origin").fill("0");
     await turn.getByLabel("Up from origin").fill("0");
     await page.keyboard.press("Enter");
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Turn post 1");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Turn post 1");
     expect(postsOf(await saved(hand))[0]).toEqual([60, 24]);
     await key(hand, "v");
     const mirror = page.getByRole("form", { name: "Mirror" });
     await mirror.getByLabel("About").selectOption({ label: "The side of an element" });
     await mirror.getByLabel("Element").selectOption("pool-1");
     await mirror.getByRole("button", { name: "Mirror" }).click();
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Mirror post 1");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Mirror post 1");
     // About the pool's first side, which lies on y = 0.
     expect(postsOf(await saved(hand))[0]).toEqual([60, -24]);
     await key(hand, "Shift+Y");
@@ -173,7 +147,7 @@ describe("several at once", () => {
     await repeat.getByLabel("Spacing").fill("10'");
     await repeat.getByLabel("Beside the line").fill("-24in");
     await repeat.getByRole("button", { name: "Repeat" }).click();
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Repeat post 1");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Repeat post 1");
     // Six places 120 in. apart round 720 in.
     expect(postsOf(await saved(hand))).toHaveLength(3 + 6);
     await key(hand, "Control+z", "Control+z", "Control+z", "Control+z");
@@ -189,7 +163,7 @@ describe("several at once", () => {
     const { page } = hand;
     await boxPosts(hand);
     await key(hand, "Control+c", "Control+v");
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Paste 3 metal parts");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Paste 3 metal parts");
     expect(postsOf(await saved(hand)).slice(3)).toEqual([
       [44, -72],
       [124, -84],
@@ -199,12 +173,12 @@ describe("several at once", () => {
     await page.getByText("kept as “Posts, copy”").waitFor();
     await hand.emptySheet();
     await key(hand, "Control+v");
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Paste 3 metal parts");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Paste 3 metal parts");
     const [a, b, c] = postsOf(await saved(hand));
     expect([(b?.[0] ?? 0) - (a?.[0] ?? 0), (c?.[0] ?? 0) - (a?.[0] ?? 0)]).toEqual([80, 200]);
     await hand.siteCommand("Demo sites and kept copies");
     // The site and its copy, each kept.
-    await expect.poll(() => page.locator(".kept-row", { hasText: "Posts" }).count(), PATIENT).toBe(2);
+    await expect.poll(() => page.locator(".kept-row", { hasText: "Posts" }).count()).toBe(2);
     expect(await page.locator(".kept-row", { hasText: "Posts, copy" }).count()).toBe(1);
   });
 });
@@ -214,23 +188,23 @@ describe("what is not drawn", () => {
     const hand = await openYard();
     const { page } = hand;
     const counts = page.locator(".topbar").getByText(/need bonding|needs bonding/);
-    await expect.poll(() => counts.textContent(), PATIENT).toBe("2 need bonding");
+    await expect.poll(() => counts.textContent()).toBe("2 need bonding");
     await hand.click(220, -48);
     await key(hand, "j");
     await page.getByText("Not drawn, but still judged: 1 element.").waitFor();
     expect((await saved(hand)).arrangement).toEqual({ hidden: ["metal-3"] });
-    await expect.poll(() => counts.textContent(), PATIENT).toBe("2 need bonding");
+    await expect.poll(() => counts.textContent()).toBe("2 need bonding");
     await key(hand, "Control+f");
     await page.keyboard.type("hidden");
-    await expect.poll(() => page.getByRole("option").count(), PATIENT).toBe(1);
+    await expect.poll(() => page.getByRole("option").count()).toBe(1);
     await page.keyboard.press("Enter");
     await page.getByRole("button", { name: "Show again" }).click();
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Show post 3");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Show post 3");
     expect((await saved(hand)).arrangement).toBeUndefined();
     await page.getByRole("button", { name: "Do not draw: Fixed metal" }).click();
     await page.getByText("Not drawn, but still judged: 1 part of the article.").waitFor();
     await page.getByRole("button", { name: "Show all" }).click();
-    await expect.poll(() => page.locator(".hidden-note").count(), PATIENT).toBe(0);
+    await expect.poll(() => page.locator(".hidden-note").count()).toBe(0);
     await key(hand, "Control+k");
     await page.getByRole("combobox").fill("post 2");
     await page.getByRole("option", { name: /Go to\s*Post 2/ }).waitFor();

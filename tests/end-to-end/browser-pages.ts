@@ -1,19 +1,18 @@
-import type { Browser, BrowserContext, BrowserContextOptions } from "playwright-core";
+import type { Browser, BrowserContextOptions } from "playwright-core";
 import { afterAll, afterEach, beforeAll, expect } from "vitest";
-import { launchChromium, serveApp, watchPage } from "./chromium.ts";
+import { launchChromium, PATIENCE, serveApp, watchPage } from "./chromium.ts";
 import { SheetPage } from "./sheet-page.ts";
-
-/** On a busy machine a report takes its time. */
-export const PATIENT = { timeout: 8_000 };
 
 /**
  * One browser and one served application for the tests of a file. `open` gives a fresh page, wide unless told; after each
  * test its page must have raised no error and asked no other host, and is closed.
  */
-export function browserPages(): { open(options?: BrowserContextOptions): Promise<SheetPage> } {
+export function browserPages(): {
+  open(options?: BrowserContextOptions, visit?: Parameters<SheetPage["open"]>[1]): Promise<SheetPage>;
+} {
   let browser: Browser;
   let app: Awaited<ReturnType<typeof serveApp>>;
-  const opened: { readonly context: BrowserContext; readonly watch: ReturnType<typeof watchPage> }[] = [];
+  const opened: { readonly hand: SheetPage; readonly watch: ReturnType<typeof watchPage> }[] = [];
 
   beforeAll(async () => {
     [browser, app] = await Promise.all([launchChromium(), serveApp()]);
@@ -32,17 +31,17 @@ export function browserPages(): { open(options?: BrowserContextOptions): Promise
         expect(watch.foreignRequests()).toEqual([]);
       }
     } finally {
-      for (const { context } of pages) await context.close();
+      for (const { hand } of pages) await hand.page.context().close();
     }
   });
 
   return {
-    async open(options = {}) {
+    async open(options = {}, visit = {}) {
       const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, ...options });
-      context.setDefaultTimeout(PATIENT.timeout);
+      context.setDefaultTimeout(PATIENCE);
       const hand = new SheetPage(await context.newPage());
-      opened.push({ context, watch: watchPage(hand.page) });
-      await hand.open(app.url);
+      opened.push({ hand, watch: watchPage(hand.page) });
+      await hand.open(app.url, visit);
       return hand;
     },
   };

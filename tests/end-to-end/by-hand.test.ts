@@ -3,7 +3,7 @@ import { mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { browserPages, PATIENT } from "./browser-pages.ts";
+import { browserPages } from "./browser-pages.ts";
 import { moveFingers, type SheetPage } from "./sheet-page.ts";
 
 const { open: openPage } = browserPages();
@@ -27,7 +27,7 @@ describe("by pointer", () => {
     await drawPool(hand);
     await hand.pull([192, 96], [0, -150]);
     const reason = /cross itself between corner/;
-    await expect.poll(() => page.locator(".hint").textContent(), PATIENT).toMatch(reason);
+    await expect.poll(() => page.locator(".hint").textContent()).toMatch(reason);
     await page.mouse.up();
     await page.getByRole("status").getByText(reason).waitFor();
     expect(await hand.undoWords()).toBe("Undo: Draw pool 1");
@@ -37,7 +37,7 @@ describe("by pointer", () => {
     expect(await hand.undoWords()).toBe("Undo: Draw pool 1");
     await hand.pull([192, 0], [240, 0]);
     await page.mouse.up();
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Bend a side of pool 1");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Bend a side of pool 1");
     // Pulled 48 in. out of a side 192 in. long.
     expect(await page.getByLabel("Bend of the side from corner 2").inputValue()).toBe(`4' 0"`);
   });
@@ -47,14 +47,14 @@ describe("by pointer", () => {
     const { page } = hand;
     await hand.panel("Copper");
     const open = page.getByRole("button", { name: /^Record tie T/ });
-    await expect.poll(() => open.count(), PATIENT).toBe(4);
+    await expect.poll(() => open.count()).toBe(4);
     // The first tie of the first demo lies 21 in. west of the shell's lower left corner, which is its origin.
     await hand.click(-21, 0);
     await page.getByRole("button", { name: "Record this tie" }).click();
-    await expect.poll(() => open.count(), PATIENT).toBe(3);
+    await expect.poll(() => open.count()).toBe(3);
     expect(await hand.undoWords()).toBe("Undo: Record tie 1");
     await page.keyboard.press("Control+z");
-    await expect.poll(() => open.count(), PATIENT).toBe(4);
+    await expect.poll(() => open.count()).toBe(4);
   });
 });
 
@@ -67,14 +67,14 @@ describe("by keys alone", () => {
     await page.keyboard.press("Enter");
     for (const key of ["Shift+ArrowRight", "Shift+ArrowRight", "Shift+ArrowUp"]) await page.keyboard.press(key);
     await page.keyboard.press("Enter");
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Draw pool 1");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Draw pool 1");
     await hand.take("f");
     for (const key of ["ArrowDown", "Shift+ArrowDown", "Enter", "Shift+ArrowRight", "Enter", "Enter"]) {
       await page.keyboard.press(key);
     }
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Draw fence 1");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Draw fence 1");
     await page.keyboard.press("ArrowLeft");
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Move fence 1");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Move fence 1");
     await hand.panel("Outline");
     // Two and one steps of 12 in.
     await page.getByRole("option", { name: /Pool 1.*2' 0" by 1' 0"/ }).waitFor();
@@ -90,14 +90,14 @@ describe("by fingers", () => {
     const session = await page.context().newCDPSession(page);
     await page.getByRole("button", { name: /Rectangle by size/ }).tap();
     await moveFingers(session, [[250, 400]], [[350, 450]], [[550, 560]]);
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Draw pool 1");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Draw pool 1");
     const before = await hand.camera();
     const apart = (half: number): [number, number][] => [
       [400 - half, 480],
       [400 + half, 480],
     ];
     await moveFingers(session, apart(100), apart(150), apart(200));
-    await expect.poll(async () => (await hand.camera()).scale / before.scale, PATIENT).toBeCloseTo(2, 2);
+    await expect.poll(async () => (await hand.camera()).scale / before.scale).toBeCloseTo(2, 2);
     expect(await hand.undoWords()).toBe("Undo: Draw pool 1");
     expect(await page.getByText("A drawing aid, not an approval.", { exact: true }).isVisible()).toBe(true);
   });
@@ -108,13 +108,13 @@ describe("opening", () => {
     const hand = await openPage();
     const { page } = hand;
     // Before the site is there the view lies round the origin.
-    await expect.poll(async () => (await hand.camera()).x, PATIENT).toBeGreaterThan(0);
+    await expect.poll(async () => (await hand.camera()).x).toBeGreaterThan(0);
     const first = await hand.camera();
     await hand.emptySheet();
-    await expect.poll(() => hand.camera(), PATIENT).toMatchObject({ x: 0, y: 0 });
+    await expect.poll(() => hand.camera()).toMatchObject({ x: 0, y: 0 });
     await hand.siteCommand("Demo sites and kept copies");
     await page.getByRole("button", { name: /Cinderpath Lane 12/ }).click();
-    await expect.poll(() => hand.camera(), PATIENT).toEqual(first);
+    await expect.poll(() => hand.camera()).toEqual(first);
     const folder = await mkdtemp(join(tmpdir(), "copperband-"));
     const file = join(folder, "torn.site.json");
     await writeFile(file, '{"format": "copper');

@@ -14,6 +14,9 @@ declare module "vitest" {
   }
 }
 
+/** How long a browser may take for one thing before a test gives up, milliseconds. A busy machine takes its time. */
+export const PATIENCE = 40_000;
+
 const repository = fileURLToPath(new URL("../..", import.meta.url));
 
 const commandNames = ["chromium", "chromium-browser", "google-chrome", "google-chrome-stable"];

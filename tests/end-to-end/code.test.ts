@@ -1,61 +1,29 @@
 /** The code in a real browser: first questions, a rule sought and its finding, an amendment that acts, editions side by side. */
-import type { Browser, BrowserContext, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
-import { launchChromium, serveApp, watchPage } from "./chromium.ts";
+import type { Page } from "playwright-core";
+import { beforeEach, describe, expect, it } from "vitest";
+import { browserPages } from "./browser-pages.ts";
+import type { SheetPage } from "./sheet-page.ts";
 
-let browser: Browser;
-let app: Awaited<ReturnType<typeof serveApp>>;
-let context: BrowserContext;
+const pages = browserPages();
+let hand: SheetPage;
 let page: Page;
-let watch: ReturnType<typeof watchPage>;
-
-beforeAll(async () => {
-  [browser, app] = await Promise.all([launchChromium(), serveApp()]);
-});
-
-afterAll(async () => {
-  await browser?.close();
-  await app?.close();
-});
 
 beforeEach(async () => {
-  context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
-  context.setDefaultTimeout(8_000);
-  page = await context.newPage();
-  watch = watchPage(page);
-  await page.goto(app.url);
-  await sheet().waitFor();
+  hand = await pages.open();
+  page = hand.page;
 });
-
-afterEach(async () => {
-  expect(watch.errors).toEqual([]);
-  expect(watch.foreignRequests()).toEqual([]);
-  await context.close();
-});
-
-const sheet = () => page.getByRole("application");
-
-async function showPanel(name: string): Promise<void> {
-  await page.getByRole("tab", { name }).click();
-}
-
-/** Runs a command of the Site menu. */
-async function siteCommand(label: string): Promise<void> {
-  await page.getByRole("button", { name: "Site menu" }).click();
-  await page.getByRole("menuitem", { name: label }).click();
-}
 
 /** What the code has to say of: its rules, the amendments, two editions. */
 async function showCode(view: "Rules" | "Amendments" | "Editions"): Promise<void> {
-  await showPanel("Code");
+  await hand.panel("Code");
   await page.getByRole("group", { name: "What of the code" }).getByRole("button", { name: view }).click();
 }
 
 describe("the code beside the sheet", () => {
   it("asks a new site which edition its permit falls under, once", async () => {
-    await siteCommand("New sheet");
+    await hand.siteCommand("New sheet");
     await page.getByRole("heading", { name: "Begin with the pool" }).waitFor();
-    await showPanel("Code");
+    await hand.panel("Code");
     const asked = page.getByRole("region", { name: "First questions" });
     await asked.getByText("Which edition does the permit fall under?").waitFor();
     await asked.getByRole("button", { name: "NEC 2017" }).click();
@@ -124,7 +92,7 @@ describe("the code beside the sheet", () => {
       .getByText(/lone ring does not serve under conductive paving/)
       .first()
       .waitFor();
-    await siteCommand("Print");
+    await hand.siteCommand("Print");
     const print = page.getByRole("dialog", { name: "Print the plan" });
     const sheets = print.locator(".print-page");
     await print.getByRole("button", { name: "Print", exact: true, disabled: false }).waitFor();

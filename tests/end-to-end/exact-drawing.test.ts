@@ -1,6 +1,6 @@
 /** Exact drawing by hand in a real browser: typed lengths, arcs, snapping, corners, offsets, dimensions, measuring. Figures are arithmetic. */
 import { describe, expect, it } from "vitest";
-import { browserPages, PATIENT } from "./browser-pages.ts";
+import { browserPages } from "./browser-pages.ts";
 import type { SheetPage } from "./sheet-page.ts";
 
 const pages = browserPages();
@@ -12,7 +12,7 @@ async function pageWithPool(): Promise<SheetPage> {
   await hand.take("p");
   await hand.pull([-192, -96], [192, 96]);
   await hand.page.mouse.up();
-  await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Draw pool 1");
+  await expect.poll(() => hand.undoWords()).toBe("Undo: Draw pool 1");
   return hand;
 }
 
@@ -39,7 +39,7 @@ describe("while drawing", () => {
     await typeInto(hand, { Length: `16' 6 1/2"`, Direction: "90 deg" });
     await typeInto(hand, { Length: "5.08 m", Direction: "N 45 E" });
     await hand.page.getByRole("button", { name: "End the line" }).click();
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Draw fence 1");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Draw fence 1");
     expect(await corner(hand, 2)).toEqual([`-30' 0"`, `16' 6 1/2"`]);
     // 5.08 m are 200 in., at 45 degrees 100 times the root of 2 each way.
     expect(
@@ -64,7 +64,7 @@ describe("while drawing", () => {
     await typeInto(hand, { Length: `60in`, Direction: "90" });
     await typeInto(hand, { Length: "60in", Direction: "0" });
     await page.getByRole("button", { name: "End the line" }).click();
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Draw fence 1");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Draw fence 1");
     // A half circle of radius 60 is 60 deep.
     expect(await page.getByLabel("Bend of the side from corner 1").inputValue()).toBe(`5' 0"`);
     expect(await corner(hand, 3)).toEqual([`-5' 0"`, `-20' 0"`]);
@@ -78,7 +78,7 @@ describe("snapping", () => {
     // 60 in. from the corner at 45 degrees, an inch or so off.
     const near = [-192 - 43, -96 - 43] as const;
     const apart = async () => {
-      await expect.poll(() => hand.undoWords(), PATIENT).toMatch(/^Undo: Draw metal/);
+      await expect.poll(() => hand.undoWords()).toMatch(/^Undo: Draw metal/);
       const [x, y] = await Promise.all(
         ["To the right", "Up"].map(async (label) => inches(await page.getByLabel(label, { exact: true }).inputValue())),
       );
@@ -115,7 +115,7 @@ describe("corners and sides", () => {
       .first()
       .waitFor();
     await typeInto(hand, { radius: "4'" });
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Round a corner of pool 1");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Round a corner of pool 1");
     expect(await corner(hand, 3)).toEqual([`16' 0"`, `4' 0"`]);
     expect(await corner(hand, 4)).toEqual([`12' 0"`, `8' 0"`]);
   });
@@ -125,14 +125,14 @@ describe("corners and sides", () => {
     const { page } = hand;
     await hand.sheet.focus();
     for (const key of [".", ".", "a"]) await page.keyboard.press(key);
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Bend a side of pool 1");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Bend a side of pool 1");
     await page.keyboard.type("20");
     await page.keyboard.press("Enter");
     // A chord of 384 in a circle of radius 240: 96 deep.
-    await expect.poll(() => page.getByLabel("Bend of the side from corner 1").inputValue(), PATIENT).toBe(`8' 0"`);
+    await expect.poll(() => page.getByLabel("Bend of the side from corner 1").inputValue()).toBe(`8' 0"`);
     await hand.sheet.focus();
     await page.keyboard.press("a");
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Straighten a side of pool 1");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Straighten a side of pool 1");
   });
 });
 
@@ -144,7 +144,7 @@ describe("offset, cut, join", () => {
     await page.keyboard.press("Shift+F");
     await page.getByRole("button", { name: "Square corners" }).click();
     await typeInto(hand, { Distance: "4'" });
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Offset pool 1");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Offset pool 1");
     await hand.panel("Outline");
     await page.getByRole("option", { name: /surface 1.*40' 0" by 24' 0"/i }).waitFor();
   });
@@ -156,13 +156,13 @@ describe("offset, cut, join", () => {
     await typeInto(hand, { Right: "-20'", Up: "-12'" });
     await typeInto(hand, { Length: "40'", Direction: "0" });
     await page.getByRole("button", { name: "End the line" }).click();
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Draw fence 1");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Draw fence 1");
     await hand.take("Shift+C");
-    await expect.poll(() => hand.sheet.getAttribute("data-tool"), PATIENT).toBe("split");
+    await expect.poll(() => hand.sheet.getAttribute("data-tool")).toBe("split");
     await hand.click(0, -144);
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Cut fence 1");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Cut fence 1");
     await page.keyboard.press("Shift+V");
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Join fence 1 and fence 2");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Join fence 1 and fence 2");
   });
 });
 
@@ -171,29 +171,29 @@ describe("dimensions and measuring", () => {
     const hand = await pageWithPool();
     const { page } = hand;
     await hand.take("Shift+E");
-    await expect.poll(() => hand.sheet.evaluate((box) => box.style.cursor), PATIENT).toBe("crosshair");
+    await expect.poll(() => hand.sheet.evaluate((box) => box.style.cursor)).toBe("crosshair");
     await hand.click(-192, -96);
     await hand.click(192, -96);
     await hand.click(0, -140);
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe(`Undo: Draw dimension 32' 0"`);
+    await expect.poll(() => hand.undoWords()).toBe(`Undo: Draw dimension 32' 0"`);
     await hand.take("s");
     await hand.click(0, 0);
     await page.getByRole("button", { name: `Take dimension 32' 0" away` }).click();
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Take a dimension away");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Take a dimension away");
     await hand.sheet.focus();
     await page.keyboard.press("Control+z");
     await page.getByRole("button", { name: `Take dimension 32' 0" away` }).waitFor();
     await page.keyboard.press("Delete");
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Delete pool 1");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Delete pool 1");
     await page.keyboard.press("Control+z");
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe(`Undo: Draw dimension 32' 0"`);
+    await expect.poll(() => hand.undoWords()).toBe(`Undo: Draw dimension 32' 0"`);
   });
 
   it("measures between snapped places and says it, without a step of the history", async () => {
     const hand = await pageWithPool();
     const { page } = hand;
     await hand.take("Shift+R");
-    await expect.poll(() => hand.sheet.evaluate((box) => box.style.cursor), PATIENT).toBe("crosshair");
+    await expect.poll(() => hand.sheet.evaluate((box) => box.style.cursor)).toBe("crosshair");
     await hand.click(-191, -95);
     await hand.click(191, 95);
     // The root of 384 squared and 192 squared.

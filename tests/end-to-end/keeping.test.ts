@@ -5,7 +5,7 @@ import { join } from "node:path";
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { launchChromium, launchOnProfile, type ProfileBrowser, serveApp, watchPage } from "./chromium.ts";
-import { SheetPage } from "./sheet-page.ts";
+import { SheetPage, stored } from "./sheet-page.ts";
 
 let app: Awaited<ReturnType<typeof serveApp>>;
 let browser: Browser;
@@ -38,8 +38,6 @@ async function opened(context: BrowserContext, before?: (page: Page) => Promise<
   return sheet;
 }
 
-/** As long as a busy machine needs. */
-const eventually = <T>(get: () => T) => expect.poll(get, { timeout: 20_000, interval: 100 });
 const siteName = (page: Page) => page.locator(".site-name");
 const nameOf = async (page: Page) => (await siteName(page).allTextContents()).join();
 
@@ -47,31 +45,7 @@ async function rename({ page }: SheetPage, name: string): Promise<void> {
   await siteName(page).getByRole("button").click();
   await page.locator("input.site-name-field").fill(name);
   await page.keyboard.press("Enter");
-  await eventually(() => nameOf(page)).toContain(name);
-}
-
-/** What the browser's store holds, by its names. */
-function stored(page: Page): Promise<Record<string, { text?: string } | undefined>> {
-  return page.evaluate(
-    () =>
-      new Promise((resolve, reject) => {
-        const opening = indexedDB.open("copperband");
-        opening.onerror = () => reject(opening.error);
-        opening.onsuccess = () => {
-          const found: Record<string, { text?: string }> = {};
-          const walk = opening.result.transaction("kept").objectStore("kept").openCursor();
-          walk.onsuccess = () => {
-            const { result } = walk;
-            if (!result) {
-              opening.result.close();
-              return resolve(found);
-            }
-            found[String(result.key)] = result.value;
-            result.continue();
-          };
-        };
-      }),
-  );
+  await expect.poll(() => nameOf(page)).toContain(name);
 }
 
 const textsOf = async (page: Page, start: string) =>
@@ -87,7 +61,7 @@ async function drawPool(sheet: SheetPage): Promise<void> {
   await sheet.page.keyboard.press("Tab");
   await sheet.page.keyboard.type("16");
   await sheet.page.keyboard.press("Enter");
-  await eventually(() => sheet.undoWords()).toBe("Undo: Draw pool 1");
+  await expect.poll(() => sheet.undoWords()).toBe("Undo: Draw pool 1");
 }
 
 /** The pool's corners as they are kept. */
@@ -114,23 +88,23 @@ describe("the browser killed", () => {
       await sheet.emptySheet();
       await rename(sheet, "Lost and found");
       await drawPool(sheet);
-      await eventually(() => outlineOf(sheet.page)).toHaveLength(4);
+      await expect.poll(() => outlineOf(sheet.page)).toHaveLength(4);
       const drawn = await outlineOf(sheet.page);
       // A corner is dragged outward; the button is never let go.
       const [x, y] = drawn[2] ?? [0, 0];
       await sheet.pull([x, y], [x + 48, y + 24]);
-      await eventually(() => textsOf(sheet.page, "under-way/")).toHaveLength(1);
+      await expect.poll(() => textsOf(sheet.page, "under-way/")).toHaveLength(1);
       await first.kill();
 
       const second = await start();
       const again = await opened(second.context);
-      await eventually(() => nameOf(again.page)).toContain("Lost and found");
+      await expect.poll(() => nameOf(again.page)).toContain("Lost and found");
       expect(await again.undoWords()).toMatch(/^Undo: .*corner/i);
       const moved = (await outlineOf(again.page))[2] ?? [0, 0];
       expect(moved[0]).toBeGreaterThan(x);
       await again.page.getByRole("button", { name: /^Undo/ }).click();
       expect(await again.undoWords()).toBe("Undo");
-      await eventually(() => outlineOf(again.page)).toEqual(drawn);
+      await expect.poll(() => outlineOf(again.page)).toEqual(drawn);
       expect(await textsOf(again.page, "under-way/")).toEqual([]);
     } finally {
       for (const started of browsers) await started.kill();
@@ -150,15 +124,15 @@ describe("two tabs", () => {
     expect(await bar.textContent()).toMatch(/open in another tab/);
     await bar.getByRole("button", { name: "Only look" }).click();
     await two.page.keyboard.press("Control+z");
-    await eventually(() => problemText(two.page)).toMatch(/only looked at/);
+    await expect.poll(() => problemText(two.page)).toMatch(/only looked at/);
     await rename(one, "Shared yard, changed");
-    await eventually(() => nameOf(two.page)).toContain("Shared yard, changed");
+    await expect.poll(() => nameOf(two.page)).toContain("Shared yard, changed");
 
     await bar.getByRole("button", { name: "Work on it here" }).click();
     await bar.waitFor({ state: "detached" });
     await one.page.getByRole("region", { name: "Open in another tab" }).waitFor();
     await rename(two, "Taken over");
-    await eventually(() => nameOf(one.page)).toContain("Taken over");
+    await expect.poll(() => nameOf(one.page)).toContain("Taken over");
     expect(await textsOf(two.page, "site/")).toHaveLength(1);
   });
 
@@ -169,10 +143,10 @@ describe("two tabs", () => {
     const two = await opened(context);
     await two.page.getByRole("button", { name: "Open a copy" }).click();
     await rename(two, "Second");
-    await eventually(async () => (await textsOf(two.page, "site/")).length).toBe(2);
+    await expect.poll(async () => (await textsOf(two.page, "site/")).length).toBe(2);
     await Promise.all([one.page.reload(), two.page.reload()]);
-    await eventually(() => nameOf(one.page)).toContain("First");
-    await eventually(() => nameOf(two.page)).toContain("Second");
+    await expect.poll(() => nameOf(one.page)).toContain("First");
+    await expect.poll(() => nameOf(two.page)).toContain("Second");
   });
 });
 
@@ -188,12 +162,12 @@ describe("storage", () => {
         };
       }),
     );
-    await eventually(() => textsOf(sheet.page, "site/")).toHaveLength(1);
+    await expect.poll(() => textsOf(sheet.page, "site/")).toHaveLength(1);
     await sheet.page.evaluate(() => {
       document.documentElement.dataset.full = "";
     });
     await rename(sheet, "No room for it");
-    await eventually(() => problemText(sheet.page)).toMatch(/storage is full/);
+    await expect.poll(() => problemText(sheet.page)).toMatch(/storage is full/);
     const download = sheet.page.waitForEvent("download");
     await problem(sheet.page).getByRole("button", { name: "Save" }).click();
     expect((await download).suggestedFilename()).toBe("no-room-for-it.site.json");
@@ -203,7 +177,7 @@ describe("storage", () => {
       delete document.documentElement.dataset.full;
     });
     await rename(sheet, "Room again");
-    await eventually(async () => (await textsOf(sheet.page, "site/")).join()).toContain("Room again");
+    await expect.poll(async () => (await textsOf(sheet.page, "site/")).join()).toContain("Room again");
     await sheet.page.getByRole("button", { name: "Not kept: save to a file" }).waitFor({ state: "detached" });
   });
 
@@ -216,7 +190,7 @@ describe("storage", () => {
         };
       }),
     );
-    await eventually(() => problemText(sheet.page)).toMatch(/keeps no copies \(it may be a private one\)/);
+    await expect.poll(() => problemText(sheet.page)).toMatch(/keeps no copies \(it may be a private one\)/);
     await rename(sheet, "Unkept");
     expect(await sheet.undoWords()).toMatch(/^Undo: /);
     const download = sheet.page.waitForEvent("download");
@@ -228,7 +202,7 @@ describe("storage", () => {
     const context = await newContext();
     const sheet = await opened(context);
     await rename(sheet, "Before");
-    await eventually(async () => (await textsOf(sheet.page, "earlier/")).length).toBe(1);
+    await expect.poll(async () => (await textsOf(sheet.page, "earlier/")).length).toBe(1);
     await sheet.page.evaluate(
       () =>
         new Promise<void>((resolve) => {
@@ -250,18 +224,18 @@ describe("storage", () => {
         }),
     );
     await sheet.page.reload();
-    await eventually(() => problemText(sheet.page)).toMatch(/was set aside.*The last good one, of /);
+    await expect.poll(() => problemText(sheet.page)).toMatch(/was set aside.*The last good one, of /);
     await problem(sheet.page).getByRole("button", { name: "Demo sites and kept copies" }).click();
     const shelf = sheet.page.getByRole("region", { name: "Copies kept in this browser" });
-    await eventually(async () => (await shelf.allTextContents()).join()).toMatch(/not JSON/);
+    await expect.poll(async () => (await shelf.allTextContents()).join()).toMatch(/not JSON/);
     const download = sheet.page.waitForEvent("download");
     await shelf.getByRole("button", { name: "Download" }).first().click();
     expect((await download).suggestedFilename()).toMatch(/^kept-copy-/);
     await shelf.getByText("1 earlier copy").first().click();
     await shelf.locator(".kept-earlier button").first().click();
-    await eventually(async () => (await sheet.page.locator(".notice").allTextContents()).join()).toMatch(
-      /the site as it was on/,
-    );
+    await expect
+      .poll(async () => (await sheet.page.locator(".notice").allTextContents()).join())
+      .toMatch(/the site as it was on/);
   });
 });
 
@@ -300,13 +274,13 @@ describe("a file on the machine", () => {
     await sheet.sheet.waitFor();
     await onDisk.write("On disk");
     await page.keyboard.press("Control+o");
-    await eventually(() => nameOf(page)).toContain("On disk");
+    await expect.poll(() => nameOf(page)).toContain("On disk");
     await rename(sheet, "Saved in place");
     await page.keyboard.press("Control+s");
-    await eventually(onDisk.read).toContain("Saved in place");
+    await expect.poll(onDisk.read).toContain("Saved in place");
     // The handle outlives the page.
     await page.reload();
-    await eventually(() => nameOf(page)).toContain("Saved in place");
+    await expect.poll(() => nameOf(page)).toContain("Saved in place");
     await onDisk.write("From another program");
     await rename(sheet, "Mine");
     await page.keyboard.press("Control+s");
@@ -314,7 +288,7 @@ describe("a file on the machine", () => {
     await dialog.waitFor();
     expect(await onDisk.read()).toContain("From another program");
     await dialog.getByRole("button", { name: "Write over it" }).click();
-    await eventually(onDisk.read).toContain("Mine");
+    await expect.poll(onDisk.read).toContain("Mine");
     await dialog.waitFor({ state: "detached" });
     expect((await textsOf(page, "site/")).join()).toContain("From another program");
     expect(watch.errors).toEqual([]);

@@ -1,41 +1,16 @@
 /** The program by keys and by ear: the list of commands, the parts of the page, tips, what is said. Our own design, no source. */
-import type { Browser, BrowserContext } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { beforeEach, describe, expect, it } from "vitest";
 import { COMMANDS } from "../../app/commands/commands.ts";
-import { launchChromium, serveApp, watchPage } from "./chromium.ts";
-import { SheetPage } from "./sheet-page.ts";
+import { browserPages } from "./browser-pages.ts";
+import type { SheetPage } from "./sheet-page.ts";
 
-const PATIENT = { timeout: 10_000 };
-
-let browser: Browser;
-let app: Awaited<ReturnType<typeof serveApp>>;
-let context: BrowserContext;
+const pages = browserPages();
 let hand: SheetPage;
-let watch: ReturnType<typeof watchPage>;
-
-beforeAll(async () => {
-  [browser, app] = await Promise.all([launchChromium(), serveApp()]);
-});
-
-afterAll(async () => {
-  await browser?.close();
-  await app?.close();
-});
 
 beforeEach(async () => {
-  context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
-  context.setDefaultTimeout(10_000);
-  hand = new SheetPage(await context.newPage());
-  watch = watchPage(hand.page);
-  await hand.open(app.url);
+  hand = await pages.open();
   await hand.page.getByRole("heading", { name: "Cinderpath Lane 12" }).waitFor();
-  await expect.poll(async () => (await hand.camera()).x, PATIENT).toBeGreaterThan(0);
-});
-
-afterEach(async () => {
-  expect(watch.errors).toEqual([]);
-  expect(watch.foreignRequests()).toEqual([]);
-  await context.close();
+  await expect.poll(async () => (await hand.camera()).x).toBeGreaterThan(0);
 });
 
 const focusedIn = (selectors: readonly string[]) =>
@@ -75,18 +50,20 @@ describe("keys alone", () => {
     for (const key of ["F6", "F6", "F6", "F6", "Shift+F6"]) {
       await page.keyboard.press(key);
       const before = seen.at(-1) ?? ".sheet";
-      await expect.poll(() => focusedIn(parts), PATIENT).not.toBe(before);
+      await expect.poll(() => focusedIn(parts)).not.toBe(before);
       seen.push(await focusedIn(parts));
     }
     expect(seen).toEqual([".side", ".status", ".topbar", ".left", ".topbar"]);
     await hand.sheet.focus();
     await page.keyboard.press("4");
     await page.getByRole("tab", { name: "Outline", selected: true }).waitFor();
-    await expect.poll(() => focusedIn(parts), PATIENT).toBe(".side");
+    await expect.poll(() => focusedIn(parts)).toBe(".side");
   });
 
   it("select one element after the other, move it, and hear both", async () => {
     const { page } = hand;
+    // The counts that a change is told against are those of the site as it was opened.
+    await page.locator(".topbar-counts").getByText("9 need bonding").waitFor();
     const said = (words: string | RegExp) => page.getByRole("status").getByText(words).waitFor({ state: "attached" });
     await hand.sheet.focus();
     await page.keyboard.press("n");
@@ -108,12 +85,12 @@ describe("a tip", () => {
     const { page } = hand;
     const tip = page.locator(".tip");
     await page.getByRole("button", { name: "Zoom in" }).hover();
-    await expect.poll(() => tip.textContent(), PATIENT).toBe("Zoom in+");
+    await expect.poll(() => tip.textContent()).toBe("Zoom in+");
     await page.mouse.move(700, 400);
     await tip.waitFor({ state: "detached" });
     await page.getByRole("button", { name: "Select and move" }).focus();
     await page.keyboard.press("ArrowRight");
-    await expect.poll(() => tip.textContent(), PATIENT).toMatch(/^Move the sheetH/);
+    await expect.poll(() => tip.textContent()).toMatch(/^Move the sheetH/);
     await page.keyboard.press("Escape");
     await tip.waitFor({ state: "detached" });
   });
@@ -140,24 +117,21 @@ describe("the wheel", () => {
     if (!box) throw new Error("the sheet has no size");
     await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
     await page.mouse.wheel(0, -200);
-    await expect.poll(async () => (await hand.camera()).scale, PATIENT).toBeGreaterThan(first.scale * 1.2);
+    await expect.poll(async () => (await hand.camera()).scale).toBeGreaterThan(first.scale * 1.2);
     // A quarter of a second without scrolling begins another scroll.
     await expect
-      .poll(
-        async () => {
-          const before = await hand.camera();
-          await page.evaluate(() => new Promise((done) => setTimeout(done, 300)));
-          await page.mouse.wheel(6, 10);
-          await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
-          const now = await hand.camera();
-          const [dx, dy] = [(now.x - before.x) * now.scale, (before.y - now.y) * now.scale];
-          return now.scale === before.scale ? [Math.round(dx), Math.round(dy)] : [];
-        },
-        { timeout: 10_000 },
-      )
+      .poll(async () => {
+        const before = await hand.camera();
+        await page.evaluate(() => new Promise((done) => setTimeout(done, 300)));
+        await page.mouse.wheel(6, 10);
+        await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+        const now = await hand.camera();
+        const [dx, dy] = [(now.x - before.x) * now.scale, (before.y - now.y) * now.scale];
+        return now.scale === before.scale ? [Math.round(dx), Math.round(dy)] : [];
+      })
       .toEqual([6, 10]);
     await hand.sheet.focus();
     await page.keyboard.press("0");
-    await expect.poll(() => hand.camera(), PATIENT).toEqual(first);
+    await expect.poll(() => hand.camera()).toEqual(first);
   });
 });

@@ -24,14 +24,13 @@ afterAll(async () => {
   await rm(folder, { recursive: true, force: true });
 });
 
-const eventually = <T>(get: () => T) => expect.poll(get, { timeout: 30_000, interval: 100 });
 const nameOf = async (page: Page) => (await page.locator(".site-name").allTextContents()).join();
 
 async function rename(page: Page, name: string): Promise<void> {
   await page.locator(".site-name").getByRole("button").click();
   await page.locator("input.site-name-field").fill(name);
   await page.keyboard.press("Enter");
-  await eventually(() => nameOf(page)).toContain(name);
+  await expect.poll(() => nameOf(page)).toContain(name);
 }
 
 /** Waits until the program is kept on the machine and answers for the page. */
@@ -39,7 +38,7 @@ async function kept(page: Page): Promise<void> {
   await page.evaluate(async () => {
     await navigator.serviceWorker.ready;
   });
-  await eventually(() => page.evaluate(() => navigator.serviceWorker.controller !== null)).toBe(true);
+  await expect.poll(() => page.evaluate(() => navigator.serviceWorker.controller !== null)).toBe(true);
 }
 
 it("starts, opens demos and draws with no network after the first visit; a newer version waits until it is asked for", async () => {
@@ -54,14 +53,14 @@ it("starts, opens demos and draws with no network after the first visit; a newer
   await context.setOffline(true);
   await page.reload();
   await sheet.sheet.waitFor();
-  await eventually(() => nameOf(page)).toContain("Kept on the machine");
+  await expect.poll(() => nameOf(page)).toContain("Kept on the machine");
   // Parts that load late, and the workers behind the report, are there as well.
   await sheet.siteCommand("Demo sites and kept copies");
   const demos = page.getByRole("dialog").locator(".demo");
-  await eventually(() => demos.count()).toBeGreaterThan(3);
+  await expect.poll(() => demos.count()).toBeGreaterThan(3);
   await demos.nth(1).click();
   await page.getByRole("dialog").waitFor({ state: "detached" });
-  await eventually(async () => (await page.locator(".topbar-counts").allTextContents()).join()).toMatch(/Copper.*\d/);
+  await expect.poll(async () => (await page.locator(".topbar-counts").allTextContents()).join()).toMatch(/Copper.*\d/);
   await sheet.siteCommand("Print the plan");
   await page.getByText("Caution", { exact: false }).first().waitFor();
   await page.keyboard.press("Escape");
@@ -86,7 +85,7 @@ it("starts, opens demos and draws with no network after the first visit; a newer
   expect(await page.locator("html").getAttribute("data-newer")).toBeNull();
   await notice.getByRole("button", { name: "Use the newer version" }).click();
   await page.locator('html[data-newer=""]').waitFor({ state: "attached" });
-  await eventually(() => nameOf(page)).toContain("Before the newer version");
+  await expect.poll(() => nameOf(page)).toContain("Before the newer version");
   expect(watch.errors).toEqual([]);
   expect(watch.foreignRequests()).toEqual([]);
   await context.close();

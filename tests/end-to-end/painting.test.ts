@@ -35,8 +35,6 @@ function painted(page: Page): Promise<number> {
 }
 
 /** A busy machine takes its time. */
-const SOON = { timeout: 20_000 };
-
 /** A place in the neighbor's garage of the demo, which stands by itself, inches. */
 const GARAGE = [700, 60] as const;
 
@@ -62,7 +60,7 @@ async function openDemo(sheet: SheetPage): Promise<void> {
     .getByRole("dialog")
     .getByRole("button", { name: /Tumblestone/ })
     .click();
-  await expect.poll(() => sheet.sheet.getAttribute("aria-label"), SOON).toMatch(/Tumblestone.*need bonding/);
+  await expect.poll(() => sheet.sheet.getAttribute("aria-label")).toMatch(/Tumblestone.*need bonding/);
 }
 
 describe("the picture of the sheet", () => {
@@ -77,13 +75,13 @@ describe("the picture of the sheet", () => {
     const sheet = new SheetPage(page);
     await sheet.open(app.url);
     await sheet.emptySheet();
-    await expect.poll(() => painted(page), SOON).toBeLessThan(0.05);
+    await expect.poll(() => painted(page)).toBeLessThan(0.05);
     await openDemo(sheet);
-    await expect.poll(() => painted(page), SOON).toBeGreaterThan(0.25);
+    await expect.poll(() => painted(page)).toBeGreaterThan(0.25);
     // So far in that the house, or so far out that next to nothing, fills the view.
     await page.mouse.move(720, 300);
     for (let i = 0; i < 8; i++) await page.mouse.wheel(0, 400);
-    await expect.poll(() => painted(page), SOON).toBeLessThan(0.1);
+    await expect.poll(() => painted(page)).toBeLessThan(0.1);
     expect(await page.locator(".konvajs-content").count()).toBe(by === "the page" ? 1 : 0);
     expect(watched.errors).toEqual([]);
     expect(watched.foreignRequests()).toEqual([]);
@@ -113,17 +111,17 @@ describe("the picture of the sheet", () => {
       .getByRole("dialog")
       .getByRole("button", { name: /Tumblestone/ })
       .click();
-    await expect.poll(() => sheet.sheet.getAttribute("aria-label"), SOON).toMatch(/Tumblestone/);
-    await expect.poll(() => painted(page), SOON).toBeGreaterThan(0.15);
+    await expect.poll(() => sheet.sheet.getAttribute("aria-label")).toMatch(/Tumblestone/);
+    await expect.poll(() => painted(page)).toBeGreaterThan(0.15);
     const before = await picture(page);
     await sheet.pull(GARAGE, [GARAGE[0] + 60, GARAGE[1]]);
-    await expect.poll(() => picture(page), SOON).not.toBe(before);
+    await expect.poll(() => picture(page)).not.toBe(before);
     const during = await picture(page);
     const beyond = await sheet.onScreen(GARAGE[0] + 120, GARAGE[1] - 60);
     await page.mouse.move(beyond.x, beyond.y);
-    await expect.poll(() => picture(page), SOON).not.toBe(during);
+    await expect.poll(() => picture(page)).not.toBe(during);
     await page.mouse.up();
-    await expect.poll(() => sheet.undoWords(), SOON).toMatch(/^Undo: Move/);
+    await expect.poll(() => sheet.undoWords()).toMatch(/^Undo: Move/);
     expect(await page.getByText("Working out the first report").count()).toBe(1);
     expect(watched.errors).toEqual([]);
     await page.close();

@@ -1,38 +1,15 @@
 /** Pools placed by their dimensions, in a real browser: typed sizes, and the ring that the program reports for them. */
-import type { Browser, BrowserContext } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { feetAndInches } from "../../rules/words/lengths.ts";
-import { launchChromium, serveApp, watchPage } from "./chromium.ts";
-import { SheetPage } from "./sheet-page.ts";
+import { browserPages } from "./browser-pages.ts";
+import type { SheetPage } from "./sheet-page.ts";
 
-const PATIENT = { timeout: 8_000 };
 const { PI, acos, sqrt, tan } = Math;
 
-let browser: Browser;
-let app: Awaited<ReturnType<typeof serveApp>>;
-let context: BrowserContext;
-let watch: ReturnType<typeof watchPage>;
-
-beforeAll(async () => {
-  [browser, app] = await Promise.all([launchChromium(), serveApp()]);
-});
-
-afterAll(async () => {
-  await browser?.close();
-  await app?.close();
-});
-
-function expectQuiet(): void {
-  expect(watch.errors).toEqual([]);
-  expect(watch.foreignRequests()).toEqual([]);
-}
+const pages = browserPages();
 
 async function openPage(): Promise<SheetPage> {
-  context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
-  context.setDefaultTimeout(8_000);
-  const hand = new SheetPage(await context.newPage());
-  watch = watchPage(hand.page);
-  await hand.open(app.url);
+  const hand = await pages.open();
   await hand.emptySheet();
   return hand;
 }
@@ -133,14 +110,8 @@ async function typeSizes(hand: SheetPage, sizes: Readonly<Record<string, string>
 }
 
 describe("the ring of a pool by its dimensions", () => {
-  let hand: SheetPage;
-  beforeAll(async () => {
-    hand = await openPage();
-  });
-  afterEach(expectQuiet);
-  afterAll(() => context.close());
-
   it.each(SHAPES)("%s", async (shape, sizes, ring) => {
+    const hand = await openPage();
     const { page } = hand;
     await choose(hand, shape);
     await typeSizes(hand, sizes);
@@ -149,18 +120,13 @@ describe("the ring of a pool by its dimensions", () => {
     await hand.panel("Copper");
     const line = page.locator(".takeoff-line", { hasText: "Ring" });
     // Copper is shown to the inch.
-    await expect.poll(() => line.textContent(), PATIENT).toContain(feetAndInches(Math.round(ring)));
+    await expect.poll(() => line.textContent()).toContain(feetAndInches(Math.round(ring)));
     await page.keyboard.press("Control+z");
     await page.getByRole("heading", { name: "Begin with the pool" }).waitFor();
   });
 });
 
 describe("placing a pool", () => {
-  afterEach(async () => {
-    expectQuiet();
-    await context.close();
-  });
-
   it("a dimension that cannot be is named with its range; the pool is turned, mirrored and put where it is clicked", async () => {
     const hand = await openPage();
     const { page } = hand;
@@ -199,7 +165,7 @@ describe("placing a pool", () => {
     await hand.panel("Copper");
     const line = page.locator(".takeoff-line", { hasText: "Ring" });
     const ring = 2 * 180 + 180 * PI + WHOLE;
-    await expect.poll(() => line.textContent(), PATIENT).toContain(feetAndInches(Math.round(ring)));
+    await expect.poll(() => line.textContent()).toContain(feetAndInches(Math.round(ring)));
   });
 
   it("flowing curves: points clicked along the wall close without a corner", async () => {
@@ -221,7 +187,7 @@ describe("placing a pool", () => {
     await hand.panel("Copper");
     const line = page.locator(".takeoff-line", { hasText: "Ring" });
     // A pixel is about half an inch here: to the foot.
-    await expect.poll(() => line.textContent(), PATIENT).toContain(`${Math.floor((2 * PI * 141) / 12)}'`);
+    await expect.poll(() => line.textContent()).toContain(`${Math.floor((2 * PI * 141) / 12)}'`);
   });
 
   it("a tanning ledge inside: refused across the wall, drawn inside, named; the ring stays as it is", async () => {
@@ -242,11 +208,11 @@ describe("placing a pool", () => {
     await hand.take("i");
     await hand.pull([left, at[1] - 60], [left + 96, at[1] + 60]);
     await page.mouse.up();
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Draw step or bench 1");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Draw step or bench 1");
     await page.getByLabel("What it is", { exact: true }).selectOption({ label: "Tanning ledge" });
     await page.getByRole("heading", { name: "Tanning ledge 1" }).waitFor();
     await hand.panel("Copper");
     const line = page.locator(".takeoff-line", { hasText: "Ring" });
-    await expect.poll(() => line.textContent(), PATIENT).toContain(feetAndInches(Math.round(2 * (384 + 192) + WHOLE)));
+    await expect.poll(() => line.textContent()).toContain(feetAndInches(Math.round(2 * (384 + 192) + WHOLE)));
   });
 });

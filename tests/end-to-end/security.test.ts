@@ -29,8 +29,6 @@ beforeEach(async () => {
   await sheet.open(app.url);
 });
 
-const eventually = <T>(get: () => T) => expect.poll(get, { timeout: 20_000, interval: 100 });
-
 async function openFile(name: string, text: string): Promise<void> {
   const choosing = page.waitForEvent("filechooser");
   await sheet.siteCommand("Open a file");
@@ -60,32 +58,32 @@ const HOSTILE = `{"format":"copperband-site","version":1,"name":${JSON.stringify
 describe("a hostile site file", () => {
   it("opens, and every text in it is shown as text, in every panel and on paper", async () => {
     await openFile("hostile.site.json", HOSTILE);
-    await eventually(async () => (await page.locator(".site-name").allTextContents()).join()).toContain(SCRIPT);
+    await expect.poll(async () => (await page.locator(".site-name").allTextContents()).join()).toContain(SCRIPT);
     for (const panel of ["Findings", "Outline", "Copper", "Code", "Facts"]) {
       await sheet.panel(panel);
-      await eventually(
-        async () => (await page.locator("#details-column").allTextContents()).join().length,
-      ).toBeGreaterThan(20);
+      await expect
+        .poll(async () => (await page.locator("#details-column").allTextContents()).join().length)
+        .toBeGreaterThan(20);
       expect(await harm()).toEqual(UNHARMED);
     }
     await sheet.panel("Outline");
-    await eventually(async () => (await page.locator("#details-column").allTextContents()).join()).toContain(
-      "<svg onload=window.harmed=1>",
-    );
+    await expect
+      .poll(async () => (await page.locator("#details-column").allTextContents()).join())
+      .toContain("<svg onload=window.harmed=1>");
     // It is changed, taken back and kept like any other.
     await page.locator(".site-name").getByRole("button").click();
     await page.locator("input.site-name-field").fill(`${SCRIPT} again`);
     await page.keyboard.press("Enter");
-    await eventually(() => sheet.undoWords()).toBe("Undo: Rename the site");
+    await expect.poll(() => sheet.undoWords()).toBe("Undo: Rename the site");
     await sheet.sheet.focus();
     await page.keyboard.press("Shift+H");
     await page.getByRole("region", { name: "Steps taken" }).waitFor();
     await page.keyboard.press("Escape");
     await sheet.siteCommand("Print the plan");
-    await eventually(async () => (await page.locator("body").allTextContents()).join()).toContain("harmed=1");
+    await expect.poll(async () => (await page.locator("body").allTextContents()).join()).toContain("harmed=1");
     await page.keyboard.press("Escape");
     await page.reload();
-    await eventually(async () => (await page.locator(".site-name").allTextContents()).join()).toContain(SCRIPT);
+    await expect.poll(async () => (await page.locator(".site-name").allTextContents()).join()).toContain(SCRIPT);
     expect(await harm()).toEqual(UNHARMED);
     expect(watch.errors).toEqual([]);
     expect(watch.foreignRequests()).toEqual([]);
@@ -113,7 +111,7 @@ describe("a hostile site file", () => {
       /<img src=x/,
     ],
   ])("with %s is refused in words, and the sheet stays", async (_, text, words) => {
-    await eventually(async () => (await page.locator(".site-name").allTextContents()).join()).toContain("Cinderpath");
+    await expect.poll(async () => (await page.locator(".site-name").allTextContents()).join()).toContain("Cinderpath");
     await openFile("bad.site.json", text);
     const dialog = page.getByRole("dialog", { name: "This file was not opened" });
     await dialog.waitFor();
@@ -184,7 +182,7 @@ describe("the content policy", () => {
     expect(stopped.evaluated).toBe("EvalError");
     expect(stopped.fetched).toBe("stopped");
     const broken = () => page.evaluate(() => (window as unknown as { broken: string[] }).broken);
-    await eventually(broken).toEqual(expect.arrayContaining(["connect-src", "img-src", "script-src-elem"]));
+    await expect.poll(broken).toEqual(expect.arrayContaining(["connect-src", "img-src", "script-src-elem"]));
     expect(await harm()).toEqual(UNHARMED);
   });
 });

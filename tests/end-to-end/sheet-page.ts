@@ -98,3 +98,27 @@ export async function moveFingers(
   for (const places of rest) await put("touchMove", places);
   await put("touchEnd", []);
 }
+
+/** What the browser's store holds, by its names. */
+export function stored(page: Page): Promise<Record<string, { text?: string } | undefined>> {
+  return page.evaluate(
+    () =>
+      new Promise((resolve, reject) => {
+        const opening = indexedDB.open("copperband");
+        opening.onerror = () => reject(opening.error);
+        opening.onsuccess = () => {
+          const found: Record<string, { text?: string }> = {};
+          const walk = opening.result.transaction("kept").objectStore("kept").openCursor();
+          walk.onsuccess = () => {
+            const { result } = walk;
+            if (!result) {
+              opening.result.close();
+              return resolve(found);
+            }
+            found[String(result.key)] = result.value;
+            result.continue();
+          };
+        };
+      }),
+  );
+}

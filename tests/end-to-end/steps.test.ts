@@ -16,8 +16,6 @@ afterAll(async () => {
   await app?.close();
 });
 
-const eventually = <T>(get: () => T) => expect.poll(get, { timeout: 20_000, interval: 100 });
-
 it("goes back and forward through the steps; the one that is shown is marked and stays in view in a long list", async () => {
   const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
   const watch = watchPage(page);
@@ -31,29 +29,29 @@ it("goes back and forward through the steps; the one that is shown is marked and
   await page.getByRole("button", { name: "Steps taken" }).click();
   const list = page.getByRole("listbox", { name: "Steps, oldest first" });
   const shown = list.locator('[aria-selected="true"]');
-  await eventually(() => shown.getAttribute("aria-posinset")).toBe("61");
+  await expect.poll(() => shown.getAttribute("aria-posinset")).toBe("61");
   expect(await shown.getAttribute("aria-setsize")).toBe("61");
   expect(await list.getByRole("option").count()).toBeLessThan(40);
   const inView = async () => {
     const [row, box] = await Promise.all([shown.boundingBox(), list.boundingBox()]);
     return row !== null && box !== null && row.y >= box.y - 1 && row.y + row.height <= box.y + box.height + 1;
   };
-  await eventually(inView).toBe(true);
+  await expect.poll(inView).toBe(true);
 
   await page.keyboard.press("ArrowUp");
   await page.keyboard.press("ArrowUp");
-  await eventually(() => shown.getAttribute("aria-posinset")).toBe("59");
-  await eventually(() => list.locator(".taken-undone").count()).toBe(2);
+  await expect.poll(() => shown.getAttribute("aria-posinset")).toBe("59");
+  await expect.poll(() => list.locator(".taken-undone").count()).toBe(2);
   await page.keyboard.press("Home");
-  await eventually(() => shown.textContent()).toContain("As it was opened");
-  await eventually(() => sheet.undoWords()).toBe("Undo");
-  await eventually(inView).toBe(true);
+  await expect.poll(() => shown.textContent()).toContain("As it was opened");
+  await expect.poll(() => sheet.undoWords()).toBe("Undo");
+  await expect.poll(inView).toBe(true);
   await page.keyboard.press("PageDown");
-  await eventually(() => shown.getAttribute("aria-posinset")).toBe("11");
+  await expect.poll(() => shown.getAttribute("aria-posinset")).toBe("11");
   await list.getByRole("option").nth(3).click();
-  await eventually(() => shown.getAttribute("aria-posinset")).toBe("4");
+  await expect.poll(() => shown.getAttribute("aria-posinset")).toBe("4");
   await page.keyboard.press("End");
-  await eventually(() => shown.getAttribute("aria-posinset")).toBe("61");
+  await expect.poll(() => shown.getAttribute("aria-posinset")).toBe("61");
   await page.keyboard.press("Escape");
   await list.waitFor({ state: "detached" });
   expect(await page.evaluate(() => document.activeElement?.getAttribute("aria-label"))).toBe("Steps taken");

@@ -1,43 +1,19 @@
 /** The sheet on a tablet: stylus and fingers, turned round, in half of a split screen. The art direction of the project. */
-import type { Browser, BrowserContext } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
-import { launchChromium, serveApp, watchPage } from "./chromium.ts";
-import { moveFingers, SheetPage } from "./sheet-page.ts";
+import { describe, expect, it } from "vitest";
+import { browserPages } from "./browser-pages.ts";
+import { moveFingers, type SheetPage } from "./sheet-page.ts";
 
-const PATIENT = { timeout: 10_000 };
 const UPRIGHT = { width: 834, height: 1112 };
 const ON_ITS_SIDE = { width: 1112, height: 834 };
 const HALF = { width: 507, height: 1000 };
 
-let browser: Browser;
-let app: Awaited<ReturnType<typeof serveApp>>;
-let context: BrowserContext;
-let watch: ReturnType<typeof watchPage>;
-
-beforeAll(async () => {
-  [browser, app] = await Promise.all([launchChromium(), serveApp()]);
-});
-
-afterAll(async () => {
-  await browser?.close();
-  await app?.close();
-});
+const pages = browserPages();
 
 async function tablet(viewport = UPRIGHT): Promise<SheetPage> {
-  context = await browser.newContext({ viewport, hasTouch: true, isMobile: true, reducedMotion: "reduce" });
-  context.setDefaultTimeout(10_000);
-  const hand = new SheetPage(await context.newPage());
-  watch = watchPage(hand.page);
-  await hand.open(app.url);
-  await expect.poll(async () => (await hand.camera()).x, PATIENT).toBeGreaterThan(0);
+  const hand = await pages.open({ viewport, hasTouch: true, isMobile: true, reducedMotion: "reduce" });
+  await expect.poll(async () => (await hand.camera()).x).toBeGreaterThan(0);
   return hand;
 }
-
-afterEach(async () => {
-  expect(watch.errors).toEqual([]);
-  expect(watch.foreignRequests()).toEqual([]);
-  await context.close();
-});
 
 /** Everything of the bars that lies outside of the page or under another part of it. */
 function outOfReach(): string[] {
@@ -57,7 +33,7 @@ describe("a stylus", () => {
     const hand = await tablet();
     const { page } = hand;
     await hand.emptySheet();
-    const session = await context.newCDPSession(page);
+    const session = await page.context().newCDPSession(page);
     await page.getByRole("button", { name: /Rectangle by size/ }).tap();
     const pen = (type: "mousePressed" | "mouseMoved" | "mouseReleased", x: number, y: number) =>
       session.send("Input.dispatchMouseEvent", {
@@ -76,7 +52,7 @@ describe("a stylus", () => {
     await pen("mouseMoved", 550, 560);
     await session.send("Input.dispatchTouchEvent", { type: "touchEnd", touchPoints: [] });
     await pen("mouseReleased", 550, 560);
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Draw pool 1");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Draw pool 1");
     const before = await hand.camera();
     await moveFingers(
       session,
@@ -93,7 +69,7 @@ describe("a stylus", () => {
         [500, 760],
       ],
     );
-    await expect.poll(async () => (await hand.camera()).scale / before.scale, PATIENT).toBeCloseTo(2, 1);
+    await expect.poll(async () => (await hand.camera()).scale / before.scale).toBeCloseTo(2, 1);
     expect(await hand.undoWords()).toBe("Undo: Draw pool 1");
   });
 });
@@ -112,17 +88,17 @@ describe("turning the tablet round", () => {
     await tap(-96, -96);
     await tap(96, -96);
     await page.setViewportSize(ON_ITS_SIDE);
-    await expect.poll(async () => (await hand.sheet.boundingBox())?.width, PATIENT).toBeGreaterThan(834);
+    await expect.poll(async () => (await hand.sheet.boundingBox())?.width).toBeGreaterThan(834);
     expect(await page.evaluate(outOfReach)).toEqual([]);
     await tap(96, 96);
     await page.getByRole("button", { name: "Close the outline" }).tap();
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Draw pool 1");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Draw pool 1");
     await page.getByRole("button", { name: "Details", exact: true }).tap();
     await page.getByRole("tab", { name: "Outline" }).tap();
     // Corners at (-96, -96), (96, -96) and (96, 96).
     await page.getByRole("option", { name: /Pool 1.*16' 0" by 16' 0"/ }).waitFor();
     await page.setViewportSize(UPRIGHT);
-    await expect.poll(async () => (await hand.sheet.boundingBox())?.width, PATIENT).toBe(834);
+    await expect.poll(async () => (await hand.sheet.boundingBox())?.width).toBe(834);
     await page.getByRole("option", { name: /Pool 1/ }).waitFor();
   });
 });
@@ -138,9 +114,9 @@ describe("half of a split screen", () => {
     const details = page.getByRole("complementary", { name: "Details" });
     await details.getByRole("heading", { name: "Fence, south run" }).waitFor();
     const column = async () => (await details.boundingBox())?.y ?? 0;
-    await expect.poll(async () => (await hand.onScreen(192, -55)).y < (await column()), PATIENT).toBe(true);
+    await expect.poll(async () => (await hand.onScreen(192, -55)).y < (await column())).toBe(true);
     await page.getByRole("button", { name: "Close the details" }).tap();
-    await expect.poll(() => details.isVisible(), PATIENT).toBe(false);
+    await expect.poll(() => details.isVisible()).toBe(false);
     // Key hints are for keyboards.
     await page.getByRole("button", { name: "Site menu" }).tap();
     expect(await page.getByRole("menuitem", { name: "Save", exact: true }).locator("kbd").isVisible()).toBe(false);

@@ -1,6 +1,6 @@
 /** A yard taped from two stakes, pasted, looked over and drawn in a real browser. Common practice, no source. */
 import { describe, expect, it } from "vitest";
-import { browserPages, PATIENT } from "./browser-pages.ts";
+import { browserPages } from "./browser-pages.ts";
 import type { SheetPage } from "./sheet-page.ts";
 
 const pages = browserPages();
@@ -42,7 +42,7 @@ describe("taping in", () => {
     await dialog.getByText(/from A does not fit the others/).waitFor();
     expect(await dialog.getByRole("status").textContent()).toContain("in doubt");
     await dialog.getByLabel("From A, point 3").fill(`${POOL[2]?.[0]?.toFixed(4)}in`);
-    await expect.poll(() => dialog.getByText(/does not fit/).count(), PATIENT).toBe(0);
+    await expect.poll(() => dialog.getByText(/does not fit/).count()).toBe(0);
     await dialog.getByRole("button", { name: "Draw it" }).click();
     await dialog.waitFor({ state: "detached" });
     expect(await hand.undoWords()).toBe("Undo: Draw pool 1 as taped");
@@ -56,9 +56,7 @@ describe("taping in", () => {
     await hand.sheet.waitFor();
     await hand.sheet.focus();
     await page.keyboard.press("Shift+T");
-    await expect
-      .poll(() => dialog.getByLabel("From B, point 3").inputValue(), PATIENT)
-      .toBe(`${POOL[2]?.[1]?.toFixed(4)}in`);
+    await expect.poll(() => dialog.getByLabel("From B, point 3").inputValue()).toBe(`${POOL[2]?.[1]?.toFixed(4)}in`);
     await dialog.getByRole("button", { name: "Clear the table" }).click();
     expect(await dialog.getByLabel("From B, point 3").inputValue()).toBe("");
   });

@@ -1,6 +1,6 @@
 /** A picture or a page of a PDF laid under the sheet in a real browser. Common practice, no source. */
 import { describe, expect, it } from "vitest";
-import { browserPages, PATIENT } from "./browser-pages.ts";
+import { browserPages } from "./browser-pages.ts";
 import type { SheetPage } from "./sheet-page.ts";
 
 const pages = browserPages();
@@ -59,21 +59,21 @@ describe("a picture underneath", () => {
     // 780 in. to 650 pixels: the page is 2600 * 1.2 = 3120 in. wide.
     const width = async () => (await picture.boundingBox())?.width ?? 0;
     const { scale } = await hand.camera();
-    await expect.poll(async () => (await width()) / scale, PATIENT).toBeCloseTo(3120, 0);
+    await expect.poll(async () => (await width()) / scale).toBeCloseTo(3120, 0);
     const corner = await hand.onScreen(-780, 0);
     expect((await picture.boundingBox())?.x).toBeCloseTo(corner.x, 0);
     await hand.sheet.focus();
     await page.keyboard.press("+");
-    await expect.poll(async () => (await width()) / (await hand.camera()).scale, PATIENT).toBeCloseTo(3120, 0);
+    await expect.poll(async () => (await width()) / (await hand.camera()).scale).toBeCloseTo(3120, 0);
     expect(await hand.undoWords()).toBe("Undo: Lay a picture underneath");
     await page.keyboard.press("Shift+U");
     await dialog.getByRole("button", { name: "Hide it" }).click();
-    await expect.poll(() => picture.count(), PATIENT).toBe(0);
+    await expect.poll(() => picture.count()).toBe(0);
     await dialog.getByRole("button", { name: "Back to the sheet" }).click();
     await page.keyboard.press("Control+z");
-    await expect.poll(() => picture.count(), PATIENT).toBe(1);
+    await expect.poll(() => picture.count()).toBe(1);
     await page.keyboard.press("Control+z");
-    await expect.poll(() => picture.count(), PATIENT).toBe(0);
+    await expect.poll(() => picture.count()).toBe(0);
   });
 
   it("says what cannot be read and changes nothing", async () => {

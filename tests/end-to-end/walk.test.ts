@@ -1,43 +1,18 @@
 /** The walk round the program on a first visit, by keys and by fingers. Our own design, no source. */
-import type { Browser, BrowserContext, BrowserContextOptions } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
-import { launchChromium, serveApp, watchPage } from "./chromium.ts";
-import { SheetPage } from "./sheet-page.ts";
+import type { BrowserContextOptions } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { browserPages } from "./browser-pages.ts";
 
-const PATIENT = { timeout: 8_000 };
-
-let browser: Browser;
-let app: Awaited<ReturnType<typeof serveApp>>;
-let context: BrowserContext;
-let watch: ReturnType<typeof watchPage>;
-
-beforeAll(async () => {
-  [browser, app] = await Promise.all([launchChromium(), serveApp()]);
-});
-
-afterAll(async () => {
-  await browser?.close();
-  await app?.close();
-});
+const pages = browserPages();
 
 async function firstVisit(options: BrowserContextOptions = {}) {
-  context = await browser.newContext({ viewport: { width: 1440, height: 900 }, ...options });
-  context.setDefaultTimeout(8_000);
-  const page = await context.newPage();
-  const hand = new SheetPage(page);
-  watch = watchPage(page);
-  await hand.open(app.url, { isFirstVisit: true });
+  const hand = await pages.open(options, { isFirstVisit: true });
+  const { page } = hand;
   const card = page.getByRole("region", { name: "Walk round the program" });
   const step = (number: number) => card.getByText(`Step ${number} of 6`, { exact: true }).waitFor();
   const focused = () => page.evaluate(() => document.activeElement?.textContent ?? "");
   return { page, hand, card, step, focused };
 }
-
-afterEach(async () => {
-  expect(watch.errors).toEqual([]);
-  expect(watch.foreignRequests()).toEqual([]);
-  await context.close();
-});
 
 describe("on a first visit", () => {
   it("six steps show sheet, parts, a finding, a change, the copper and what comes next; by keys alone", async () => {
@@ -80,13 +55,13 @@ describe("on a first visit", () => {
     await page.reload();
     await hand.sheet.waitFor();
     await page.getByRole("heading", { name: "Cinderpath Lane 12" }).waitFor();
-    await expect.poll(async () => (await hand.camera()).x, PATIENT).toBeGreaterThan(0);
+    await expect.poll(async () => (await hand.camera()).x).toBeGreaterThan(0);
     expect(await card.count()).toBe(0);
     await hand.sheet.focus();
     await page.keyboard.press("?");
     await page.getByRole("dialog", { name: "Help" }).getByRole("button", { name: "Walk round the program" }).click();
     await step(1);
-    await expect.poll(focused, PATIENT).toBe("A backyard, drawn to scale");
+    await expect.poll(focused).toBe("A backyard, drawn to scale");
     await card.getByRole("button", { name: "Next" }).click();
     await step(2);
     await card.getByRole("button", { name: "Back" }).click();
@@ -95,7 +70,7 @@ describe("on a first visit", () => {
     await page.keyboard.press("Escape");
     await card.waitFor({ state: "detached" });
     // The keys go on where they were.
-    await expect.poll(() => hand.sheet.evaluate((sheet) => document.activeElement === sheet), PATIENT).toBe(true);
+    await expect.poll(() => hand.sheet.evaluate((sheet) => document.activeElement === sheet)).toBe(true);
   });
 
   it("goes when work begins, and keeps a changed sheet when it is asked for again", async () => {
@@ -110,7 +85,7 @@ describe("on a first visit", () => {
     await page.keyboard.press("Tab");
     await page.keyboard.type("16");
     await page.keyboard.press("Enter");
-    await expect.poll(() => hand.undoWords(), PATIENT).toBe("Undo: Draw pool 1");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Draw pool 1");
     await hand.siteCommand("Walk round the program");
     await step(1);
     await page
@@ -136,12 +111,12 @@ describe("by fingers", () => {
     // The fence's nearest place, 55 in. south of the pool, is seen above the column and below the card.
     const place = async () => (await hand.onScreen(192, -55)).y;
     const column = async () => (await details.boundingBox())?.y ?? 0;
-    await expect.poll(async () => (await place()) < (await column()), PATIENT).toBe(true);
+    await expect.poll(async () => (await place()) < (await column())).toBe(true);
     const box = await card.boundingBox();
     expect(await place()).toBeGreaterThan((box?.y ?? 0) + (box?.height ?? 0));
     await next.tap();
     await step(4);
-    await expect.poll(() => details.isVisible(), PATIENT).toBe(false);
+    await expect.poll(() => details.isVisible()).toBe(false);
     await card.getByRole("button", { name: "Leave the walk" }).tap();
     await card.waitFor({ state: "detached" });
   });
