@@ -28,9 +28,13 @@ export function EntryBar() {
 
   if (!entry) return null;
   const problem = refusal ?? Object.values(problems)[0] ?? null;
+  // A field that cannot be read is the one that is wrong; what is refused as a whole is wrong in all that was typed.
+  const isUnread = Object.keys(problems).length > 0;
   const place = () => {
-    // The drawing may have ended with it: keys then go on on the sheet.
-    if (host.enter() && host.state.getState().entry !== null) first.current?.focus();
+    // The drawing may have ended with it, and a rounded corner is done with: keys then go on on the sheet.
+    if (!host.enter() || host.state.getState().entry === null) return;
+    if (host.tool.id === "select") document.querySelector<HTMLElement>(".sheet-canvas")?.focus();
+    else first.current?.focus();
   };
   return (
     <form
@@ -62,7 +66,7 @@ export function EntryBar() {
             aria-description={field.help}
             autoComplete="off"
             spellCheck={false}
-            aria-invalid={problems[field.name] !== undefined || (refusal !== null && texts[field.name] !== undefined)}
+            aria-invalid={isUnread ? problems[field.name] !== undefined : refusal !== null && field.name in texts}
             aria-describedby={problem === null ? undefined : `${id}-problem`}
             onChange={(event) => host.type(field.name, event.target.value)}
           />

@@ -14,7 +14,7 @@ import { boundsOfFinding, freeOf, panelsOver, shiftInto } from "./free-sheet.ts"
 import { hostOf } from "./host-of.ts";
 import { listenToToolKeys } from "./key-input.ts";
 import { PointerInput } from "./pointer-input.ts";
-import { fitted, type ScreenView, toScreen, toSite, zoomedAt } from "./screen-view.ts";
+import { fitted, type ScreenView, toSite, zoomedAt } from "./screen-view.ts";
 import type { SheetScreen } from "./sheet-screen.ts";
 import { SheetStateReader } from "./sheet-state.ts";
 import { siteBounds } from "./site-bounds.ts";
@@ -23,8 +23,6 @@ import { siteBounds } from "./site-bounds.ts";
 const REST = 160;
 /** Room for dimensions and marks round what is shown, pixels. */
 const FIT_MARGIN = 72;
-/** A place that keys have moved to is kept this far inside the view, pixels. */
-const REVEAL_MARGIN = 48;
 /** Half the size of a finding's mark, pixels. */
 const MARK_REACH = 11;
 
@@ -167,12 +165,8 @@ export class SheetController {
   }
 
   #reveal(at: Point): void {
-    const { view } = this;
-    const [x, y] = toScreen(view, at);
-    const beyond = (value: number, size: number) =>
-      value < REVEAL_MARGIN ? value - REVEAL_MARGIN : Math.max(0, value - size + REVEAL_MARGIN);
-    const [dx, dy] = [beyond(x, view.width), beyond(y, view.height)];
-    if (dx !== 0 || dy !== 0) this.panBy(dx, dy);
+    const [minX, minY] = at;
+    this.#showBounds({ minX, minY, maxX: minX, maxY: minY });
   }
 
   /** Brings the finding in focus into the part of the sheet that no column lies over, once the columns stand. */

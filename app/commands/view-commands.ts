@@ -1,4 +1,5 @@
 /** How the sheet is looked at, and the arrow keys: they move what is selected, or else the sheet. */
+import { hostOf } from "../canvas/host-of.ts";
 import { BIG_NUDGE, NUDGE, nudge } from "./change-commands.ts";
 import { ALWAYS, type Command } from "./command.ts";
 import type { EditorPorts } from "./editor-ports.ts";
@@ -92,7 +93,28 @@ const panCommands: readonly Command[] = WAYS.flatMap(({ key, word, x, y }) => [
   ),
 ]);
 
-export const viewCommands: readonly Command[] = [...lookCommands, ...moveCommands, ...panCommands];
+const crosshairCommands: readonly Command[] = WAYS.map(({ key, word, x, y }) => ({
+  id: `crosshair-${word}`,
+  label:
+    word === "up" || word === "down" ? `Crosshair ${word} to the next corner` : `Crosshair to the next corner, ${word}`,
+  group: "Draw",
+  key: `Mod+${key}`,
+  repeats: true,
+  available: ({ view }) => {
+    const { tool } = view.getState();
+    return tool === "select" || tool === "pan" ? "Take something to draw or to measure with first." : true;
+  },
+  run(editor) {
+    if (!hostOf(editor).jump([x, y])) editor.view.getState().say("Nothing lies farther that way.", "problem");
+  },
+}));
+
+export const viewCommands: readonly Command[] = [
+  ...lookCommands,
+  ...moveCommands,
+  ...panCommands,
+  ...crosshairCommands,
+];
 
 function moveCommand(id: string, label: string, key: string, dx: number, dy: number): Command {
   return { id, label, group: "Change", key, repeats: true, ...nudge(dx, dy) };

@@ -62,7 +62,9 @@ export function curvesTool(desk: Desk): Tool {
     isClosing =
       first !== undefined && drawn.points.length >= 3 && distanceBetween(first, pointer.at) <= desk.slack(pointer);
     if (isClosing && first) found = { point: first, reason: "closes the outline", guides: [] };
-    else if (isCrosshair) found = unsnapped(pointer.at);
+    // Enter at the last point closes the outline, wherever that lies.
+    else if (isCrosshair && last && samePoint(last, pointer.at)) found = unsnapped(pointer.at);
+    else if (isCrosshair) found = desk.snap(pointer, last ? { lines: [{ with: last, name: "the last point" }] } : {});
     else
       found =
         straightOn(pointer, last) ??

@@ -1,7 +1,9 @@
 /** The ways to draw a pool, each with a small picture; the pictures of the shapes are drawn by the shapes themselves. */
 import { type KeyboardEvent, useRef } from "react";
+import { useStore } from "zustand";
 import { pathFrom } from "../../geometry/outline.ts";
 import type { PathData } from "../../geometry/types.ts";
+import { hostOf } from "../canvas/host-of.ts";
 import { runCommand } from "../commands/command.ts";
 import { pathD } from "../drawing/path-d.ts";
 import { useEditor, useView } from "../editor-context.tsx";
@@ -26,6 +28,8 @@ export default function ShapeStrip() {
   const editor = useEditor();
   const tool = useView((view) => view.tool);
   const chosen = useView((view) => view.shape);
+  // What has been begun would be lost by another way, and has the sheet to itself.
+  const isUnderWay = useStore(hostOf(editor).state, (state) => state.entry?.canTakeBack === true);
   const strip = useRef<HTMLDivElement>(null);
   const ways = [
     ...BY_HAND.map(({ tool: id, label }) => ({
@@ -55,6 +59,7 @@ export default function ShapeStrip() {
     next?.click();
   };
 
+  if (isUnderWay) return null;
   return (
     <div
       className="shape-strip"

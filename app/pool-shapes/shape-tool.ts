@@ -10,7 +10,7 @@ import type { PathData, Point } from "../../geometry/types.ts";
 import { lengthText } from "../../rules/words/lengths.ts";
 import { addElement } from "../edits/add-element.ts";
 import { draft } from "../edits/templates.ts";
-import { type Snapped, unsnapped } from "../snapping/snap.ts";
+import type { Snapped } from "../snapping/snap.ts";
 import type { Desk, EntryField, OverlayShape, Tool, TypedValues } from "../tools/tool.ts";
 import { placed } from "./placing.ts";
 import { type Dimensions, fullDimensions, type Shaped } from "./shape.ts";
@@ -72,7 +72,7 @@ export function shapeTool(desk: Desk): Tool {
   }
 
   const track: Tool["pointerMove"] = (pointer) => {
-    found = pointer.isCrosshair ? unsnapped(pointer.at) : desk.snap(pointer);
+    found = desk.snap(pointer);
   };
 
   return {

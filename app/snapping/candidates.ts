@@ -68,6 +68,35 @@ export function cornersInLine(
 
 const MOST_IN_LINE = 16;
 
+/** The same place, for keys that go from one to the next, inches. */
+const STANDS = 0.01;
+
+/**
+ * The next corner, end, middle or part from a place on one of the four ways: the nearest of those that lie more that way
+ * than aside, what lies aside counted double; null where none does.
+ */
+export function nextPlace(
+  elements: readonly AnyElement[],
+  [x, y]: Point,
+  [dx, dy]: Point,
+  without: ReadonlySet<string> = new Set(),
+): SnapPoint | null {
+  let best: SnapPoint | null = null;
+  let least = Number.POSITIVE_INFINITY;
+  for (const { id, point } of indexOf(elements).all) {
+    if (!point || without.has(id)) continue;
+    const [px, py] = [point.at[0] - x, point.at[1] - y];
+    const along = px * dx + py * dy;
+    const aside = Math.abs(px * dy - py * dx);
+    if (along <= STANDS || aside > along) continue;
+    const far = along + 2 * aside;
+    if (far >= least) continue;
+    best = point;
+    least = far;
+  }
+  return best;
+}
+
 function indexOf(elements: readonly AnyElement[]) {
   const known = indexes.get(elements);
   if (known) return known;

@@ -9,7 +9,7 @@ import { lengthText } from "../../rules/words/lengths.ts";
 import { anchorAt } from "../dimensions/anchors.ts";
 import { type DimensionWay, lineBetween, wayThrough } from "../dimensions/dimension-line.ts";
 import { addDimension } from "../edits/dimension-edits.ts";
-import { type Snapped, unsnapped } from "../snapping/snap.ts";
+import type { Snapped } from "../snapping/snap.ts";
 import { bearingWords } from "./measures.ts";
 import type { Desk, OverlayShape, Pointer, Tool, TypedValues } from "./tool.ts";
 
@@ -24,8 +24,7 @@ export function dimensionTool(desk: Desk): Tool {
 
   function track(pointer: Pointer): void {
     isStraight = pointer.shift;
-    if (pointer.isCrosshair) found = unsnapped(pointer.at);
-    else if (from && to) found = desk.snap(pointer, { withoutMiddles: true });
+    if (from && to) found = desk.snap(pointer, { withoutMiddles: true });
     else found = desk.snap(pointer, from ? { from, lines: [{ with: from, name: "the other end" }] } : {});
   }
 

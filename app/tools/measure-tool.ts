@@ -7,7 +7,7 @@
 import { distanceBetween, samePoint } from "../../geometry/points.ts";
 import type { Point } from "../../geometry/types.ts";
 import { lengthText } from "../../rules/words/lengths.ts";
-import { type Snapped, unsnapped } from "../snapping/snap.ts";
+import type { Snapped } from "../snapping/snap.ts";
 import { bearingWords, placeFrom } from "./measures.ts";
 import type { Desk, OverlayShape, Pointer, Tool, TypedValues } from "./tool.ts";
 
@@ -22,9 +22,7 @@ export function measureTool(desk: Desk): Tool {
     to ?? (from && placeFrom(from, found?.point ?? from, typed));
 
   function track(pointer: Pointer): void {
-    found = pointer.isCrosshair
-      ? unsnapped(pointer.at)
-      : desk.snap(pointer, from && !to ? { from, lines: [{ with: from, name: "where it began" }] } : {});
+    found = desk.snap(pointer, from && !to ? { from, lines: [{ with: from, name: "where it began" }] } : {});
   }
 
   function put(at: Point): void {

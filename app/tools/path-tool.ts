@@ -85,7 +85,8 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
     const last = lastCorner(sketch);
     isClosing = first !== null && canClose() && distanceBetween(first, pointer.at) <= desk.slack(pointer);
     if (isClosing && first) found = { point: first, reason: "closes the outline", guides: [] };
-    else if (isCrosshair) found = unsnapped(pointer.at);
+    // Enter at the last corner ends the drawing, wherever that lies.
+    else if (isCrosshair && last && samePoint(last, pointer.at)) found = unsnapped(pointer.at);
     else {
       const kind = kindOf(id);
       found = desk.snap(pointer, {

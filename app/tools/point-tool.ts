@@ -3,7 +3,7 @@ import type { Point } from "../../geometry/types.ts";
 import { lengthText } from "../../rules/words/lengths.ts";
 import { addElement } from "../edits/add-element.ts";
 import { type DrawingTool, draft, kindOf } from "../edits/templates.ts";
-import { type Snapped, unsnapped } from "../snapping/snap.ts";
+import type { Snapped } from "../snapping/snap.ts";
 import type { Desk, Pointer, Tool } from "./tool.ts";
 
 export function pointTool(desk: Desk, id: DrawingTool): Tool {
@@ -32,7 +32,7 @@ export function pointTool(desk: Desk, id: DrawingTool): Tool {
   }
 
   const track = (pointer: Pointer) => {
-    found = pointer.isCrosshair ? unsnapped(pointer.at) : desk.snap(pointer, { kind: kindOf(id) });
+    found = desk.snap(pointer, { kind: kindOf(id) });
   };
 
   return {

@@ -8,7 +8,7 @@ import type { Point } from "../../geometry/types.ts";
 import { lengthText } from "../../rules/words/lengths.ts";
 import { addElement } from "../edits/add-element.ts";
 import { type DrawingTool, draft, kindOf } from "../edits/templates.ts";
-import { type Snapped, unsnapped } from "../snapping/snap.ts";
+import type { Snapped } from "../snapping/snap.ts";
 import { placeWords, sizeWords } from "./measures.ts";
 import { rectanglePath } from "./rectangle-path.ts";
 import type { Desk, OverlayShape, Pointer, Tool, TypedValues } from "./tool.ts";
@@ -63,9 +63,7 @@ export function rectangleTool(desk: Desk, id: DrawingTool): Tool {
   function track(pointer: Pointer): void {
     // Another change has ended the preview, as an answer given meanwhile: it stays as it was drawn then.
     if (isPreviewing && !desk.document.getState().gesture) reset();
-    found = pointer.isCrosshair
-      ? unsnapped(pointer.at)
-      : desk.snap(pointer, { kind: kindOf(id), ...(first ? { origin: first } : {}) });
+    found = desk.snap(pointer, { kind: kindOf(id), ...(first ? { origin: first } : {}) });
     if (first) preview();
   }
 

@@ -16,6 +16,8 @@ import type { Pointer, SnapOptions } from "./tool.ts";
 /** Screen pixels within which a pointer is drawn: by mouse or pen, by finger. */
 const SNAP_PIXELS = 9;
 const TOUCH_SNAP_PIXELS = 16;
+/** The crosshair steps by inches: whatever lies nearer to it than to any other step draws it, inches. */
+const CROSSHAIR_REACH = 0.75;
 /** Corners of other things this many pixels away can be in line with the pointer. */
 const IN_LINE_PIXELS = 360;
 /** Sides this many pixels from the pointer can be parallel to what is drawn. */
@@ -32,7 +34,8 @@ export function snapOn(
   if (pointer.alt || !snapping) return unsnapped(pointer.at);
   const { lines, origin, withoutMiddles, from, kind } = options;
   const { at } = pointer;
-  const tolerance = (pointer.isTouch ? TOUCH_SNAP_PIXELS : SNAP_PIXELS) / camera.scale;
+  const { isCrosshair, isTouch } = pointer;
+  const tolerance = isCrosshair ? CROSSHAIR_REACH : (isTouch ? TOUCH_SNAP_PIXELS : SNAP_PIXELS) / camera.scale;
   const { gesture, shown } = document.getState();
   // What a gesture previews is not snapped to: it is what is being placed.
   const site = gesture?.start ?? shown;
@@ -48,11 +51,12 @@ export function snapOn(
     { points: withoutMiddles ? points.filter(({ isMiddle }) => isMiddle !== true) : points, edges },
     {
       tolerance,
-      grid: gridStep(camera.scale, units),
+      // Keys put the crosshair on whole inches, and far things in line with it would draw it off them.
+      grid: isCrosshair ? null : gridStep(camera.scale, units),
       units,
       limits,
       waters: limits.length === 0 ? [] : watersNear(elements, at, farthest + tolerance, without),
-      others: cornersInLine(elements, at, tolerance, IN_LINE_PIXELS / camera.scale, without),
+      others: isCrosshair ? [] : cornersInLine(elements, at, tolerance, IN_LINE_PIXELS / camera.scale, without),
       ...(lines ? { lines } : {}),
       ...(origin ? { origin } : {}),
       ...(from ? { from, headings: headingsAt(site, from, at, options, tolerance, camera.scale, without) } : {}),

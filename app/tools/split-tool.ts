@@ -19,7 +19,7 @@ export function splitTool(desk: Desk): Tool {
   let pointed: Point | null = null;
 
   function track(pointer: Pointer): void {
-    const at = pointer.isCrosshair ? pointer.at : desk.snap(pointer).point;
+    const at = desk.snap(pointer).point;
     pointed = at;
     const slack = 2 * desk.slack(pointer);
     aimed = pathUnder(desk, at, slack) ?? pathUnder(desk, pointer.at, slack);

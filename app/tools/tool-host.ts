@@ -5,8 +5,11 @@
 import { createStore, type StoreApi } from "zustand/vanilla";
 import type { Point } from "../../geometry/types.ts";
 import type { Report, TieReport } from "../../rules/report.ts";
+import { capitalized } from "../../rules/words/element-names.ts";
 import type { Units } from "../../rules/words/lengths.ts";
+import { hiddenIds } from "../edits/arrangement.ts";
 import type { DocumentStore } from "../site-document/store.ts";
+import { nextPlace } from "../snapping/candidates.ts";
 import { gridStep, toStep } from "../snapping/grid.ts";
 import type { ToolId, ViewStore } from "../view/view-store.ts";
 import { createTool } from "./create-tool.ts";
@@ -188,8 +191,22 @@ export class ToolHost {
   /** Ends the drawing, as the button of the entry bar says. */
   finish(): void {
     this.#crosshair = null;
-    if (this.#last) this.#tool.pointerMove({ ...this.#last, isCrosshair: false });
+    const last = this.#last;
+    if (last) this.#tool.pointerMove({ ...last, alt: last.alt || last.isCrosshair, isCrosshair: false });
     this.press("Enter");
+  }
+
+  /** Takes the crosshair to the next place that way: a corner, an end, the middle of a side or a part. False without one. */
+  jump([dx, dy]: Point): boolean {
+    if (!this.#isDrawing()) return false;
+    const from = this.#crosshair ?? this.#start();
+    const { shown } = this.#ports.document.getState();
+    const next = nextPlace(shown.elements, from, [dx, dy], hiddenIds(shown));
+    if (!next) return false;
+    this.#setCrosshair(next.at);
+    this.state.setState({ announcement: `${capitalized(next.words)}.` });
+    this.#refresh();
+    return true;
   }
 
   /** Puts the keys into the first field of the entry bar. */
@@ -260,7 +277,7 @@ export class ToolHost {
 
   #setCrosshair(at: Point): void {
     this.#crosshair = at;
-    this.#last = { at, shift: false, alt: true, isTouch: false, isDouble: false, isCrosshair: true };
+    this.#last = { at, shift: false, alt: false, isTouch: false, isDouble: false, isCrosshair: true };
     this.#tool.pointerMove(this.#last);
     this.#sheet.reveal(at);
   }
@@ -303,6 +320,8 @@ export class ToolHost {
       },
       crosshairTo: (at) => {
         if (this.#crosshair !== null || this.#last === null) this.#setCrosshair(at);
+        // The pointer stays where it is; what was placed by typing may lie far from it.
+        else this.#sheet.reveal(at);
       },
       findingAt: (at, slack) => this.#sheet.findingAt(at, slack),
       offerTie: (offeredTie) => {
