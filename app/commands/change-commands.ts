@@ -43,10 +43,10 @@ const deleteCommand: Command = {
   labelNow: (editor) => named("Delete", editor),
   available: hasSelection,
   run(editor) {
-    const words = selectionWords(editor);
     if (!makeEdit(editor, deleteElements(selectedIds(editor)))) return;
     editor.view.getState().select([]);
-    editor.view.getState().say(`Deleted ${words}.`);
+    const done = editor.document.getState().history.past.at(-1)?.label ?? "Delete";
+    editor.view.getState().say(`${done.replace(/^Delete/, "Deleted")}.`);
   },
 };
 

@@ -47,6 +47,30 @@ function made(from: Point, to: Point, a: Point, b: Point): DimensionLine | null 
   return length === 0 ? null : { from, to, a, b, length };
 }
 
+/** Nearer to level or upright than this, inches: it is. */
+const LEVEL = 1e-6;
+
+/**
+ * The way of a dimension whose line runs from a to b: straight from end to end, or, with `isAxial`, only across or up;
+ * null where the line is neither level nor upright.
+ */
+export function wayOfLine({ from, to, a, b }: Omit<DimensionLine, "length">, isAxial: boolean): DimensionWay | null {
+  if (!isAxial) {
+    const length = distanceBetween(from, to);
+    const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+    return length === 0 ? null : { offset: (dx * (a[1] - from[1]) - dy * (a[0] - from[0])) / length };
+  }
+  for (const [axis, direction] of [
+    [1, "across"],
+    [0, "up"],
+  ] as const) {
+    if (Math.abs(a[axis] - b[axis]) > LEVEL) continue;
+    const [low, high] = [Math.min(from[axis], to[axis]), Math.max(from[axis], to[axis])];
+    return { offset: a[axis] < low ? a[axis] - low : a[axis] - high, direction };
+  }
+  return null;
+}
+
 /** The way of a dimension whose line passes a pointed place: across or up where the place lies beyond the ends that way. */
 export function wayThrough(from: Point, to: Point, at: Point, isStraight: boolean): DimensionWay {
   const [minX, maxX] = [Math.min(from[0], to[0]), Math.max(from[0], to[0])];

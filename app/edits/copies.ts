@@ -2,10 +2,12 @@
  * Copies of elements, as they stand by themselves: with ids of their own, naming each other where the originals did, in
  * groups where the originals were.
  */
-import type { Arrangement, Site } from "../../rules/site/site.ts";
+import type { Arrangement, Dimension, Site } from "../../rules/site/site.ts";
 import { withCopiedGroups } from "./arrangement.ts";
 import { withAdded } from "./checked.ts";
+import { withCopiedDimensions } from "./dimension-copies.ts";
 import type { AnyElement, EditResult } from "./edit.ts";
+import { inItsPool } from "./inset-place.ts";
 import type { Motion } from "./moved.ts";
 import { newIds } from "./new-id.ts";
 import { takenTo } from "./place-elements.ts";
@@ -15,9 +17,16 @@ type Groups = NonNullable<Arrangement["groups"]>;
 /** What copies mention beside each other: kept as it is, or let go of where the site has nothing of that name to mean. */
 export type Mentions = (id: string) => boolean;
 
+export interface CopyOptions {
+  /** Which elements that were not copied may go on being named. */
+  readonly keeps?: Mentions;
+  /** Dimensions on the originals, to be copied along. */
+  readonly dimensions?: readonly Dimension[];
+}
+
 /**
  * The site with copies at its end, each set of them where a motion takes it. The ids are the last ones of the site, set
- * by set in the order of the originals. `keeps` says which elements that were not copied may go on being named.
+ * by set in the order of the originals.
  */
 export function withCopies(
   site: Site,
@@ -25,7 +34,7 @@ export function withCopies(
   motions: readonly Motion[],
   label: string,
   groups: Groups,
-  keeps: Mentions = () => true,
+  { keeps = () => true, dimensions = [] }: CopyOptions = {},
 ): EditResult {
   const kinds = originals.map(({ kind }) => kind);
   const fresh = newIds(
@@ -40,13 +49,24 @@ export function withCopies(
     for (const original of originals) {
       const copy = takenTo(original, motion, "copy");
       if (!copy.ok) return copy;
-      copies.push(withNewNames(copy.element, renamed, keeps));
+      const named = withNewNames(copy.element, renamed, keeps);
+      // A ledge copied with its pool stays in it; one that was copied alone may come to lie in another.
+      copies.push(goesWithPool(original, renamed) ? named : inItsPool(site, named));
     }
   }
   const added = withAdded(site, copies, label);
   if (!added.ok) return added;
   const grouped = renamings.reduce((one, renamed) => withCopiedGroups(one, groups, renamed), added.site);
-  return { ...added, site: grouped };
+  const measured = renamings.reduce(
+    (one, renamed, set) => withCopiedDimensions(one, dimensions, originals, motions[set] as Motion, renamed),
+    grouped,
+  );
+  return { ...added, site: measured };
+}
+
+function goesWithPool(element: AnyElement, renamed: ReadonlyMap<string, string>): boolean {
+  const { pool } = element as Readonly<Record<string, unknown>>;
+  return typeof pool === "string" && renamed.has(pool);
 }
 
 function withNewNames(element: AnyElement, renamed: ReadonlyMap<string, string>, keeps: Mentions): AnyElement {

@@ -5,21 +5,25 @@ import { refuseLocked, withoutArranged } from "./arrangement.ts";
 import { gone } from "./checked.ts";
 import { type AnyElement, type Edit, refused } from "./edit.ts";
 import { elementsWords } from "./element-words.ts";
+import { insetsOf } from "./inset-place.ts";
 
 /**
- * Deletes elements. What names them lets go of them: the pool that a light belongs to, what a tie joins, what a device
- * serves, the answers about them and the dimensions on them. Undo brings it all back.
+ * Deletes elements, and the steps and ledges of the pools among them, which the label names. What names them lets go of
+ * them: the pool that a light belongs to, what a tie joins, what a device serves, the answers about them and the
+ * dimensions on them. Undo brings it all back.
  */
 export function deleteElements(ids: readonly string[]): Edit {
   return {
     label: "Delete",
     apply(site) {
       if (ids.length === 0) return refused("Nothing is selected to be deleted.");
-      const unwanted = new Set(ids);
-      const deleted = site.elements.filter((element) => unwanted.has(element.id));
+      const chosen = new Set(ids);
+      const deleted = site.elements.filter((element) => chosen.has(element.id));
       const missing = ids.find((id) => !deleted.some((element) => element.id === id));
       if (missing !== undefined) return gone(missing);
-      const refusal = refuseLocked(site, ids);
+      const carried = insetsOf(site, chosen).filter(({ id }) => !chosen.has(id));
+      const unwanted = new Set([...ids, ...carried.map(({ id }) => id)]);
+      const refusal = refuseLocked(site, unwanted);
       if (refusal) return refusal;
       const left = site.elements.filter((element) => !unwanted.has(element.id));
       const elements = left.map((element) => withoutMentions(element, unwanted));
@@ -29,7 +33,7 @@ export function deleteElements(ids: readonly string[]): Edit {
           withoutArranged(withAnswersLeft({ ...site, elements }, unwanted), unwanted),
           unwanted,
         ),
-        label: `Delete ${elementsWords(deleted)}`,
+        label: `Delete ${elementsWords(deleted)}${carried.length === 0 ? "" : ` with ${elementsWords(carried)}`}`,
       };
     },
   };

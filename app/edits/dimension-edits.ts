@@ -6,6 +6,7 @@ import { lengthText } from "../../rules/words/lengths.ts";
 import { finder, withDimensions } from "../dimensions/anchors.ts";
 import { type DimensionWay, dimensionLine } from "../dimensions/dimension-line.ts";
 import { type Edit, refused } from "./edit.ts";
+import { newDimensionId } from "./new-id.ts";
 
 export function addDimension(drawn: Omit<Dimension, "id">): Edit {
   return {
@@ -54,9 +55,4 @@ function replaced(site: Site, dimension: Dimension): Site {
     site,
     all.map((one) => (one.id === dimension.id ? dimension : one)),
   );
-}
-
-function newDimensionId({ dimensions = [] }: Site): string {
-  const numbers = dimensions.map(({ id }) => Number(/^dimension-(\d{1,9})$/.exec(id)?.[1] ?? 0));
-  return `dimension-${Math.max(0, ...numbers) + 1}`;
 }

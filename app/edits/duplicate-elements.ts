@@ -3,6 +3,7 @@ import type { Point } from "../../geometry/types.ts";
 import { wholeGroups } from "./arrangement.ts";
 import { gone } from "./checked.ts";
 import { withCopies } from "./copies.ts";
+import { dimensionsOn } from "./dimension-copies.ts";
 import { type Edit, refused } from "./edit.ts";
 import { elementsOf, elementsWords } from "./element-words.ts";
 import { type Motion, mirror, shift } from "./moved.ts";
@@ -38,7 +39,10 @@ export function copying(ids: readonly string[], motions: readonly Motion[], verb
       if (missing !== undefined) return gone(missing);
       const all = idsWithOpenings(site, ids);
       const groups = wholeGroups(site, new Set(all));
-      return withCopies(site, elementsOf(site, all), motions, `${verb} ${elementsWords(chosen)}`, groups);
+      const dimensions = dimensionsOn(site, new Set(all));
+      return withCopies(site, elementsOf(site, all), motions, `${verb} ${elementsWords(chosen)}`, groups, {
+        dimensions,
+      });
     },
   };
 }

@@ -12,9 +12,13 @@ type InsetElement = ElementOf<"inset">;
 
 /** The id of the pool that an outline lies in, along its wall or clear of it; null where it lies in none. */
 export function poolAround(site: Site, outline: PathData): string | null {
+  return poolsAround(site, outline)[0] ?? null;
+}
+
+function poolsAround(site: Site, outline: PathData): string[] {
   const path = pathFrom(outline);
   const length = pathLength(path);
-  const around = site.elements.find((element) => {
+  const around = site.elements.filter((element) => {
     if (element.kind !== "pool") return false;
     const wall = areaFrom((element as PoolElement).outline);
     const { minX, minY, maxX, maxY } = path.bounds;
@@ -26,7 +30,7 @@ export function poolAround(site: Site, outline: PathData): string | null {
       maxY <= box.maxY + ALONG_WALL;
     return isNear && lengthWithin(path, wall, ALONG_WALL).length >= length - ALONG_WALL;
   });
-  return around?.id ?? null;
+  return around.map(({ id }) => id);
 }
 
 /** Why an element may not be drawn where it is; null for whatever is no step, bench or ledge, or lies in a pool. */
@@ -44,6 +48,14 @@ export function refuseLeavingPool(before: Site, was: AnyElement, after: Site, is
   if (!isInset(is) || !isInset(was)) return null;
   const refusal = refuseOutsidePool(after, is);
   return refusal && poolAround(before, was.outline) !== null ? refusal : null;
+}
+
+/** The element, naming the pool that it lies in now: a step or ledge that was taken from one pool into another. */
+export function inItsPool(site: Site, element: AnyElement): AnyElement {
+  if (!isInset(element)) return element;
+  const around = poolsAround(site, element.outline);
+  if (around.length === 0 || around.includes(element.pool ?? "")) return element;
+  return { ...element, pool: around[0] as string };
 }
 
 /** Steps, benches and ledges of the pools among some elements, by the pool that they name. */

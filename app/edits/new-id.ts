@@ -42,3 +42,9 @@ function mentionedIds(site: Site): Set<string> {
   for (const { element } of site.answers ?? []) if (typeof element === "string") ids.add(element);
   return ids;
 }
+
+/** An id for a dimension, unlike those that are there. */
+export function newDimensionId({ dimensions = [] }: Pick<Site, "dimensions">): string {
+  const numbers = dimensions.map(({ id }) => Number(/^dimension-(\d{1,9})$/.exec(id)?.[1] ?? 0));
+  return `dimension-${Math.max(0, ...numbers) + 1}`;
+}

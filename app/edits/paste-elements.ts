@@ -1,9 +1,10 @@
 /** Elements taken from a sheet, to be put on the same or another one. */
 import type { Point } from "../../geometry/types.ts";
 import { elementProblems } from "../../rules/site/element-check.ts";
-import type { Arrangement, Site } from "../../rules/site/site.ts";
+import { type Arrangement, type Dimension, dimensionSchema, type Site } from "../../rules/site/site.ts";
 import { wholeGroups } from "./arrangement.ts";
 import { withCopies } from "./copies.ts";
+import { dimensionsOn } from "./dimension-copies.ts";
 import { type AnyElement, type Edit, refused } from "./edit.ts";
 import { boxRound, middleOf } from "./element-box.ts";
 import { elementsOf, elementsWords } from "./element-words.ts";
@@ -16,13 +17,17 @@ export interface Taken {
   readonly groups: NonNullable<Arrangement["groups"]>;
   /** What the elements name that was not taken along, as it was: named again only on a sheet that holds just the same. */
   readonly named: readonly AnyElement[];
+  /** Dimensions that hang on nothing else. */
+  readonly dimensions?: readonly Dimension[];
 }
 
 export function takeElements(site: Site, ids: readonly string[]): Taken {
   const all = new Set(idsWithOpenings(site, ids));
   const elements = elementsOf(site, all);
   const mentioned = new Set(elements.flatMap(mentionsOf).filter((id) => !all.has(id)));
-  return { elements, groups: wholeGroups(site, all), named: elementsOf(site, mentioned) };
+  const dimensions = dimensionsOn(site, all);
+  const taken = { elements, groups: wholeGroups(site, all), named: elementsOf(site, mentioned) };
+  return dimensions.length === 0 ? taken : { ...taken, dimensions };
 }
 
 /** True when the site holds what was taken, as it was then: the copies then belong a step aside. */
@@ -51,7 +56,8 @@ export function pasteElements(taken: Taken, where: { readonly by: Point } | { re
       const kept = new Set(taken.named.filter((element) => holds(site, element)).map(({ id }) => id));
       const label = `Paste ${elementsWords(taken.elements)}`;
       const keeps = (id: string) => id === "perimeter" || kept.has(id);
-      return withCopies(site, taken.elements, [shift(dx, dy)], label, taken.groups, keeps);
+      const { dimensions = [] } = taken;
+      return withCopies(site, taken.elements, [shift(dx, dy)], label, taken.groups, { keeps, dimensions });
     },
   };
 }
@@ -71,7 +77,7 @@ export function readTaken(text: string): Taken | null {
     throw error;
   }
   if (typeof value !== "object" || value === null) return null;
-  const { format, version, elements, groups, named } = value as Readonly<Record<string, unknown>>;
+  const { format, version, elements, groups, named, dimensions } = value as Readonly<Record<string, unknown>>;
   if (format !== "copperband-elements" || version !== 1) return null;
   const isSound = (list: unknown): list is AnyElement[] =>
     Array.isArray(list) && list.every((element, i) => elementProblems(element, i).length === 0);
@@ -83,7 +89,13 @@ export function readTaken(text: string): Taken | null {
       Array.isArray(group.elements) &&
       group.elements.every((id: unknown) => typeof id === "string"),
   );
-  return { elements, groups: sound, named };
+  const read = { elements, groups: sound, named };
+  const ids = new Set(elements.map(({ id }) => id));
+  const measured = (Array.isArray(dimensions) ? dimensions : []).flatMap(
+    (one) => dimensionSchema.safeParse(one).data ?? [],
+  );
+  const hanging = dimensionsOn({ dimensions: measured }, ids);
+  return hanging.length === 0 ? read : { ...read, dimensions: hanging };
 }
 
 function mentionsOf(element: AnyElement): string[] {

@@ -8,7 +8,7 @@ import { refuseLocked } from "./arrangement.ts";
 import { gone, refuseElement } from "./checked.ts";
 import { type AnyElement, type EditResult, type Refused, refused } from "./edit.ts";
 import { calledAs, elementsWords } from "./element-words.ts";
-import { insetsOf, refuseLeavingPool } from "./inset-place.ts";
+import { inItsPool, insetsOf, refuseLeavingPool } from "./inset-place.ts";
 import { type Motion, placed } from "./moved.ts";
 
 /** Ids of elements, each with the motion that takes it away. */
@@ -47,6 +47,7 @@ export function placeElements(site: Site, motions: Motions, verb: string): EditR
   for (const [i, was] of site.elements.entries()) {
     const outside = motions.has(was.id) ? refuseLeavingPool(site, was, after, elements[i] as AnyElement) : null;
     if (outside) return outside;
+    if (was.kind === "inset" && motions.has(was.id)) elements[i] = inItsPool(after, elements[i] as AnyElement);
   }
   return { ok: true, site: after, label: `${verb} ${elementsWords(before)}` };
 }

@@ -6,11 +6,13 @@ import { planScene } from "../../../app/drawing/plan-scene.ts";
 import { deleteElements } from "../../../app/edits/delete-elements.ts";
 import { deleteVertex } from "../../../app/edits/delete-vertex.ts";
 import { addDimension, moveDimension, removeDimension } from "../../../app/edits/dimension-edits.ts";
+import { duplicateElements, mirrorCopies } from "../../../app/edits/duplicate-elements.ts";
 import type { Edit } from "../../../app/edits/edit.ts";
 import { insertVertex } from "../../../app/edits/insert-vertex.ts";
 import { joinPaths } from "../../../app/edits/join-paths.ts";
 import { moveElements } from "../../../app/edits/move-elements.ts";
 import { moveVertex } from "../../../app/edits/move-vertex.ts";
+import { pasteElements, readTaken, takeElements, takenText } from "../../../app/edits/paste-elements.ts";
 import { roundCorner } from "../../../app/edits/round-corner.ts";
 import { splitLine } from "../../../app/edits/split-element.ts";
 import { recompute } from "../../../rules/recompute.ts";
@@ -159,5 +161,47 @@ describe("where the line is pulled", () => {
     expect(wayThrough([0, 0], [100, 50], [50, 25], false).direction).toBeUndefined();
     expect(wayThrough([0, 0], [100, 0], [50, 24], false)).toEqual({ offset: 24 });
     expect(wayThrough([0, 0], [100, 50], [60, 80], true).direction).toBeUndefined();
+  });
+
+  it("are copied with all that they hang on, each beside its copy", () => {
+    const site = done(drawn(), duplicateElements(["deck-1", "fence-1"], 0, 500));
+    // The third one also hangs on the pump, which was not copied.
+    expect(site.dimensions?.map(({ id }) => id)).toEqual([
+      "dimension-1",
+      "dimension-2",
+      "dimension-3",
+      "dimension-4",
+      "dimension-5",
+    ]);
+    const line = (id: string) => {
+      const dimension = site.dimensions?.find((one) => one.id === id);
+      return dimension && dimensionLine(dimension, finder(site));
+    };
+    expect(line("dimension-4")).toMatchObject({ a: [264, 500], b: [264, 620], length: 120 });
+    expect(line("dimension-5")).toMatchObject({ a: [72, 500], b: [72, 400] });
+    expect(done(drawn(), duplicateElements(["pump-1"], 0, 500)).dimensions).toHaveLength(3);
+  });
+
+  it("are mirrored with the copies, also those that measure only across", () => {
+    const all = ["deck-1", "fence-1", "pump-1"];
+    const site = done(drawn(), mirrorCopies(all, [500, 0], 90));
+    const [, , , straight, , across] = site.dimensions ?? [];
+    expect(straight && dimensionLine(straight, finder(site))).toMatchObject({ a: [736, 0], b: [736, 120] });
+    expect(across && dimensionLine(across, finder(site))).toMatchObject({ a: [760, 150], b: [600, 150], length: 160 });
+    // Turned by 30 degrees it would measure something else: it stays with the original.
+    expect(done(drawn(), mirrorCopies(all, [500, 0], 15)).dimensions).toHaveLength(5);
+  });
+
+  it("go over the clipboard to another sheet; broken ones stay behind", () => {
+    const taken = takeElements(drawn(), ["deck-1", "fence-1"]);
+    const text = takenText(taken);
+    const read = readTaken(text);
+    if (!read) throw new Error("the clipboard was not read");
+    const site = done(siteWith(), pasteElements(read, { by: [24, 0] }));
+    expect(lengths(site)).toEqual([120, 100]);
+    const broken = JSON.parse(text);
+    broken.dimensions[0].from.at = "here";
+    broken.dimensions[1].to.element = "gone";
+    expect(readTaken(JSON.stringify(broken))?.dimensions).toBeUndefined();
   });
 });

@@ -78,7 +78,8 @@ describe("moving elements", () => {
 describe("deleting elements", () => {
   it("takes every mention along", () => {
     const site = applied(yard, deleteElements(["pool-1", "pump-1", "wall-1"]));
-    expect(site.elements).toHaveLength(yard.elements.length - 3);
+    // The three, and the ledge of the pool.
+    expect(site.elements).toHaveLength(yard.elements.length - 4);
     expect("pool" in element(site, "light-1")).toBe(false);
     expect(field(site, "tie-1", "joins")).toEqual(["perimeter"]);
     expect("serves" in element(site, "outlet-1")).toBe(false);

@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { planScene } from "../../../app/drawing/plan-scene.ts";
 import { addElement } from "../../../app/edits/add-element.ts";
+import { setLocked } from "../../../app/edits/arrangement.ts";
+import { deleteElements } from "../../../app/edits/delete-elements.ts";
 import { duplicateElements } from "../../../app/edits/duplicate-elements.ts";
 import type { Edit } from "../../../app/edits/edit.ts";
 import { moveElements } from "../../../app/edits/move-elements.ts";
@@ -140,5 +142,24 @@ describe("steps, benches and ledges", () => {
     const plain = recompute(site);
     expect(findings).toEqual(plain.findings);
     expect(takeoff).toEqual(plain.takeoff);
+  });
+
+  it("go with their pool when it is deleted, in one step that says so, and not while one is locked", () => {
+    const deletion = deleteElements(["pool-1"]);
+    const result = deletion.apply(withStep);
+    expect(result).toMatchObject({ ok: true, label: "Delete pool 1 with step or bench 1" });
+    expect(applied(withStep, deletion).elements.map(({ id }) => id)).toEqual(["pool-2"]);
+    expect(applied(withStep, deleteElements(["pool-2"])).elements.map(({ id }) => id)).toEqual(["pool-1", "inset-1"]);
+    const locked = applied(withStep, setLocked(["inset-1"], true));
+    expect(reason(locked, deletion)).toBe("Step or bench 1 is locked. Unlock it first.");
+  });
+
+  it("belong to the pool into which they are moved or copied", () => {
+    const low = applied(site, addElement(drawn(box(0, 40, 60, 100))));
+    const moved = applied(low, moveElements(["inset-1"], -190, -40));
+    expect(moved.elements.at(-1)).toMatchObject({ id: "inset-1", pool: "pool-2" });
+    const copied = applied(low, duplicateElements(["inset-1"], -190, -40));
+    expect(copied.elements.slice(-2)).toMatchObject([{ pool: "pool-1" }, { id: "inset-2", pool: "pool-2" }]);
+    expect(applied(low, moveElements(["inset-1"], 20, 0)).elements.at(-1)).toMatchObject({ pool: "pool-1" });
   });
 });
