@@ -12,13 +12,15 @@
 import type { BarrierMap, Sector } from "./barrier-map.ts";
 import { distanceBetween } from "./points.ts";
 import { nearestSeen, type Outline, straightDistance } from "./seen-outline.ts";
-import { canSee, directionIn } from "./sight.ts";
+import { canSee, directionIn, type Eye } from "./sight.ts";
 import { SIGHT_SLACK } from "./tolerances.ts";
 import type { Point } from "./types.ts";
 
 /** A turning corner with its shortest way: straight from `from`, which is a point of the outline or the corner `by`. */
 export interface SettledCorner {
   readonly sector: Sector;
+  /** The corner as the start of a leg. */
+  readonly eye: Eye;
   readonly distance: number;
   readonly from: Point;
   readonly by: SettledCorner | null;
@@ -65,13 +67,14 @@ export class CornerRoutes {
     return corner && corner.distance <= limit ? corner : null;
   }
 
-  private settleNext(limit: number): boolean {
+  /** Settles the next corner in order of distance; false when none is left within `limit` inches. */
+  settleNext(limit: number): boolean {
     for (;;) {
       const next = this.takeLeast(limit);
       if (!next) return false;
       if (!next.bound) {
         const { sector, distance, from, by } = next;
-        const settled = { sector, distance, from, by };
+        const settled = { sector, eye: { at: sector.at, sector }, distance, from, by };
         this.found.push(settled);
         this.offerFrom(settled);
         return true;
@@ -121,7 +124,7 @@ export class CornerRoutes {
     const distance = settled.distance + leg;
     if (distance >= one.distance || !isTaut(settled, one.sector, leg)) return;
     const { sector } = settled;
-    if (!canSee(this.map, { at: sector.at, sector }, { at: one.sector.at, sector: one.sector })) return;
+    if (!canSee(this.map, settled.eye, { at: one.sector.at, sector: one.sector })) return;
     one.distance = distance;
     one.from = sector.at;
     one.by = settled;

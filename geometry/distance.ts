@@ -4,7 +4,7 @@
  * (an island) it is the distance to the hole's edge. Inches.
  */
 import { contains } from "./contains.ts";
-import { edgeToEdge } from "./edge-distance.ts";
+import { edgeToEdgeWithin } from "./edge-distance.ts";
 import { edgeTree, visitPairs } from "./edge-tree.ts";
 import { pointToArea, pointToPath } from "./point-distance.ts";
 import type { Area, Path, Witness } from "./types.ts";
@@ -28,8 +28,8 @@ export function pathToPath(a: Path, b: Path): Witness {
 function pathToPathWithin(a: Path, b: Path, known: Witness): Witness {
   let best = known;
   visitPairs(edgeTree(a), edgeTree(b), known.length, (one, other) => {
-    const found = edgeToEdge(one, other);
-    if (found.length < best.length) best = found;
+    const found = edgeToEdgeWithin(one, other, best.length);
+    if (found && found.length < best.length) best = found;
     return best.length;
   });
   return best;

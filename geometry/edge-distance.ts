@@ -12,6 +12,20 @@ import type { ArcEdge, Edge, LineEdge, Point, Witness } from "./types.ts";
 
 /** `from` on a, `to` on b. */
 export function edgeToEdge(a: Edge, b: Edge): Witness {
+  return edgeToEdgeWithin(a, b, Number.POSITIVE_INFINITY) as Witness;
+}
+
+/** The same, or null where it is told at a glance that it is not shorter than `within` inches. */
+export function edgeToEdgeWithin(a: Edge, b: Edge, within: number): Witness | null {
+  if (a.kind === "line" && b.kind === "line" && areApart(a, b)) {
+    const least = Math.min(
+      distanceToEdge(b, a.from),
+      distanceToEdge(b, a.to),
+      distanceToEdge(a, b.from),
+      distanceToEdge(a, b.to),
+    );
+    return least > within ? null : nearestEnd(a, b);
+  }
   let best = nearestEnd(a, b);
   if (best.length === 0) return best;
   const [crossing] = innerCrossings(a, b);
@@ -21,6 +35,16 @@ export function edgeToEdge(a: Edge, b: Edge): Witness {
     if (length < best.length) best = { length, from, to };
   }
   return best;
+}
+
+/** Whether the boxes round two lines have nothing in common. */
+function areApart({ from: [ax, ay], to: [bx, by] }: LineEdge, { from: [cx, cy], to: [dx, dy] }: LineEdge): boolean {
+  return (
+    Math.max(ax, bx) < Math.min(cx, dx) ||
+    Math.max(cx, dx) < Math.min(ax, bx) ||
+    Math.max(ay, by) < Math.min(cy, dy) ||
+    Math.max(cy, dy) < Math.min(ay, by)
+  );
 }
 
 /** The shortest segment that starts or ends at an end of one of the edges. */

@@ -49,6 +49,18 @@ function buildTree(edges: readonly Edge[]): EdgeTree {
   return { edges, edgeBoxes, nodeBoxes, firstLeaf };
 }
 
+/** The box around all edges. */
+export function treeBounds({ nodeBoxes }: EdgeTree): Bounds {
+  const [minX = 0, minY = 0, maxX = 0, maxY = 0] = nodeBoxes;
+  return { minX, minY, maxX, maxY };
+}
+
+/** The run of edges that a leaf holds, its end left out. */
+export function edgesOfLeaf(tree: EdgeTree, leaf: number): { readonly start: number; readonly end: number } {
+  const start = (leaf - tree.firstLeaf) * LEAF;
+  return { start, end: Math.min(start + LEAF, tree.edges.length) };
+}
+
 /** Writes the box around boxes start..end-1 of `from` into place `at` of `into`; around none, an inside-out box. */
 function boxAround(from: Float64Array, start: number, end: number, into: Float64Array, at: number): void {
   let minX = Number.POSITIVE_INFINITY;
@@ -82,8 +94,7 @@ function visitNodeIn(tree: EdgeTree, node: number, box: Bounds, visit: (edge: Ed
     visitNodeIn(tree, 2 * node + 2, box, visit);
     return;
   }
-  const start = (node - tree.firstLeaf) * LEAF;
-  const end = Math.min(start + LEAF, tree.edges.length);
+  const { start, end } = edgesOfLeaf(tree, node);
   for (let index = start; index < end; index++) {
     if (boxTouches(tree.edgeBoxes, index, box)) visit(tree.edges[index] as Edge, index);
   }
@@ -122,8 +133,7 @@ function visitNodeNearest(
 ): number {
   let best = within;
   if (node >= tree.firstLeaf) {
-    const start = (node - tree.firstLeaf) * LEAF;
-    const end = Math.min(start + LEAF, tree.edges.length);
+    const { start, end } = edgesOfLeaf(tree, node);
     for (let index = start; index < end; index++) {
       if (toBoxSquared(tree.edgeBoxes, index, x, y) > best * best) continue;
       best = Math.min(best, measure(tree.edges[index] as Edge, index));
@@ -163,8 +173,7 @@ function visitNodeWithin(
     visitNodeWithin(tree, 2 * node + 2, x, y, withinSquared, visit);
     return;
   }
-  const start = (node - tree.firstLeaf) * LEAF;
-  const end = Math.min(start + LEAF, tree.edges.length);
+  const { start, end } = edgesOfLeaf(tree, node);
   for (let index = start; index < end; index++) {
     if (toBoxSquared(tree.edgeBoxes, index, x, y) <= withinSquared) visit(tree.edges[index] as Edge, index);
   }

@@ -7,8 +7,9 @@
  */
 import { edgeBounds, nearestOnEdge } from "./edge.ts";
 import { edgeToEdge } from "./edge-distance.ts";
-import { edgeTree, visitEdgesIn } from "./edge-tree.ts";
-import { boundsDistance, grownBounds, samePoint } from "./points.ts";
+import { edgeTree } from "./edge-tree.ts";
+import { visitFacing } from "./facing-edges.ts";
+import { boundsDistance, samePoint } from "./points.ts";
 import { leadsAway } from "./seen-outline.ts";
 import { SIGHT_SLACK } from "./tolerances.ts";
 import type { Edge, LineEdge, Path, Point } from "./types.ts";
@@ -25,9 +26,10 @@ export function pairCandidates(first: readonly Path[], second: Path, within: num
   const lastOfSecond = second.closed ? -1 : second.edges.length - 1;
   for (const [i, other] of second.edges.entries()) {
     const bounds = edgeBounds(other);
-    const box = grownBounds(bounds, within);
+    const middle: Point = [(bounds.minX + bounds.maxX) / 2, (bounds.minY + bounds.maxY) / 2];
+    const spread = Math.hypot(bounds.maxX - bounds.minX, bounds.maxY - bounds.minY) / 2;
     for (const path of first) {
-      visitEdgesIn(edgeTree(path), box, (one, index) => {
+      visitFacing(edgeTree(path), middle, spread, within, (one, index) => {
         if (!canFace(path, index, other) || boundsDistance(edgeBounds(one), bounds) > within) return;
         const add = (distance: number, onFirst: Point, onSecond: Point): void => {
           if (distance > within) return;

@@ -4,7 +4,7 @@
  * Stages. 1. barrier-map.ts: barriers united, their corners and the free ground round each. 2. Straight: the nearest
  * point of the inside wall that is seen from the goal (seen-outline.ts). 3. Bent: corner-routes.ts settles barrier
  * corners in order of their own shortest way from the pool, and each that sees the goal offers that way plus the last
- * straight leg; it ends when the next corner lies farther than the best path.
+ * straight leg; it ends when the next corner lies farther than the best path. Corners are kept for the next goal.
  *
  * Rules. A path may touch a barrier and follow its line, may cross water, and may not pass between barriers that touch,
  * cross or lie within SEALED_GAP of each other. A goal on a face of a solid is reached from outside; one deeper inside
@@ -14,17 +14,18 @@
 import { type BarrierMap, barrierMap, freePosition } from "./barrier-map.ts";
 import { CornerRoutes, type SettledCorner } from "./corner-routes.ts";
 import { pathToArea, pointToArea } from "./distance.ts";
-import { contains } from "./outline.ts";
 import { pairCandidates } from "./path-pairs.ts";
 import { distanceBetween, samePoint } from "./points.ts";
 import { nearestOfAll, nearestSeen, type Outline, outlineAmong, outlineEye, straightDistance } from "./seen-outline.ts";
 import { canSee, type Eye } from "./sight.ts";
 import { LIMIT_TOLERANCE, SIGHT_SLACK } from "./tolerances.ts";
-import type { Area, Barrier, Path, Point, Route } from "./types.ts";
+import type { Area, Barrier, Path, Point, Route, Witness } from "./types.ts";
 
 export interface PathOptions {
   /** Inches: a longer path counts as none. */
   readonly limit?: number;
+  /** The straight distance, from the pool to the goal, barriers ignored, where it is known already. */
+  readonly straight?: Witness;
 }
 
 /** The map, the pool's outline and the settled corners for one pool among one list of barriers. */
@@ -64,17 +65,16 @@ export function shortestPathToArea(
 ): Route | null {
   mustBePosition(p);
   const limit = (options.limit ?? Number.POSITIVE_INFINITY) + LIMIT_TOLERANCE;
-  if (contains(target, p)) return { length: 0, points: [p, p] };
-  if (barriers.length === 0) {
-    const { length, from } = pointToArea(p, target);
-    return length <= limit ? { length, points: [from, p] } : null;
-  }
+  const straight = options.straight ?? pointToArea(p, target);
+  if (straight.length === 0) return { length: 0, points: [p, p] };
+  if (straight.length > limit) return null;
+  if (barriers.length === 0) return { length: straight.length, points: [straight.from, p] };
   const routes = poolRoutes(target, barriers);
   const { map, outline } = routes;
   const free = freePosition(map, p);
   if (!free) return null;
   const eye: Eye = { at: free };
-  const nearest = nearestOfAll(outline, free, limit);
+  const nearest = free === p ? { point: straight.from, distance: straight.length } : nearestOfAll(outline, free, limit);
   if (!nearest) return null;
   const route = canSee(map, outlineEye(outline, nearest.point), eye)
     ? { length: nearest.distance, points: [nearest.point, free] }
@@ -104,7 +104,7 @@ export function shortestPathFromPath(
   options: PathOptions = {},
 ): Route | null {
   const limit = (options.limit ?? Number.POSITIVE_INFINITY) + LIMIT_TOLERANCE;
-  const straight = pathToArea(path, target);
+  const straight = options.straight ?? pathToArea(path, target);
   if (straight.length > limit) return null;
   if (straight.length === 0 || barriers.length === 0)
     return { length: straight.length, points: [straight.from, straight.to] };
@@ -148,6 +148,13 @@ interface StraightPath {
   readonly end: Point;
 }
 
+interface BentPath {
+  readonly length: number;
+  /** The last bend. */
+  readonly corner: SettledCorner;
+  readonly end: Point;
+}
+
 /** Stages 2 and 3 where the nearest point of all is hidden. The bent paths come first: they bound what has to be looked at straight. */
 function shortestTo(routes: PoolRoutes, limit: number, legs: LastLegs): Route | null {
   const bent = shortestBent(routes, limit, legs);
@@ -157,48 +164,55 @@ function shortestTo(routes: PoolRoutes, limit: number, legs: LastLegs): Route | 
   return bent && { length: bent.length, points: pointsBy(bent.corner, bent.end) };
 }
 
-function shortestBent(
-  { corners }: PoolRoutes,
+/**
+ * Corners that are settled are tried in order of the least that each could give. Where the best of those leaves room for a
+ * corner that is not settled yet, more are.
+ */
+function shortestBent({ corners }: PoolRoutes, limit: number, legs: LastLegs): BentPath | null {
+  let best: BentPath | null = null;
+  for (let tried = 0; ; ) {
+    const until = corners.settled.length;
+    best = bestOver(corners.settled, tried, limit, best, legs);
+    tried = until;
+    if (!corners.settleNext(best ? best.length : limit)) return best;
+  }
+}
+
+/** What each settled corner could at best give, inches: written anew for each goal. */
+let least = new Float64Array(64);
+
+/** The best bent path over the corners from number `first` on, or the one known before where none is better. */
+function bestOver(
+  settled: readonly SettledCorner[],
+  first: number,
   limit: number,
-  legs: LastLegs,
-): { length: number; corner: SettledCorner; end: Point } | null {
-  let best: { length: number; corner: SettledCorner; end: Point } | null = null;
-  const bound = Math.min(limit, guessed(corners, legs) + LIMIT_TOLERANCE);
-  for (let i = 0; ; i++) {
-    const within: number = best ? best.length : bound;
-    const corner = corners.corner(i, within);
-    if (!corner) return best;
-    const leg = legs.fromCorner({ at: corner.sector.at, sector: corner.sector }, within - corner.distance);
+  before: BentPath | null,
+  { atLeast, fromCorner }: LastLegs,
+): BentPath | null {
+  if (least.length < settled.length) least = new Float64Array(2 * settled.length);
+  for (let i = first; i < settled.length; i++) {
+    const { distance, eye } = settled[i] as SettledCorner;
+    least[i] = distance + atLeast(eye.at);
+  }
+  let best = before;
+  for (;;) {
+    const within = best ? best.length : limit;
+    let next = -1;
+    let bound = Number.POSITIVE_INFINITY;
+    for (let i = first; i < settled.length; i++) {
+      if ((least[i] as number) >= bound) continue;
+      bound = least[i] as number;
+      next = i;
+    }
+    if (next < 0 || bound > within) return best;
+    least[next] = Number.POSITIVE_INFINITY;
+    const corner = settled[next] as SettledCorner;
+    const leg = fromCorner(corner.eye, within - corner.distance);
     if (!leg) continue;
     const length = corner.distance + leg.distance;
     if (!best || length < best.length) best = { length, corner, end: leg.end };
   }
 }
-
-/**
- * The length of some bent path over the corners settled so far, in order of what each could at best give: it leaves out
- * most corners of the search, and never the best. Infinite where none of the first few is seen.
- */
-function guessed(corners: CornerRoutes, { atLeast, fromCorner }: LastLegs): number {
-  let passed = Number.NEGATIVE_INFINITY;
-  for (let tries = 0; tries < GUESSES; tries++) {
-    let least = Number.POSITIVE_INFINITY;
-    let next: SettledCorner | null = null;
-    for (const corner of corners.settled) {
-      const length = corner.distance + atLeast(corner.sector.at);
-      if (length <= passed || length >= least) continue;
-      least = length;
-      next = corner;
-    }
-    if (!next) break;
-    const leg = fromCorner({ at: next.sector.at, sector: next.sector }, Number.POSITIVE_INFINITY);
-    if (leg) return next.distance + leg.distance;
-    passed = least;
-  }
-  return Number.POSITIVE_INFINITY;
-}
-
-const GUESSES = 6;
 
 /** From the pool over the corners to the goal, without the corners that the path passes straight on. */
 function pointsBy(corner: SettledCorner, end: Point): Point[] {

@@ -6,10 +6,11 @@
  * barrier crosses the outline; nearest first, the first that is seen. Where the seen part of the outline ends at the shadow of a barrier's corner, the best path bends at that corner:
  * corner-routes.ts finds it there.
  */
-import type { BarrierMap } from "./barrier-map.ts";
+import type { BarrierMap, Piece } from "./barrier-map.ts";
 import { lineEdge, nearestOnEdge, tangentAt } from "./edge.ts";
 import { crossings } from "./edge-crossings.ts";
-import { edgeTree, visitEdgesIn, visitNearest, visitWithin } from "./edge-tree.ts";
+import { edgeTree, treeBounds, visitEdgesIn, visitNearest, visitWithin } from "./edge-tree.ts";
+import { visitFacing } from "./facing-edges.ts";
 import { boundsOfPoints, distanceBetween, samePoint } from "./points.ts";
 import { type Cone, canSee, type Eye, turned } from "./sight.ts";
 import { SIGHT_SLACK } from "./tolerances.ts";
@@ -30,11 +31,12 @@ export interface SeenPoint {
 
 export function outlineAmong(map: BarrierMap, paths: readonly Path[], holdsWater: boolean): Outline {
   const crossed: Point[] = [];
-  for (const piece of map.pieces) {
-    const line = lineEdge(piece.a, piece.b);
-    const box = boundsOfPoints([piece.a, piece.b]);
-    for (const path of paths) {
-      visitEdgesIn(edgeTree(path), box, (edge) => {
+  for (const path of paths) {
+    const tree = edgeTree(path);
+    for (const i of map.piecesIn(treeBounds(tree))) {
+      const { a, b } = map.pieces[i] as Piece;
+      const line = lineEdge(a, b);
+      visitEdgesIn(tree, boundsOfPoints([a, b]), (edge) => {
         for (const p of crossings(line, edge)) if (!crossed.some((other) => samePoint(other, p))) crossed.push(p);
       });
     }
@@ -112,14 +114,16 @@ function candidatesWithin(outline: Outline, p: Point, within: number): SeenPoint
   };
   for (const path of outline.paths) {
     const last = path.closed ? -1 : path.edges.length - 1;
-    visitWithin(edgeTree(path), p, within, (edge, index) => {
+    const visit = (edge: Edge, index: number) => {
       // Each vertex once: where an edge starts, and where the last of an open path ends.
       if (leadsAway(path, index, p)) add(edge.from, distanceBetween(edge.from, p));
       if (index === last) add(edge.to, distanceBetween(edge.to, p));
       if (edge.kind === "line" && !facesLine(edge, p)) return;
       const near = nearestOnEdge(edge, p);
       if (!samePoint(near.point, edge.from) && !samePoint(near.point, edge.to)) add(near.point, near.distance);
-    });
+    };
+    if (path.closed) visitFacing(edgeTree(path), p, 0, within, visit);
+    else visitWithin(edgeTree(path), p, within, visit);
   }
   for (const point of outline.crossed) add(point, distanceBetween(point, p));
   return candidates;

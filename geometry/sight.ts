@@ -223,7 +223,7 @@ function passesContacts(
   contacts: Contact[],
   runs: readonly Run[],
 ): boolean {
-  contacts.sort((one, other) => one.t - other.t);
+  if (contacts.length > 1) contacts.sort((one, other) => one.t - other.t);
   let sides = BOTH;
   let at = 0;
   let lastCorner = -1;

@@ -10,6 +10,7 @@ const ASKS: ReadonlySet<Outcome> = new Set<Outcome>(["conflict", "missing", "bon
  * whose verdicts ask for something too in `alsoBodies`. Null where there is none.
  */
 export function worstAcrossBodies(verdicts: readonly Verdict[]): Verdict | null {
+  if (verdicts.length === 1) return verdicts[0] as Verdict;
   const sorted = [...verdicts].sort(
     (a, b) =>
       OUTCOMES_WORST_FIRST.indexOf(a.outcome) - OUTCOMES_WORST_FIRST.indexOf(b.outcome) || distance(a) - distance(b),

@@ -216,7 +216,8 @@ export class KeptWork {
     const before = this.#slots.get(slot);
     const entries: Entry[] = new Array(elements.length);
     const find = entryFinder(before);
-    for (const [i, element] of elements.entries()) {
+    for (let i = 0; i < elements.length; i++) {
+      const element = elements[i] as K;
       let entry =
         before?.elements[i] === element ? before.entries[i] : this.#fresh.has(element) ? undefined : find(element);
       if (!entry || !this.#isRight(entry)) {

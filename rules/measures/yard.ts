@@ -241,9 +241,9 @@ export class Yard {
       return { length: straight.length, points: [straight.from, straight.to] };
     }
     const shape = this.shape(element);
-    if (shape.kind === "point") return shortestPathToArea(shape.at, body.water, barriers);
-    const path = shape.kind === "path" ? shape.path : shape.area.outer;
-    return shortestPathFromPath(path, body.water, barriers);
+    if (shape.kind === "point") return shortestPathToArea(shape.at, body.water, barriers, { straight });
+    if (shape.kind === "path") return shortestPathFromPath(shape.path, body.water, barriers, { straight });
+    return shortestPathFromPath(shape.area.outer, body.water, barriers);
   }
 
   /** Footprints of all walls and buildings, and the water of all bodies: the places that belong to no zone. */

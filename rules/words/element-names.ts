@@ -58,8 +58,15 @@ export function elementName(element: AnyElement): string {
 
 /** What tells an element without a name from its like: the number its id ends with, else the id. */
 function numberOf(element: AnyElement): string {
-  const number = /(?:^|\D)(\d{1,9})$/.exec(element.id)?.[1];
-  return number ?? element.id;
+  const { id } = element;
+  let start = id.length;
+  while (start > 0 && isDigit(id.charCodeAt(start - 1))) start -= 1;
+  const digits = id.length - start;
+  return digits > 0 && digits <= 9 ? id.slice(start) : id;
+}
+
+function isDigit(code: number): boolean {
+  return code >= 48 && code <= 57;
 }
 
 /** Names by id, for whoever writes about many elements: two that have no name and the same number are told by their ids. */

@@ -11,13 +11,22 @@ const INCHES_PER_METER = 1 / 0.0254;
 export function lengthText(inches: number, units: Units = "ft-in", apartFrom?: number): string {
   const plain = write(inches, units, 0);
   if (apartFrom === undefined || inches === apartFrom) return plain;
-  const limit = write(apartFrom, units, 0);
-  if (plain !== limit) return plain;
+  if (plain !== limitText(apartFrom, units)) return plain;
   for (let digits = 1; digits <= 8; digits++) {
     const finer = write(inches, units, digits);
     if (finer !== write(apartFrom, units, digits)) return finer;
   }
   return plain;
+}
+
+/** The limit that was written last: the same few are written for one element after the other. */
+let lastLimit = { inches: Number.NaN, units: "in" as Units, text: "" };
+
+function limitText(inches: number, units: Units): string {
+  if (lastLimit.inches !== inches || lastLimit.units !== units) {
+    lastLimit = { inches, units, text: write(inches, units, 0) };
+  }
+  return lastLimit.text;
 }
 
 function write(inches: number, units: Units, extra: number): string {

@@ -19,9 +19,20 @@ const STRUCTURE = /rebar|reinforc|wall|frame|beam|coping|panel|brace|strut|mesh|
 const LADDER_OR_RAIL = /\b(ladder|hand ?rail|grab ?rail|grab ?bar)s?\b/i;
 
 export function hasFittingName(part: string | undefined): boolean {
-  const plain = plainPart(part);
-  return FITTING.test(plain) && !NOT_FITTING.test(plain);
+  if (part === undefined) return false;
+  let named = namedParts.get(part);
+  if (named === undefined) {
+    const plain = plainPart(part);
+    named = FITTING.test(plain) && !NOT_FITTING.test(plain);
+    if (namedParts.size >= MANY_NAMES) namedParts.clear();
+    namedParts.set(part, named);
+  }
+  return named;
 }
+
+/** A yard has few different trade names, and each is asked about again and again. */
+const namedParts = new Map<string, boolean>();
+const MANY_NAMES = 1000;
 
 /** A ladder or rail: larger than any fitting that its size frees, and tied at every cup. */
 export function isLadderOrRail(part: string | undefined): boolean {
@@ -38,6 +49,8 @@ function plainPart(part: string | undefined): string {
 }
 
 export function metalKind(yard: Yard, element: MetalElement): MetalKind {
+  // Most metal is told by its own facts alone.
+  if (element.inPoolStructure !== true && (element.fixed === false || !hasFittingName(element.part))) return "fixed";
   return yard.keptOf(element, "metal kind", () => kindOf(yard, element));
 }
 
@@ -50,7 +63,6 @@ function kindOf(yard: Yard, element: MetalElement): MetalKind {
     if (element.part === undefined) return sized ? "fitting" : "structure";
     return STRUCTURE.test(plainPart(element.part)) || !sized ? "structure" : "fitting";
   }
-  if (!named || element.fixed === false) return "fixed";
   const body = yard.nearestBody(element, bondedBodies(yard));
   if (body === null) return "fixed";
   const reach = yard.edition.value("fixedMetal.distance");
