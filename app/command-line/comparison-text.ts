@@ -17,7 +17,7 @@ import type { Units } from "../../rules/words/lengths.ts";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
 import { parameterText } from "../../rules/words/parameters.ts";
 import type { TextOptions } from "./report-text.ts";
-import { type Pen, penFor, printable, wrapped } from "./text-lines.ts";
+import { heading, type Pen, penFor, printable, wrapped } from "./text-lines.ts";
 
 /** The cautions that hold for two editions at once. */
 const COMPARED = CAUTIONS.filter((caution) => !caution.includes("the one edition"));
@@ -61,10 +61,6 @@ export function comparisonText(comparison: EditionComparison, site: Site, option
 
 function titleOf(id: EditionId): string {
   return EDITIONS[id].title;
-}
-
-function heading(text: string, { pen, width }: Page): string[] {
-  return [pen(text, "strong"), "-".repeat(Math.min(width, text.length))];
 }
 
 function headLines(comparison: EditionComparison, page: Page): string[] {

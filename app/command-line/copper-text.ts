@@ -3,8 +3,8 @@ import type { Report } from "../../rules/report.ts";
 import { optionLabel } from "../../rules/site/kind-labels.ts";
 import { capitalized } from "../../rules/words/element-names.ts";
 import { copperText, lengthText } from "../../rules/words/lengths.ts";
-import { heading, type Writing } from "./report-text.ts";
-import { leaderLine, wrapped } from "./text-lines.ts";
+import { heading, leaderLine, wrapped } from "./text-lines.ts";
+import type { Writing } from "./writing.ts";
 
 /** Widest table, characters: name and number stay within one glance. */
 const TABLE = 60;

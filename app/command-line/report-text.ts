@@ -7,11 +7,11 @@ import type { Site } from "../../rules/site/site.ts";
 import { amendmentText } from "../../rules/words/amendments.ts";
 import { answerText, LAPSED_TEXT } from "../../rules/words/answers.ts";
 import { capitalized, elementName, givenName } from "../../rules/words/element-names.ts";
-import type { Units } from "../../rules/words/lengths.ts";
 import { measuredTexts } from "../../rules/words/measured.ts";
 import { countsText, OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
 import { copperLines } from "./copper-text.ts";
-import { type Emphasis, type Pen, penFor, printable, spread, wrapped } from "./text-lines.ts";
+import { type Emphasis, heading, penFor, printable, spread, wrapped } from "./text-lines.ts";
+import type { Writing } from "./writing.ts";
 
 export interface TextOptions {
   /** Characters to a line. */
@@ -31,16 +31,6 @@ const EMPHASIS: Readonly<Record<Outcome, Emphasis>> = {
 
 /** Where the text of a finding starts: number, two spaces. */
 const INDENT = 6;
-
-/** What the lines of a report are written with. */
-export interface Writing {
-  readonly report: Report;
-  readonly width: number;
-  readonly pen: Pen;
-  readonly units: Units;
-  /** The name of an element with its id, safe to print. */
-  readonly nameOf: (id: string) => string;
-}
 
 /** The whole report as text, ending with a line break. */
 export function reportText(report: Report, site: Site, options: TextOptions): string {
@@ -70,11 +60,6 @@ export function reportText(report: Report, site: Site, options: TextOptions): st
     .filter((block) => block.length > 0)
     .map((block) => block.join("\n"))
     .join("\n\n")}\n`;
-}
-
-/** A heading with a line under it. */
-export function heading(text: string, writing: Writing): string[] {
-  return [writing.pen(text, "strong"), "-".repeat(Math.min(writing.width, text.length))];
 }
 
 function headLines({ report, width, pen }: Writing): string[] {

@@ -76,6 +76,11 @@ export function penFor(isTerminal: boolean): Pen {
   };
 }
 
+/** A heading with a line under it. */
+export function heading(text: string, { pen, width }: { readonly pen: Pen; readonly width: number }): string[] {
+  return [pen(text, "strong"), "-".repeat(Math.min(width, text.length))];
+}
+
 /** Text of the file or of a person, safe to print: control characters could otherwise rewrite the terminal. */
 export function printable(text: string): string {
   return text.replace(/[\p{Cc}\p{Zl}\p{Zp}\u{202a}-\u{202e}\u{2066}-\u{2069}]+/gu, " ");

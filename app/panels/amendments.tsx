@@ -11,7 +11,7 @@ import { parameterText } from "../../rules/words/parameters.ts";
 import { useDocument, useEditor, useReport, useView } from "../editor-context.tsx";
 import { removeAmendment, setAmendment } from "../edits/set-amendment.ts";
 import { parameterEntry, parseParameter } from "../entry/parse-parameter.ts";
-import { subjectOf } from "./finding-panel.tsx";
+import { subjectOf } from "./finding-words.ts";
 import { OutcomeMark } from "./outcome-mark.tsx";
 import "./code-panel.css";
 

@@ -8,7 +8,7 @@ import { capitalized, namesOf } from "../../rules/words/element-names.ts";
 import { measuredTexts } from "../../rules/words/measured.ts";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
 import { useDocument, useView } from "../editor-context.tsx";
-import { isOpen, subjectOf } from "./finding-panel.tsx";
+import { isOpen, subjectOf } from "./finding-words.ts";
 import { Gauge } from "./gauge.tsx";
 import { KeptAnswer } from "./kept-answer.tsx";
 import { OutcomeMark } from "./outcome-mark.tsx";

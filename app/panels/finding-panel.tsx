@@ -2,12 +2,13 @@
 import { memo, useMemo, useState } from "react";
 import type { PartId } from "../../rules/catalogue/rule.ts";
 import { findingsByPart, type NumberedFinding } from "../../rules/findings-by-part.ts";
-import type { Finding, Outcome, Report } from "../../rules/report.ts";
+import type { Outcome, Report } from "../../rules/report.ts";
 import { tied } from "../../rules/words/breaks.ts";
-import { aboutName, capitalized, namesOf } from "../../rules/words/element-names.ts";
+import { capitalized, namesOf } from "../../rules/words/element-names.ts";
 import { briefTexts } from "../../rules/words/measured.ts";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
 import { useDocument, useEditor, useLive, useReport, useView } from "../editor-context.tsx";
+import { isOpen, subjectOf } from "./finding-words.ts";
 import { FindingDetail } from "./later.tsx";
 import { OutcomeMark } from "./outcome-mark.tsx";
 
@@ -174,13 +175,3 @@ const FindingRow = memo(function FindingRow(props: FindingRowProps) {
     </li>
   );
 });
-
-/** Still asks for something. */
-export function isOpen(finding: Finding): boolean {
-  return finding.outcome !== "meets" && finding.outcome !== "exempt";
-}
-
-/** What a finding is about, by its name. */
-export function subjectOf(finding: Finding, names: ReadonlyMap<string, string>): string {
-  return aboutName(finding, (id) => names.get(id) ?? id);
-}

@@ -6,7 +6,7 @@ import { findRules, type RuleFound } from "../../rules/search.ts";
 import { capitalized, namesOf } from "../../rules/words/element-names.ts";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
 import { useDocument, useReport, useView } from "../editor-context.tsx";
-import { subjectOf } from "./finding-panel.tsx";
+import { subjectOf } from "./finding-words.ts";
 import { OutcomeMark } from "./outcome-mark.tsx";
 import "./code-panel.css";
 

@@ -1,8 +1,8 @@
 // Who may import whom.
 //
 // Stages: 1. read every import of every file (static, re-export, dynamic, in a type); 2. check each import by itself
-// (layers, packages, who may use the canvas and the clipping library); 3. follow imports: cycles inside geometry and
-// inside rules, and what the command line and the workers pull in.
+// (layers, packages, who may use the canvas and the clipping library); 3. follow imports: cycles inside geometry, inside
+// rules and (types left out) inside app, and what the command line and the workers pull in.
 //
 // Terms. Sources: path in the repository -> text. An import is "erased" when it is for types only and so is gone at run time.
 import { builtinModules } from "node:module";
@@ -48,6 +48,9 @@ export function importProblems(sources: Sources): string[] {
   for (const layer of ["geometry", "rules"]) {
     for (const cycle of cyclesWithin(`${layer}/`, imports)) problems.push(`circular imports: ${cycle.join(" -> ")}`);
   }
+  // What app tells the types of its parts may go round; what runs may not.
+  const running = new Map([...imports].map(([file, ones]) => [file, ones.filter(({ erased }) => !erased)]));
+  for (const cycle of cyclesWithin("app/", running)) problems.push(`circular imports: ${cycle.join(" -> ")}`);
   for (const folder of ["app/command-line/", "app/workers/"]) problems.push(...screenUse(folder, imports));
   return problems;
 }

@@ -53,6 +53,8 @@ describe("the import checker", () => {
         "rules/need.ts":
           'import { z } from "zod"; import { P } from "../geometry/types.ts"; import { bbox } from "@turf/turf";',
         "app/canvas/sheet.tsx": 'import { Stage } from "react-konva"; import "./sheet.css";',
+        "app/editor.ts": 'import "./ports.ts"; export type Editor = 1;',
+        "app/ports.ts": 'import type { Editor } from "./editor.ts";',
         "app/command-line/main.ts":
           'import "node:fs"; import "../../rules/need.ts"; import { createStore } from "zustand/vanilla";',
       }),
@@ -89,6 +91,11 @@ describe("the import checker", () => {
       "a circle",
       { "rules/a.ts": 'import "./b.ts";', "rules/b.ts": 'import "./c.ts";', "rules/c.ts": 'import "./a.ts";' },
       /rules\/a.ts -> rules\/b.ts -> rules\/c.ts -> rules\/a.ts/,
+    ],
+    [
+      "a circle of what runs in app, one of its arrows late",
+      { "app/a.ts": 'const b = await import("./b.ts");', "app/b.ts": 'import { a } from "./a.ts";' },
+      /app\/a.ts -> app\/b.ts -> app\/a.ts/,
     ],
     [
       "react reached from the command line",
