@@ -16,7 +16,15 @@ import { CornerRoutes, type SettledCorner } from "./corner-routes.ts";
 import { pathToArea, pointToArea } from "./distance.ts";
 import { pairCandidates } from "./path-pairs.ts";
 import { distanceBetween, samePoint } from "./points.ts";
-import { nearestOfAll, nearestSeen, type Outline, outlineAmong, outlineEye, straightDistance } from "./seen-outline.ts";
+import {
+  nearestOfAll,
+  nearestSeen,
+  nearestSeenBeside,
+  type Outline,
+  outlineAmong,
+  outlineEye,
+  straightDistance,
+} from "./seen-outline.ts";
 import { canSee, type Eye } from "./sight.ts";
 import { LIMIT_TOLERANCE, SIGHT_SLACK } from "./tolerances.ts";
 import type { Area, Barrier, Path, Point, Route, Witness } from "./types.ts";
@@ -81,7 +89,7 @@ export function shortestPathToArea(
     : shortestTo(routes, limit, {
         atLeast: (from) => distanceBetween(from, free),
         fromPool: (within) => {
-          const seen = nearestSeen(map, outline, eye, within);
+          const seen = nearestSeenBeside(map, outline, eye, within);
           return seen && { distance: seen.distance, start: seen.point, end: free };
         },
         fromCorner: (corner, within) => {

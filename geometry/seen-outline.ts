@@ -102,6 +102,11 @@ export function nearestSeen(map: BarrierMap, outline: Outline, eye: Eye, within:
   const nearest = nearestOfAll(outline, eye.at, within);
   if (!nearest || map.pieces.length === 0) return nearest;
   if (canSee(map, outlineEye(outline, nearest.point), eye)) return nearest;
+  return nearestSeenBeside(map, outline, eye, within);
+}
+
+/** The same where the nearest point of all is known not to be seen. */
+export function nearestSeenBeside(map: BarrierMap, outline: Outline, eye: Eye, within: number): SeenPoint | null {
   const candidates = candidatesWithin(outline, eye.at, within);
   candidates.sort((one, other) => one.distance - other.distance);
   return candidates.find((candidate) => canSee(map, outlineEye(outline, candidate.point), eye)) ?? null;

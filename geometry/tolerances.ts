@@ -104,3 +104,6 @@ export const SERIES_ANGLE = 0.5;
 
 /** An arc of less than this half angle, radians, has its bow's centroid at 3/5 of its height, to within 1e-5 of that height. */
 export const FLAT_BOW = 0.01;
+
+/** Every vertex of an outline within this of where a shape puts it: it is that shape. Below what a file's rounding or a typed sixteenth changes. */
+export const SAME_SHAPE = 1e-3;
