@@ -19,12 +19,17 @@ export function EntryBar() {
   const id = useId();
   const first = useRef<HTMLInputElement>(null);
 
+  const answered = useRef(0);
+  const isShown = entry !== null;
+
   useEffect(() => {
     const input = first.current;
-    if (focusRequests === 0 || !input) return;
+    // Asked for while a tool is still on its way, the focus goes there once there are fields.
+    if (!isShown || focusRequests === answered.current || !input) return;
+    answered.current = focusRequests;
     input.focus();
     input.setSelectionRange(input.value.length, input.value.length);
-  }, [focusRequests]);
+  }, [focusRequests, isShown]);
 
   if (!entry) return null;
   const problem = refusal ?? Object.values(problems)[0] ?? null;

@@ -1,6 +1,9 @@
 /** What is done to one corner or side of the selected element, and to two lines that meet. */
+import type { PoolElement } from "../../rules/site/elements.ts";
 import { hostOf } from "../canvas/host-of.ts";
+import { refuseLocked } from "../edits/arrangement.ts";
 import { removeDimension } from "../edits/dimension-edits.ts";
+import { calledAs } from "../edits/element-words.ts";
 import { joinPaths } from "../edits/join-paths.ts";
 import type { Command } from "./command.ts";
 import type { EditorPorts } from "./editor-ports.ts";
@@ -65,6 +68,48 @@ const joinCommand: Command = {
   },
 };
 
+/** The one selected pool. */
+function selectedPool(editor: EditorPorts): PoolElement | null {
+  const [id, ...others] = selectedIds(editor);
+  const { elements } = editor.document.getState().history.present;
+  const element = others.length > 0 ? undefined : elements.find((one) => one.id === id);
+  return element?.kind === "pool" ? (element as PoolElement) : null;
+}
+
+const poolDimensions: Command = {
+  id: "pool-dimensions",
+  label: "Change the pool's dimensions",
+  group: "Change",
+  key: "Shift+X",
+  available: (editor) => (selectedPool(editor) ? true : "Select one pool first."),
+  async run(editor) {
+    const pool = selectedPool(editor);
+    if (!pool) return;
+    const { view, document } = editor;
+    const refusal = refuseLocked(document.getState().history.present, [pool.id]);
+    if (refusal) {
+      view.getState().say(refusal.reason, "problem");
+      return;
+    }
+    const { recognized } = await import("../pool-shapes/recognize.ts");
+    const found = recognized(pool.outline);
+    if (!found) {
+      view
+        .getState()
+        .say(
+          `${calledAs(pool)} has a free outline, which no shape's dimensions give. Pull its corners, or type them under Facts.`,
+          "problem",
+        );
+      return;
+    }
+    const { shape, sizes, first, isClockwise } = found;
+    const { at, turn, isMirrored } = found.placing;
+    view.getState().reshapePool({ id: pool.id, shape, sizes, at, turn, isMirrored, first, isClockwise });
+    editor.canvas?.showElements([pool.id]);
+    hostOf(editor).askForText();
+  },
+};
+
 const lastDimension: Command = {
   id: "remove-dimension",
   label: "Take the last dimension away",
@@ -88,6 +133,7 @@ export const reshapeCommands: readonly Command[] = [
   pressed("cut-at-place", "Cut the line at this place", "Shift+C", (editor) =>
     placeOf(editor) ? true : String(corner(editor)),
   ),
+  poolDimensions,
   joinCommand,
   lastDimension,
 ];

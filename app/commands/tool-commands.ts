@@ -52,8 +52,10 @@ const shapeChoices: readonly Command[] = POOL_SHAPES.map(({ id, label }) => ({
   group: "Draw",
   available: ALWAYS,
   run({ view }) {
-    view.getState().setShape(id);
-    view.getState().setTool("pool-shape");
+    const { tool, setShape, setTool } = view.getState();
+    setShape(id);
+    // A pool whose dimensions are being changed takes the other shape.
+    if (tool !== "pool-shape") setTool("pool-shape");
   },
 }));
 

@@ -49,13 +49,13 @@ export function ElementPanel() {
 /** Names listed of a selection; the outline marks all of them. */
 const MOST_LISTED = 40;
 
-function Buttons() {
+function Buttons({ kind }: { readonly kind?: string }) {
   const editor = useEditor();
   return (
     <div className="row">
-      {["duplicate", "delete"].map((id) => (
+      {["duplicate", "delete", ...(kind === "pool" ? ["pool-dimensions"] : [])].map((id) => (
         <button key={id} type="button" onClick={() => runCommand(editor, editor.commands.get(id))}>
-          {editor.commands.get(id).label}
+          {id === "pool-dimensions" ? "Change its dimensions" : editor.commands.get(id).label}
         </button>
       ))}
     </div>
@@ -110,7 +110,7 @@ function ElementFacts({ element, apply }: ElementFactsProps) {
           ))}
         </ul>
       )}
-      <Buttons />
+      <Buttons kind={kind} />
       <ArrangePanel ids={[element.id]} />
       {fields.map((field) => (
         <FieldControl

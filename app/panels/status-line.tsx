@@ -3,7 +3,7 @@ import { Magnet, Maximize, Minus, Plus } from "lucide-react";
 import { runCommand } from "../commands/command.ts";
 import { useDocument, useEditor, useView } from "../editor-context.tsx";
 import { commandTip } from "./tip-props.ts";
-import { labelOf, TOOL_HINTS, touchHint } from "./tool-words.ts";
+import { labelOf, RESHAPING_HINT, TOOL_HINTS, touchHint } from "./tool-words.ts";
 import { useCoarsePointer } from "./use-coarse-pointer.ts";
 
 export function StatusLine() {
@@ -11,6 +11,7 @@ export function StatusLine() {
   const isCoarse = useCoarsePointer();
   const tool = useView((view) => view.tool);
   const snapping = useView((view) => view.snapping);
+  const isReshaping = useView((view) => view.reshaping !== null);
   const refusal = useDocument((state) => state.refusal?.reason ?? null);
   const isMoving = useDocument((state) => state.gesture !== null);
   const button = (id: string, sign: React.ReactNode) => {
@@ -34,7 +35,8 @@ export function StatusLine() {
           refusal
         ) : (
           <>
-            <strong>{labelOf(tool)}.</strong> {isCoarse ? touchHint(tool) : TOOL_HINTS[tool]}
+            <strong>{labelOf(tool)}.</strong>{" "}
+            {isReshaping ? RESHAPING_HINT : isCoarse ? touchHint(tool) : TOOL_HINTS[tool]}
           </>
         )}
       </p>

@@ -85,6 +85,10 @@ export const TOOL_HINTS: Readonly<Record<ToolId, string>> = {
   split: "Click a line where it is cut; click an outline at both ends of the cut.",
 };
 
+/** What is said instead while a pool that stands already is given other dimensions. */
+export const RESHAPING_HINT =
+  "Type what is different, or take another shape; then Change the pool. Select leaves it as it was.";
+
 /** What is said otherwise where a finger points: taps for clicks. */
 const BY_FINGER: readonly (readonly [string, string])[] = [
   ["Enter or a click on the first corner closes it", "A tap on the first corner closes it"],

@@ -34,8 +34,26 @@ function heldPoint({ hold, turn, isMirrored }: Placing): Point {
   return [x * cos - y * sin, x * sin + y * cos];
 }
 
+/** Where a point of the unmoved outline comes to lie, when its middle is the held point. */
+export function placedPoint(point: Point, placing: Placing): Point {
+  const [x, y] = heldPoint({ ...placing, hold: point });
+  return [placing.at[0] + x, placing.at[1] + y];
+}
+
+/** The same outline from its first vertex the other way round. */
+export function walkedBack({ vertices, closed }: PathData): PathData {
+  const count = vertices.length;
+  const walked = vertices.map((_, i): Vertex => {
+    const [x, y] = vertices[(count - i) % count] as Vertex;
+    // The side that leaves a vertex on the way back is the one that led to it.
+    const bulge = (vertices[(2 * count - i - 1) % count] as Vertex)[2];
+    return bulge === undefined ? [x, y] : [x, y, -bulge];
+  });
+  return { vertices: walked, closed };
+}
+
 /** Top for bottom. Walked the other way round, so that it stays counter-clockwise: its bulges stay as they are. */
-function mirrored({ vertices, closed }: PathData): PathData {
+export function mirrored({ vertices, closed }: PathData): PathData {
   const count = vertices.length;
   const walked = vertices.map((_, i): Vertex => {
     const vertex = vertices[(count - i) % count] as Vertex;

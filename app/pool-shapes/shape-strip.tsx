@@ -28,11 +28,12 @@ export default function ShapeStrip() {
   const editor = useEditor();
   const tool = useView((view) => view.tool);
   const chosen = useView((view) => view.shape);
+  const isReshaping = useView((view) => view.reshaping !== null);
   // What has been begun would be lost by another way, and has the sheet to itself.
   const isUnderWay = useStore(hostOf(editor).state, (state) => state.entry?.canTakeBack === true);
   const strip = useRef<HTMLDivElement>(null);
   const ways = [
-    ...BY_HAND.map(({ tool: id, label }) => ({
+    ...(isReshaping ? [] : BY_HAND).map(({ tool: id, label }) => ({
       id: `tool-${id}`,
       label,
       isChosen: tool === id,
@@ -78,7 +79,11 @@ export default function ShapeStrip() {
           aria-checked={isChosen}
           tabIndex={isChosen ? 0 : -1}
           {...tip(label)}
-          onClick={() => runCommand(editor, editor.commands.get(id))}
+          onClick={({ detail }) => {
+            runCommand(editor, editor.commands.get(id));
+            // Pointed out, it is used on the sheet: what is typed next are its dimensions. Keys stay among the shapes.
+            if (detail > 0) document.querySelector<HTMLElement>(".sheet-canvas")?.focus({ preventScroll: true });
+          }}
         >
           {picture}
           <span>{label}</span>

@@ -1,18 +1,25 @@
 /**
  * Places a pool of the chosen shape: its outline follows the pointer, sized by what is typed or else by what each
- * dimension starts with. A click or Enter places it.
+ * dimension starts with. A click or Enter places it. Where a pool that stands is given other dimensions, they start with
+ * what it has, the outline stays where it is, and only Enter or the button changes it.
  *
- * Terms. The held point is the point of the outline that lies at the pointer: its middle, or one of its corners in turn.
+ * Terms. The held point is the point of the outline that lies at the pointer, or stays where it is: its middle, or one
+ * of its corners in turn.
  */
 import { pathFrom } from "../../geometry/outline.ts";
 import { samePoint } from "../../geometry/points.ts";
-import type { PathData, Point } from "../../geometry/types.ts";
+import type { PathData, Point, Vertex } from "../../geometry/types.ts";
+import type { Site } from "../../rules/site/site.ts";
 import { lengthText } from "../../rules/words/lengths.ts";
 import { addElement } from "../edits/add-element.ts";
+import { calledAs } from "../edits/element-words.ts";
+import { insetsOf, poolAround } from "../edits/inset-place.ts";
+import { setPath } from "../edits/set-path.ts";
 import { draft } from "../edits/templates.ts";
 import type { Snapped } from "../snapping/snap.ts";
 import type { Desk, EntryField, OverlayShape, Tool, TypedValues } from "../tools/tool.ts";
-import { placed } from "./placing.ts";
+import type { PoolReshaping } from "../view/view-store.ts";
+import { placed, placedPoint, walkedBack } from "./placing.ts";
 import { type Dimensions, fullDimensions, type Shaped } from "./shape.ts";
 import { SHAPES } from "./shapes.ts";
 
@@ -20,18 +27,35 @@ const MIDDLE: Point = [0, 0];
 const QUARTER = 90;
 
 export function shapeTool(desk: Desk): Tool {
+  const { reshaping } = desk.view.getState();
   let found: Snapped | null = null;
   /** A pointer has pressed on the sheet. */
   let isPressed = false;
-  let turn = 0;
-  let isMirrored = false;
+  let turn = reshaping?.turn ?? 0;
+  let isMirrored = reshaping?.isMirrored ?? false;
   /** Which corner is held, counted from 1; 0 for the middle. */
   let held = 0;
 
   const shape = () => SHAPES[desk.view.getState().shape];
-  const sizes = (typed: TypedValues): Dimensions => fullDimensions(shape(), typed);
+  const sizes = (typed: TypedValues): Dimensions => fullDimensions(shape(), { ...kept(), ...typed });
   const shaped = (typed: TypedValues): Shaped => shape().outline(sizes(typed), desk.units());
   const degrees = (typed: TypedValues) => typed.turn ?? turn;
+
+  /** What the pool is drawn by now; of another shape only how long and wide it is. */
+  function kept(): Dimensions {
+    if (!reshaping) return {};
+    if (shape().id === reshaping.shape) return reshaping.sizes;
+    const { length, width } = reshaping.sizes;
+    return { ...(length === undefined ? {} : { length }), ...(width === undefined ? {} : { width }) };
+  }
+
+  /** Where the held point lies. */
+  function place(): Point {
+    if (!reshaping) return found?.point ?? desk.middle();
+    const drawn = SHAPES[reshaping.shape].outline(reshaping.sizes, desk.units());
+    const isSame = shape().id === reshaping.shape;
+    return drawn.ok && isSame ? placedPoint(holdOf(drawn.outline), { ...reshaping, hold: MIDDLE }) : reshaping.at;
+  }
 
   function holdOf({ vertices }: PathData): Point {
     const vertex = held === 0 ? undefined : vertices[(held - 1) % vertices.length];
@@ -42,7 +66,7 @@ export function shapeTool(desk: Desk): Tool {
   function standing(typed: TypedValues): Shaped {
     const made = shaped(typed);
     if (!made.ok) return made;
-    const at = found?.point ?? desk.middle();
+    const at = place();
     const outline = placed(made.outline, { at, turn: degrees(typed), isMirrored, hold: holdOf(made.outline) });
     return { ok: true, outline };
   }
@@ -50,12 +74,31 @@ export function shapeTool(desk: Desk): Tool {
   function put(typed: TypedValues): string | null {
     const made = standing(typed);
     if (!made.ok) return made.reason;
+    if (reshaping) return change(reshaping, made.outline);
     const { document } = desk;
     const element = draft(document.getState().history.present, "pool-shape", { path: made.outline });
     const refusal = document.getState().edit(addElement(element));
     if (refusal) return refusal.reason;
     found = null;
     desk.finish(element.id);
+    return null;
+  }
+
+  /** Corners keep their numbers, so that what hangs on them stays there. */
+  function change({ id, shape: was, first, isClockwise }: PoolReshaping, outline: PathData): string | null {
+    const numbered = shape().id === was ? numberedAs(outline, first, isClockwise) : outline;
+    const { document, view } = desk;
+    const lay = insetsInside(document.getState().history.present, id);
+    const refusal = document.getState().edit(setPath(id, { field: "outline" }, numbered, "Change the dimensions of"));
+    if (refusal) return refusal.reason;
+    const lie = new Set(insetsInside(document.getState().history.present, id));
+    const { elements } = document.getState().history.present;
+    const left = elements.filter((one) => lay.includes(one.id) && !lie.has(one.id));
+    desk.finish(id);
+    if (left.length > 0) {
+      const names = left.map((one) => calledAs(one)).join(", ");
+      view.getState().say(`Outside the pool now: ${names}. Move or change what lies outside.`, "problem");
+    }
     return null;
   }
 
@@ -72,7 +115,7 @@ export function shapeTool(desk: Desk): Tool {
   }
 
   const track: Tool["pointerMove"] = (pointer) => {
-    found = desk.snap(pointer);
+    if (!reshaping) found = desk.snap(pointer);
   };
 
   return {
@@ -86,7 +129,8 @@ export function shapeTool(desk: Desk): Tool {
       if (!isPressed) return;
       isPressed = false;
       track(pointer);
-      putOrComplain();
+      if (reshaping) desk.announce("Press Enter to change the pool.");
+      else putOrComplain();
     },
     pointerLeave() {
       // It goes back to the middle of the view, where it is seen beside the fields.
@@ -117,9 +161,9 @@ export function shapeTool(desk: Desk): Tool {
       }
     },
     cancel() {
-      const had = turn !== 0 || isMirrored || held !== 0;
-      turn = 0;
-      isMirrored = false;
+      const before = { turn: reshaping?.turn ?? 0, isMirrored: reshaping?.isMirrored ?? false };
+      const had = turn !== before.turn || isMirrored !== before.isMirrored || held !== 0;
+      ({ turn, isMirrored } = before);
       held = 0;
       found = null;
       return had;
@@ -130,21 +174,23 @@ export function shapeTool(desk: Desk): Tool {
       const units = desk.units();
       const fields = shape().fields.map(({ name, label, type, help }): EntryField => {
         const size = full[name] ?? 0;
-        return { name, label, type, help, shown: type === "angle" ? `${size} deg` : lengthText(size, units) };
+        return { name, label, type, help, shown: type === "angle" ? degreesText(size) : lengthText(size, units) };
       });
       return {
         fields: [
           ...fields,
-          { name: "turn", label: "Turned by", type: "angle", shown: `${turn} deg`, help: "Counter-clockwise." },
+          { name: "turn", label: "Turned by", type: "angle", shown: degreesText(turn), help: "Counter-clockwise." },
         ],
-        action: "Place the pool",
+        action: reshaping ? "Change the pool" : "Place the pool",
         buttons: [
           { key: "q", label: "Turn", hint: "A quarter turn to the left." },
           { key: "v", label: "Mirror", hint: "Swaps its top for its bottom.", isPressed: isMirrored },
           {
             key: "n",
             label: held === 0 ? "Held at: middle" : `Held at: corner ${held}`,
-            hint: "The point of the outline that lies at the pointer: its middle or a corner.",
+            hint: reshaping
+              ? "The point of the outline that stays where it is: its middle or a corner."
+              : "The point of the outline that lies at the pointer: its middle or a corner.",
           },
         ],
         finish: null,
@@ -155,7 +201,7 @@ export function shapeTool(desk: Desk): Tool {
     overlay() {
       const typed = desk.typed();
       const made = standing(typed);
-      const at = found?.point ?? desk.middle();
+      const at = place();
       if (!made.ok) return [{ kind: "words", at, lines: [made.reason], isProblem: true }];
       const { edges, bounds } = pathFrom(made.outline);
       const shapes: OverlayShape[] = [{ kind: "edges", edges, look: "ghost" }];
@@ -164,7 +210,7 @@ export function shapeTool(desk: Desk): Tool {
         shapes.push({ kind: "handle", at: corner, look: samePoint(corner, at) ? "active" : "placed" });
       }
       const reason = found?.reason ?? null;
-      shapes.push({ kind: "cursor", at, isSnapped: reason !== null });
+      if (!reshaping) shapes.push({ kind: "cursor", at, isSnapped: reason !== null });
       for (const [from, to] of found?.guides ?? []) {
         shapes.push({ kind: "edges", edges: [{ kind: "line", from, to }], look: "guide" });
       }
@@ -175,4 +221,21 @@ export function shapeTool(desk: Desk): Tool {
     },
     cursor: () => "crosshair",
   };
+}
+
+function degreesText(degrees: number): string {
+  return `${Math.round(degrees * 1e4) / 1e4} deg`;
+}
+
+/** The outline with its corners numbered as those of the one that it takes the place of, where it has as many. */
+function numberedAs(outline: PathData, first: number, isClockwise: boolean): PathData {
+  const walked = isClockwise ? walkedBack(outline) : outline;
+  const { vertices } = walked;
+  const count = vertices.length;
+  return { ...walked, vertices: vertices.map((_, i) => vertices[(i - first + 2 * count) % count] as Vertex) };
+}
+
+/** Steps and ledges that name a pool and lie inside it. */
+function insetsInside(site: Site, pool: string): string[] {
+  return insetsOf(site, new Set([pool])).flatMap(({ id, outline }) => (poolAround(site, outline) === pool ? [id] : []));
 }

@@ -85,7 +85,7 @@ export class ToolHost {
     this.#desk = this.#makeDesk();
     this.#tool = createTool(ports.view.getState().tool, this.#desk);
     ports.view.subscribe((state, before) => {
-      if (state.tool !== before.tool) this.#take(state.tool);
+      if (state.tool !== before.tool || state.reshaping !== before.reshaping) this.#take(state.tool);
       else if (state.shape !== before.shape) this.#refresh();
     });
     this.#refresh();

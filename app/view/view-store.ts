@@ -54,6 +54,21 @@ export type ArrangeForm = "move-by" | "turn" | "mirror" | "repeat";
 /** On a narrow screen the columns lie over the sheet, one at a time. */
 export type Column = "parts" | "details";
 
+/** A pool that is being given other dimensions: what it is drawn by now. */
+export interface PoolReshaping {
+  readonly id: string;
+  readonly shape: PoolShapeId;
+  /** Inches or degrees, by the names of the shape's fields. */
+  readonly sizes: Readonly<Record<string, number>>;
+  /** Where its middle lies, how many degrees it is turned counter-clockwise, and whether it is turned over. */
+  readonly at: readonly [number, number];
+  readonly turn: number;
+  readonly isMirrored: boolean;
+  /** Number of the corner that the shape begins with, and whether the outline runs clockwise. */
+  readonly first: number;
+  readonly isClockwise: boolean;
+}
+
 export interface Notice {
   readonly text: string;
   readonly kind: "plain" | "problem";
@@ -69,6 +84,8 @@ export interface ViewState {
   readonly tool: ToolId;
   /** The shape of pool that is placed by its dimensions. */
   readonly shape: PoolShapeId;
+  /** The pool whose dimensions are being changed with the tool in hand. */
+  readonly reshaping: PoolReshaping | null;
   /** The part of the article that is chosen: only its geometry stays on the sheet. */
   readonly part: PartId | null;
   /** Parts whose geometry is not drawn; it is judged all the same. */
@@ -94,6 +111,8 @@ export interface ViewState {
   hover(id: string | null): void;
   setTool(tool: ToolId): void;
   setShape(shape: PoolShapeId): void;
+  /** Takes the tool that gives a pool other dimensions. */
+  reshapePool(reshaping: PoolReshaping): void;
   choosePart(part: PartId | null): void;
   setHiddenParts(parts: readonly PartId[]): void;
   setArranging(form: ArrangeForm | null): void;
@@ -117,6 +136,7 @@ export function createViewStore(): ViewStore {
     hovered: null,
     tool: "select",
     shape: "rectangle",
+    reshaping: null,
     part: null,
     hiddenParts: [],
     arranging: null,
@@ -132,8 +152,9 @@ export function createViewStore(): ViewStore {
     select: (selection) => set({ selection }),
     hover: (hovered) => set((state) => (state.hovered === hovered ? state : { hovered })),
     // What is drawn with lies on the sheet: a column over it would be in the way.
-    setTool: (tool) => set(tool === "select" ? { tool } : { tool, column: null }),
+    setTool: (tool) => set({ tool, reshaping: null, ...(tool === "select" ? {} : { column: null }) }),
     setShape: (shape) => set({ shape }),
+    reshapePool: (reshaping) => set({ tool: "pool-shape", shape: reshaping.shape, reshaping, column: null }),
     choosePart: (part) => set({ part, finding: null, panel: "findings" }),
     setHiddenParts: (hiddenParts) => set({ hiddenParts }),
     setArranging: (arranging) => set({ arranging }),

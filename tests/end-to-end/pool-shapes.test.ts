@@ -126,6 +126,28 @@ describe("the ring of a pool by its dimensions", () => {
   });
 });
 
+describe("a pool that stands", () => {
+  it("is given other dimensions of its shape from its facts, in one step", async () => {
+    const hand = await openPage();
+    const { page } = hand;
+    await choose(hand, "Oval");
+    await page.keyboard.press("Enter");
+    await page.getByRole("button", { name: "Change its dimensions" }).click();
+    await page.getByRole("button", { name: "Change the pool" }).waitFor();
+    // The first field has the focus as soon as it is there.
+    const length = page.getByLabel("Length", { exact: true });
+    await expect.poll(() => length.evaluate((field) => field === document.activeElement)).toBe(true);
+    await page.keyboard.type("30'");
+    await page.keyboard.press("Enter");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Change the dimensions of pool 1");
+    await hand.panel("Copper");
+    // Two half circles of 18 ft and two sides of 12 ft (arithmetic); the ring 21 in. further out.
+    const ring = 2 * (360 - 216) + 216 * PI + WHOLE;
+    const line = page.locator(".takeoff-line", { hasText: "Ring" });
+    await expect.poll(() => line.textContent()).toContain(feetAndInches(Math.round(ring)));
+  });
+});
+
 describe("placing a pool", () => {
   it("a dimension that cannot be is named with its range; the pool is turned, mirrored and put where it is clicked", async () => {
     const hand = await openPage();
