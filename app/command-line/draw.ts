@@ -3,6 +3,7 @@ import { compareEditions } from "../../rules/compare-editions.ts";
 import type { EditionId } from "../../rules/editions/edition.ts";
 import { EDITION_WHEN_UNNAMED, namedEdition } from "../../rules/editions/in-force.ts";
 import { recompute } from "../../rules/recompute.ts";
+import { comparisonWithLabels, reportWithLabels } from "../../rules/words/field-words.ts";
 import { drawingSvg } from "../drawing/drawing-svg.ts";
 import type { PaletteName } from "../drawing/palette.ts";
 import type { PaperName } from "../drawing/paper.ts";
@@ -29,9 +30,10 @@ export async function draw(file: string, options: DrawOptions, terminal: Termina
   }
   const { site } = input;
   const { as, compare, paper, palette, reasons } = options;
-  const report = recompute(site, as === undefined ? {} : { as });
+  const report = reportWithLabels(recompute(site, as === undefined ? {} : { as }), site);
   const before = as ?? namedEdition(site) ?? EDITION_WHEN_UNNAMED;
-  const comparison = compare === undefined ? {} : { comparison: compareEditions(site, before, compare) };
+  const comparison =
+    compare === undefined ? {} : { comparison: comparisonWithLabels(compareEditions(site, before, compare), site) };
   const svg = drawingSvg(site, report, { paper, palette, reasons, ...comparison });
   if (options.out === "-") {
     await terminal.write(svg);

@@ -2,6 +2,7 @@
 import { Recomputer } from "../../rules/recompute.ts";
 import type { Report } from "../../rules/report.ts";
 import type { Site } from "../../rules/site/site.ts";
+import { reportWithLabels } from "../../rules/words/field-words.ts";
 import { briefReport } from "./brief-report.ts";
 import type { RecomputeReply, RecomputeRequest } from "./messages.ts";
 import { patchedSite, reportPatch } from "./patch.ts";
@@ -18,7 +19,7 @@ self.addEventListener("message", (event: MessageEvent<RecomputeRequest>) => {
   try {
     const before = "edit" in request ? held : null;
     const site = "site" in request ? request.site : patchedSite(heldSite(), request.edit);
-    const report = recomputer.recompute(site, { withoutRoutes: depth === "quick" });
+    const report = reportWithLabels(recomputer.recompute(site, { withoutRoutes: depth === "quick" }), site);
     const given = before && request.watched ? briefReport(before.report, report, new Set(request.watched)) : report;
     held = { site, report: given };
     const took = performance.now() - started;
