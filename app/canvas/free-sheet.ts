@@ -15,10 +15,14 @@ export type ScreenBox = Bounds;
 /** Room kept round what is shown, pixels. */
 const MARGIN = 40;
 
-/** What is left of a view when the larger of the parts beside a panel is taken, panel after panel. */
+/**
+ * What is left of a view when the larger of the parts beside a panel is taken, panel after panel, the largest first: a bar
+ * above a panel must not lead beneath that panel. What has no size covers nothing.
+ */
 export function freeOf(width: number, height: number, panels: readonly ScreenBox[]): ScreenBox {
   let free: ScreenBox = { minX: 0, minY: 0, maxX: width, maxY: height };
-  for (const panel of panels) {
+  const covering = panels.filter((panel) => sizeOf(panel) > 0).sort((one, other) => sizeOf(other) - sizeOf(one));
+  for (const panel of covering) {
     const isApart =
       panel.minX >= free.maxX || panel.maxX <= free.minX || panel.minY >= free.maxY || panel.maxY <= free.minY;
     if (isApart) continue;
@@ -28,10 +32,13 @@ export function freeOf(width: number, height: number, panels: readonly ScreenBox
       { ...free, maxY: panel.minY },
       { ...free, minY: panel.maxY },
     ];
-    const size = ({ minX, minY, maxX, maxY }: ScreenBox) => Math.max(0, maxX - minX) * Math.max(0, maxY - minY);
-    free = parts.reduce((best, part) => (size(part) > size(best) ? part : best));
+    free = parts.reduce((best, part) => (sizeOf(part) > sizeOf(best) ? part : best));
   }
   return free;
+}
+
+function sizeOf({ minX, minY, maxX, maxY }: ScreenBox): number {
+  return Math.max(0, maxX - minX) * Math.max(0, maxY - minY);
 }
 
 /** Pixels by which the view moves (as for panning: positive shows what lies to the right and below). */

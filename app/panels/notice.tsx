@@ -18,14 +18,18 @@ export function Notice() {
     return () => clearTimeout(timer);
   }, [notice, editor]);
   const site = useDocument((state) => state.history.present);
+  const isOther = useDocument((state) => state.history.past.length === 0 && state.history.future.length === 0);
   const saidOf = useRef(site);
   // biome-ignore lint/correctness/useExhaustiveDependencies: what a notice is about is the site as it was when it was said.
   useEffect(() => {
     saidOf.current = site;
   }, [notice]);
   useEffect(() => {
-    if (notice?.kind === "problem" && saidOf.current !== site) editor.view.getState().unsay();
-  }, [notice, site, editor]);
+    // Of work on another site nothing is said any more; a problem goes as soon as work goes on.
+    if (notice !== null && saidOf.current !== site && (notice.kind === "problem" || isOther)) {
+      editor.view.getState().unsay();
+    }
+  }, [notice, site, isOther, editor]);
   return (
     <div className="notice-place" role="status" aria-live="polite">
       {notice === null ? null : (

@@ -19,6 +19,13 @@ describe("the free part of the sheet", () => {
     expect(freeOf(800, 600, [{ minX: 500, minY: 0, maxX: 800, maxY: 600 }])).toMatchObject({ minX: 0, maxX: 500 });
     expect(freeOf(800, 600, [{ minX: 0, minY: 260, maxX: 800, maxY: 600 }])).toMatchObject({ minY: 0, maxY: 260 });
   });
+
+  it("lies above a bar that stands above a column, though more room lies below the bar; an empty bar takes none", () => {
+    const column = { minX: 0, minY: 260, maxX: 800, maxY: 600 };
+    const bar = { minX: 0, minY: 200, maxX: 800, maxY: 252 };
+    expect(freeOf(800, 600, [bar, column])).toMatchObject({ minY: 0, maxY: 200 });
+    expect(freeOf(800, 600, [{ ...bar, maxY: 200 }, column])).toMatchObject({ minY: 0, maxY: 260 });
+  });
 });
 
 describe("the view moves", () => {
