@@ -16,8 +16,8 @@ import type { Demo } from "./gallery.ts";
 import { createKeeper, type KeepingState, type Origin } from "./keeping.ts";
 import { type CopyShelf, createCopyShelf } from "./kept-copies.ts";
 import { type KeptRecord, type KeptStore, storeProblem } from "./kept-store.ts";
-import type { Restored } from "./restore.ts";
 import { type ChangedFile, createSaving, messageOf, type Saving } from "./saving.ts";
+import { createStart, timeWords } from "./start.ts";
 import type { Tab } from "./tab.ts";
 
 /** A file that was refused, with everything that is wrong with it. */
@@ -99,6 +99,8 @@ export function createFiles(options: FilesOptions): Files {
     changedFile: null,
   }));
   const { say } = view.getState();
+  /** How many sites were put on the sheet. */
+  let openings = 0;
 
   const keeper = createKeeper({
     store: options.store,
@@ -133,6 +135,7 @@ export function createFiles(options: FilesOptions): Files {
 
   function put(site: Site, file: FileState, origin: Origin): boolean {
     if (keeper.atRisk() && !options.confirm(LOSING)) return false;
+    openings += 1;
     keeper.begin(site, origin);
     document.getState().open(site, file);
     view.setState({ selection: [], hovered: null, part: null, finding: null, tool: "select", hiddenParts: [] });
@@ -140,6 +143,17 @@ export function createFiles(options: FilesOptions): Files {
     options.onOpened?.();
     return true;
   }
+
+  const start = createStart({
+    keeper,
+    document,
+    say,
+    put,
+    putKept,
+    openFirstDemo: () => openDemo(gallery.first),
+    claim: (record) => guarded<boolean | null>(() => keeper.claim(record), null),
+    openings: () => openings,
+  });
 
   /** Puts a kept copy on the sheet; one that another tab has on its own is only looked at. */
   async function putKept(site: Site, record: KeptRecord, isOurs: boolean): Promise<boolean> {
@@ -187,40 +201,6 @@ export function createFiles(options: FilesOptions): Files {
     const read = readSite(demo.text);
     if (!read.ok) return refuse(demo.file, read.refusal);
     return put(read.site, { name: "", saved: null }, { handle: null, changed: false });
-  }
-
-  async function start(): Promise<"kept" | "demo" | "empty"> {
-    const found = await keeper.restore();
-    keeper.start();
-    const opened = found.site && found.record ? await putFound(found.site, found.record, found) : false;
-    if (found.setAside.length > 0) {
-      const instead =
-        found.earlierAt === null
-          ? ""
-          : ` The last good one, of ${timeWords(found.earlierAt)}, is on the sheet instead.`;
-      say(`A copy kept in this browser cannot be read and was set aside. ${found.setAside[0]}${instead}`, "problem", [
-        "gallery",
-      ]);
-    }
-    const isDemo = !opened && (await openDemo(gallery.first));
-    // Said once the site is on the sheet: a problem's notice goes with the site that it was said of.
-    if (found.failure !== null) say(found.failure, "problem", ["save"]);
-    return opened ? "kept" : isDemo ? "demo" : "empty";
-  }
-
-  async function putFound(site: Site, record: KeptRecord, found: Restored): Promise<boolean> {
-    if (found.earlierAt !== null) {
-      return put(site, { name: record.file, saved: null }, { handle: null, changed: true });
-    }
-    const isOurs = found.isElsewhere ? false : await guarded<boolean | null>(() => keeper.claim(record), null);
-    if (isOurs === null) return put(site, { name: record.file, saved: null }, { handle: null, changed: true });
-    if (!(await putKept(site, record, isOurs))) return false;
-    const { move } = found;
-    if (isOurs && move !== null) {
-      document.getState().edit({ label: move.label, apply: () => ({ ok: true, site: move.site }) });
-      say(`The page closed in the middle of a step. It is here as far as it went: ${move.label}. Undo takes it back.`);
-    }
-    return true;
   }
 
   async function openCopy(id: string, at?: number): Promise<boolean> {
@@ -314,9 +294,4 @@ export function createFiles(options: FilesOptions): Files {
     dismissRefusal: () => state.setState({ refused: null }),
     settled: () => keeper.settled(),
   };
-}
-
-/** A time as people say it: "May 1, 2:05 PM". */
-function timeWords(at: number): string {
-  return new Date(at).toLocaleString("en-US", { month: "short", day: "numeric", hour: "numeric", minute: "2-digit" });
 }

@@ -68,6 +68,8 @@ export interface Keeper {
   atRisk(): boolean;
   /** Tries again what could not be written. */
   tryAgain(): void;
+  /** Says that nothing is kept, for a reason that no write has met. */
+  tellFailed(reason: string): void;
   /** Resolves when nothing waits to be written. */
   settled(): Promise<void>;
 }
@@ -85,7 +87,8 @@ export function createKeeper(options: KeeperOptions): Keeper {
   const { store, document, now, newRecordId, onState } = options;
   let tab: Tab | null = null;
   let current = begun(newRecordId(), { handle: null, changed: false });
-  let opened: Site = document.getState().history.present;
+  const atFirst: Site = document.getState().history.present;
+  let opened = atFirst;
   /** What waits to be done to records, by their id. */
   const waiting = new Map<string, () => Promise<void>>();
   let running: Promise<void> | null = null;
@@ -264,6 +267,8 @@ export function createKeeper(options: KeeperOptions): Keeper {
       opened = site;
     },
     start() {
+      // A file that was dropped while the copies were looked for.
+      if (document.getState().history.present !== atFirst) keep();
       return document.subscribe((after, before) => {
         if (after.history.present !== before.history.present || after.file !== before.file) keep();
         else if (after.gesture !== null && after.shown !== before.shown) {
@@ -312,6 +317,7 @@ export function createKeeper(options: KeeperOptions): Keeper {
     tryAgain() {
       if (state.state === "failed" && tab) keep();
     },
+    tellFailed: (reason) => tell({ state: "failed", reason }),
     settled,
   };
 }

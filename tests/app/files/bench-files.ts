@@ -21,8 +21,11 @@ export class MemoryStore implements KeptStore {
   /** Writes of copies as they are now. */
   writes = 0;
 
+  /** What every answer waits for; null: nothing. */
+  silence: Promise<void> | null = null;
+
   private async answer<T>(give: () => T): Promise<T> {
-    await Promise.resolve();
+    await (this.silence ?? Promise.resolve());
     if (this.failure) throw this.failure;
     return give();
   }

@@ -1,0 +1,65 @@
+/** What comes onto the sheet when the page loads. Our own design, no source. */
+import { afterEach, describe, expect, it, vi } from "vitest";
+import { moveElements } from "../../../app/edits/move-elements.ts";
+import { STORE_PATIENCE } from "../../../app/files/start.ts";
+import { writeSite } from "../../../rules/site/writer.ts";
+import { field, sampleYard } from "../edits/yard.ts";
+import { machine, page } from "./bench-files.ts";
+
+const DROPPED = { ...sampleYard(), name: "Dropped" };
+
+afterEach(() => {
+  vi.useRealTimers();
+});
+
+describe("a file that is dropped while the copies are looked for", () => {
+  it("stays on the sheet and is kept; the copy of last time stays too", async () => {
+    const on = machine();
+    const before = page(on);
+    await before.files.start();
+    before.document.getState().edit(moveElements(["pump-1"], 7, 0));
+    await before.files.settled();
+    const again = page(on);
+    const starting = again.files.start();
+    expect(again.files.openText(writeSite(DROPPED), "dropped.site.json")).toBe(true);
+    expect(await starting).toBe("kept");
+    await again.files.settled();
+    expect(again.document.getState().shown.name).toBe("Dropped");
+    const kept = JSON.stringify([...on.store.values.values()]);
+    expect(kept).toContain("Dropped");
+    expect(kept).toContain("[527, 220]");
+    expect((await again.files.copies()).map(({ name }) => name)).toEqual([sampleYard().name]);
+  });
+});
+
+describe("a store that does not answer", () => {
+  it("is not waited for: the demo comes, nothing is said to be kept; once it answers all is kept and found", async () => {
+    vi.useFakeTimers();
+    const on = machine();
+    const before = page(on);
+    await before.files.start();
+    before.document.getState().edit(moveElements(["pump-1"], 7, 0));
+    await before.files.settled();
+    let answer = (): void => undefined;
+    on.store.silence = new Promise((resolve) => {
+      answer = resolve;
+    });
+    const again = page(on);
+    const starting = again.files.start();
+    await vi.advanceTimersByTimeAsync(STORE_PATIENCE);
+    expect(await starting).toBe("demo");
+    expect(again.files.state.getState().keeping.state).toBe("failed");
+    expect(again.said()).toMatchObject({ kind: "problem", text: expect.stringMatching(/does not answer/) });
+    again.document.getState().edit(moveElements(["pump-1"], 1, 0));
+    expect(again.files.atRisk()).toBe(true);
+
+    answer();
+    await vi.advanceTimersByTimeAsync(1);
+    await again.files.settled();
+    expect(again.said()?.text).toMatch(/among the kept copies/);
+    expect(again.files.atRisk()).toBe(false);
+    expect(field(again.document.getState().shown, "pump-1", "at")).toEqual([521, 220]);
+    expect(JSON.stringify([...on.store.values.values()])).toContain("[527, 220]");
+    expect(JSON.stringify([...on.store.values.values()])).toContain("[521, 220]");
+  });
+});
