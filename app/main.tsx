@@ -3,7 +3,7 @@ import { createRoot } from "react-dom/client";
 import { listenToKeys } from "./commands/keyboard.ts";
 import { createEditor } from "./editor.ts";
 import { EditorContext } from "./editor-context.tsx";
-import { guardLeaving } from "./files/drop.ts";
+import { guardLeaving, lookOnReturn } from "./files/page-window.ts";
 import { App } from "./panels/app.tsx";
 import { hasSeenWalk, walkStorage } from "./walk/walk-memory.ts";
 
@@ -13,6 +13,7 @@ if (!root) throw new Error('index.html has no element with the id "root"');
 const editor = createEditor(window);
 listenToKeys(window, editor.commands, editor);
 guardLeaving(window, editor.files);
+lookOnReturn(window, editor.files);
 void startUp();
 // In a built page only, and once it stands: while developing, files change.
 if (import.meta.env.PROD) window.addEventListener("load", () => whenIdle(() => void keepProgram()));

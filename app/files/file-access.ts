@@ -8,7 +8,7 @@ export interface FileHandle {
   readonly name: string;
   getFile(): Promise<{ text(): Promise<string> }>;
   createWritable(): Promise<{ write(text: string): Promise<void>; close(): Promise<void>; abort?(): Promise<void> }>;
-  queryPermission?(options: { mode: "readwrite" }): Promise<PermissionState>;
+  queryPermission?(options: { mode: "read" | "readwrite" }): Promise<PermissionState>;
   requestPermission?(options: { mode: "readwrite" }): Promise<PermissionState>;
   isSameEntry?(other: FileHandle): Promise<boolean>;
 }
@@ -28,6 +28,8 @@ export interface FileAccess {
   pickToSave(name: string): Promise<FileHandle | null>;
   /** Asks for leave to write where that has to be asked for, and gives what the file holds now. */
   read(handle: FileHandle): Promise<string>;
+  /** What the file holds now, where it may be read without asking; else null. */
+  peek(handle: FileHandle): Promise<string | null>;
   write(handle: FileHandle, text: string): Promise<void>;
   download(name: string, text: string): void;
 }
@@ -60,6 +62,10 @@ export function browserFiles(page: Window): FileAccess {
     },
     async read(handle) {
       await permit(handle);
+      return (await handle.getFile()).text();
+    },
+    async peek(handle) {
+      if (handle.queryPermission && (await handle.queryPermission({ mode: "read" })) !== "granted") return null;
       return (await handle.getFile()).text();
     },
     write,

@@ -36,7 +36,7 @@ export interface FilesState {
   readonly changedFile: ChangedFile | null;
 }
 
-export interface Files extends CopyShelf, Pick<Saving, "save" | "saveAs"> {
+export interface Files extends CopyShelf, Pick<Saving, "save" | "saveAs" | "lookAtFile"> {
   readonly state: StoreApi<FilesState>;
   /** Puts the copy of the last session on the sheet, or else the first demo, and begins to keep copies. */
   start(): Promise<"kept" | "demo" | "empty">;
@@ -259,6 +259,7 @@ export function createFiles(options: FilesOptions): Files {
     demos: () => gallery.loadAll(),
     save: saving.save,
     saveAs: saving.saveAs,
+    lookAtFile: saving.lookAtFile,
     hasUnsavedChanges: () => keeper.hasUnsavedChanges(),
     atRisk: () => keeper.atRisk(),
     ...shelf,

@@ -25,6 +25,11 @@ export interface Saving {
   saveAs(): Promise<boolean>;
   /** Writes over a file that was changed. */
   overwrite(): Promise<boolean>;
+  /**
+   * Looks whether the file was changed since, as when somebody comes back from another program, and lets the person decide;
+   * asked once for what it holds then. True when it was. Without leave to read it nothing is asked.
+   */
+  lookAtFile(): Promise<boolean>;
 }
 
 interface SavingOptions {
@@ -37,6 +42,29 @@ interface SavingOptions {
 
 export function createSaving({ document, view, access, keeper, state }: SavingOptions): Saving {
   const { say } = view.getState();
+  /** What a file held when it was last told that it had changed. */
+  let toldOf: string | null = null;
+
+  async function lookAtFile(): Promise<boolean> {
+    const handle = keeper.handle();
+    const known = keeper.digest();
+    if (handle === null || known === null || document.getState().locked !== null) return false;
+    let held: string | null;
+    try {
+      held = await access.peek(handle);
+    } catch (error) {
+      // Saving says what is wrong with the file; whoever only comes back has not asked for it.
+      if (error instanceof DOMException) return false;
+      throw error;
+    }
+    if (held === null || keeper.handle() !== handle || keeper.digest() !== known) return false;
+    const { gesture, history } = document.getState();
+    const digest = await digestOf(held);
+    if (digest === known || digest === toldOf || gesture !== null || held === writeSite(history.present)) return false;
+    toldOf = digest;
+    state.setState({ changedFile: { name: handle.name, handle, text: held } });
+    return true;
+  }
 
   async function write(handle: FileHandle, look: boolean): Promise<boolean> {
     const site = document.getState().history.present;
@@ -94,6 +122,7 @@ export function createSaving({ document, view, access, keeper, state }: SavingOp
       say(locked, "problem");
       return false;
     },
+    lookAtFile,
     async overwrite() {
       const { changedFile } = state.getState();
       return changedFile !== null && write(changedFile.handle, false);

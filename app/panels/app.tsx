@@ -6,7 +6,7 @@ import { EntryBar } from "../canvas/entry-bar.tsx";
 import { SheetCanvas } from "../canvas/sheet-canvas.tsx";
 import { useEditor, useView } from "../editor-context.tsx";
 import { drawsPool } from "../edits/templates.ts";
-import { acceptDrops } from "../files/drop.ts";
+import { acceptDrops } from "../files/page-window.ts";
 import { Announcer } from "./announcer.tsx";
 import { Dialogs } from "./dialogs.tsx";
 import { EmptySheet } from "./empty-sheet.tsx";

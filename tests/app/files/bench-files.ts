@@ -85,6 +85,8 @@ export interface Machine {
   toOpen: PickedFile | null;
   toSave: MemoryFile | null;
   canPick: boolean;
+  /** Whether a file may be read without asking. */
+  mayPeek: boolean;
   pickFailure: Error | null;
   readonly downloads: { name: string; text: string }[];
   /** What the person says when asked whether to lose changes. */
@@ -102,6 +104,7 @@ export function machine(): Machine {
     toOpen: null,
     toSave: null,
     canPick: true,
+    mayPeek: true,
     pickFailure: null,
     downloads: [],
     agrees: false,
@@ -139,6 +142,7 @@ export function page(on: Machine, tab = "tab-1", demos: readonly Demo[] = [DEMO]
       return on.toSave;
     },
     read: async (handle) => (await handle.getFile()).text(),
+    peek: async (handle) => (on.mayPeek ? (await handle.getFile()).text() : null),
     async write(handle, text) {
       const writable = await handle.createWritable();
       await writable.write(text);

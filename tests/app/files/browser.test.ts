@@ -1,9 +1,9 @@
 // @vitest-environment happy-dom
 /** What meets the browser itself: the gallery, drops, leaving, pickers, tab ids. Expectations are arithmetic. */
 import { afterEach, describe, expect, it, vi } from "vitest";
-import { acceptDrops, guardLeaving } from "../../../app/files/drop.ts";
 import { browserFiles } from "../../../app/files/file-access.ts";
 import { demoIds, FIRST_DEMO, loadDemo, loadDemos } from "../../../app/files/gallery.ts";
+import { acceptDrops, guardLeaving } from "../../../app/files/page-window.ts";
 import { browserTab, randomId } from "../../../app/files/tab.ts";
 import { readSite } from "../../../rules/site/reader.ts";
 import { MemoryFile, problem } from "./bench-files.ts";

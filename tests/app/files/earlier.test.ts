@@ -229,6 +229,28 @@ describe("a file changed on disk", () => {
     expect(await loaded.files.save()).toBe(true);
   });
 
+  it("is noticed when somebody comes back, once for what it holds, and never without leave to read it", async () => {
+    const { on, loaded, file } = await opened();
+    const asked = () => loaded.files.state.getState().changedFile;
+    expect(await loaded.files.save()).toBe(true);
+    expect(await loaded.files.lookAtFile()).toBe(false);
+    file.content = other;
+    on.mayPeek = false;
+    expect(await loaded.files.lookAtFile()).toBe(false);
+    on.mayPeek = true;
+    loaded.document.getState().beginGesture("Move");
+    expect(await loaded.files.lookAtFile()).toBe(false);
+    loaded.document.getState().cancelGesture();
+    expect(asked()).toBeNull();
+    expect(await loaded.files.lookAtFile()).toBe(true);
+    expect(asked()).toMatchObject({ name: "mine.site.json", text: other });
+    loaded.files.dismissChangedFile();
+    expect(await loaded.files.lookAtFile()).toBe(false);
+    file.content = writeSite({ ...sampleYard(), name: "Once more" });
+    expect(await loaded.files.lookAtFile()).toBe(true);
+    expect(asked()?.text).toContain("Once more");
+  });
+
   it("can be opened as it is now, and what was on the sheet stays as a copy", async () => {
     const { loaded, file } = await opened();
     file.content = other;

@@ -1,4 +1,4 @@
-/** A site file dropped on the page opens. */
+/** What happens to the page as a window of the machine: a site file dropped on it, somebody leaving it or coming back. */
 import type { Files } from "./files.ts";
 
 /** Listens on the whole page; `onOver` is told while a file hangs over it. Returns what stops it. */
@@ -41,6 +41,19 @@ export function guardLeaving(page: Window, files: Pick<Files, "atRisk">): () => 
   };
   page.addEventListener("beforeunload", ask);
   return () => page.removeEventListener("beforeunload", ask);
+}
+
+/** When somebody comes back to the page: looks whether another program has changed the file. Returns what stops it. */
+export function lookOnReturn(page: Window, files: Pick<Files, "lookAtFile">): () => void {
+  const look = () => {
+    if (page.document.visibilityState === "visible") void files.lookAtFile();
+  };
+  page.addEventListener("focus", look);
+  page.document.addEventListener("visibilitychange", look);
+  return () => {
+    page.removeEventListener("focus", look);
+    page.document.removeEventListener("visibilitychange", look);
+  };
 }
 
 function holdsFiles(event: DragEvent): boolean {
