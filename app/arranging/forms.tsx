@@ -1,5 +1,5 @@
-/** The forms: move by a distance, turn, mirror, repeat along a line. Each applies as one step and stays open. */
-import { useState } from "react";
+/** The forms: move by a distance, turn, mirror, repeat along a line. Each shows on the sheet what it would make, applies as one step and stays open. */
+import { useEffect, useState } from "react";
 import { namesOf } from "../../rules/words/element-names.ts";
 import { useDocument, useEditor } from "../editor-context.tsx";
 import type { ArrangeForm } from "../view/view-store.ts";
@@ -19,6 +19,7 @@ import {
   turnMade,
   withLines,
 } from "./arranging.ts";
+import { foreseenBy } from "./foresee.ts";
 
 interface FormProps {
   readonly ids: readonly string[];
@@ -32,11 +33,28 @@ export function FormOf({ form, ids, onClose }: FormProps & { readonly form: Arra
   return form === "mirror" ? <MirrorForm {...props} /> : <RepeatForm {...props} />;
 }
 
-/** Applies what is typed; the reason stands in the form when it cannot be. Says what was done. */
-function useApply<T>(ids: readonly string[], make: (chosen: Chosen, figures: T) => Made, selects = false) {
+/**
+ * Applies what is typed; the reason stands in the form when it cannot be. Says what was done. Until then the sheet shows
+ * what it would make.
+ */
+function useApply<T>(
+  ids: readonly string[],
+  figures: T,
+  make: (chosen: Chosen, figures: T) => Made,
+  selects = false,
+): { readonly problem: string | null; apply(): void } {
   const editor = useEditor();
   const [problem, setProblem] = useState<string | null>(null);
-  const apply = (figures: T) => {
+  /** What was done last: the same once more is not foreseen. */
+  const [done, setDone] = useState<T | null>(null);
+  const present = useDocument((state) => state.history.present);
+  useEffect(() => {
+    const made = figures === done ? null : make({ site: present, ids }, figures);
+    const { foresee } = editor.view.getState();
+    foresee(made?.ok ? foreseenBy(present, made.edit) : []);
+    return () => foresee([]);
+  }, [editor, present, ids, figures, done, make]);
+  const apply = () => {
     const { document, view } = editor;
     const site = document.getState().history.present;
     const made = make({ site, ids }, figures);
@@ -44,6 +62,7 @@ function useApply<T>(ids: readonly string[], make: (chosen: Chosen, figures: T) 
     const refusal = document.getState().edit(made.edit);
     setProblem(refusal?.reason ?? null);
     if (refusal) return;
+    setDone(figures);
     const { history } = document.getState();
     const label = history.past.at(-1)?.label;
     if (history.present === site) view.getState().say("That changes nothing.");
@@ -65,16 +84,10 @@ const ABOUT_OPTIONS: readonly { readonly value: About; readonly label: string }[
 
 function MoveForm({ ids, onClose }: FormProps) {
   const [figures, setFigures] = useState<MoveFigures>({ kind: "sides", first: "", second: "" });
-  const { problem, apply } = useApply(ids, moveMade);
+  const { problem, apply } = useApply(ids, figures, moveMade);
   const isSides = figures.kind === "sides";
   return (
-    <ArrangeFrame
-      title="Move by a distance"
-      action="Move"
-      problem={problem}
-      onApply={() => apply(figures)}
-      onClose={onClose}
-    >
+    <ArrangeFrame title="Move by a distance" action="Move" problem={problem} onApply={apply} onClose={onClose}>
       <TypedField
         label={isSides ? "To the right" : "How far"}
         hint={`2' 6"`}
@@ -102,15 +115,9 @@ function MoveForm({ ids, onClose }: FormProps) {
 
 function TurnForm({ ids, onClose }: FormProps) {
   const [figures, setFigures] = useState<TurnFigures>({ degrees: "", about: "middle", x: "", y: "" });
-  const { problem, apply } = useApply(ids, turnMade);
+  const { problem, apply } = useApply(ids, figures, turnMade);
   return (
-    <ArrangeFrame
-      title="Turn by degrees"
-      action="Turn"
-      problem={problem}
-      onApply={() => apply(figures)}
-      onClose={onClose}
-    >
+    <ArrangeFrame title="Turn by degrees" action="Turn" problem={problem} onApply={apply} onClose={onClose}>
       <TypedField
         label="Degrees"
         hint="90; -90 turns right"
@@ -134,12 +141,12 @@ function MirrorForm({ ids, onClose }: FormProps) {
     side: "",
     keepsOriginal: false,
   });
-  const { problem, apply } = useApply(ids, mirrorMade, true);
+  const { problem, apply } = useApply(ids, figures, mirrorMade, true);
   const isSide = figures.kind === "side";
   const host = figures.side.slice(0, figures.side.lastIndexOf("/"));
   const element = site.elements.find(({ id }) => id === host);
   return (
-    <ArrangeFrame title="Mirror" action="Mirror" problem={problem} onApply={() => apply(figures)} onClose={onClose}>
+    <ArrangeFrame title="Mirror" action="Mirror" problem={problem} onApply={apply} onClose={onClose}>
       <Choice
         label="About"
         value={figures.kind}
@@ -204,16 +211,10 @@ function RepeatForm({ ids, onClose }: FormProps) {
     aside: "",
     turning: false,
   });
-  const { problem, apply } = useApply(ids, repeatMade);
+  const { problem, apply } = useApply(ids, figures, repeatMade);
   const set = (change: Partial<RepeatFigures>) => setFigures({ ...figures, ...change });
   return (
-    <ArrangeFrame
-      title="Repeat along a line"
-      action="Repeat"
-      problem={problem}
-      onApply={() => apply(figures)}
-      onClose={onClose}
-    >
+    <ArrangeFrame title="Repeat along a line" action="Repeat" problem={problem} onApply={apply} onClose={onClose}>
       <LineChoice
         label="Along"
         without={ids}

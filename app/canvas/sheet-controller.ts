@@ -8,8 +8,9 @@ import type { Bounds, Point } from "../../geometry/types.ts";
 import type { CanvasPort } from "../commands/editor-ports.ts";
 import { elementBounds } from "../drawing/element-bounds.ts";
 import type { Editor } from "../editor.ts";
+import type { OverlayShape } from "../tools/tool.ts";
 import type { ToolHost } from "../tools/tool-host.ts";
-import type { Camera } from "../view/view-store.ts";
+import type { Camera, Foreseen } from "../view/view-store.ts";
 import { boundsOfFinding, freeOf, panelsOver, shiftInto } from "./free-sheet.ts";
 import { hostOf } from "./host-of.ts";
 import { listenToToolKeys } from "./key-input.ts";
@@ -135,7 +136,7 @@ export class SheetController {
           width: this.#width,
           height: this.#height,
           pixelRatio: window.devicePixelRatio,
-          overlay: this.#host.overlay(),
+          overlay: [...this.#editor.view.getState().foreseen.map(foreseenShape), ...this.#host.overlay()],
         }),
       );
       this.#showState();
@@ -220,4 +221,10 @@ export class SheetController {
     if (box.dataset.camera !== place) box.dataset.camera = place;
     if (box.dataset.tool !== tool) box.dataset.tool = tool;
   }
+}
+
+function foreseenShape(foreseen: Foreseen): OverlayShape {
+  return "edges" in foreseen
+    ? { kind: "edges", edges: foreseen.edges, look: "ghost" }
+    : { kind: "handle", at: foreseen.at, look: "placed" };
 }

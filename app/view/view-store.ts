@@ -1,5 +1,6 @@
 /** How the sheet is looked at: never part of the document, never in its history. */
 import { createStore, type StoreApi } from "zustand/vanilla";
+import type { Edge, Point } from "../../geometry/types.ts";
 import type { PartId } from "../../rules/catalogue/rule.ts";
 import type { TakeoffRun } from "../drawing/highlight.ts";
 import type { PoolShapeId } from "../pool-shapes/shape-names.ts";
@@ -69,6 +70,11 @@ export interface PoolReshaping {
   readonly isClockwise: boolean;
 }
 
+/** Where an element would stand: its line or outline, or its position. */
+export type Foreseen = { readonly edges: readonly Edge[] } | { readonly at: Point };
+
+const NONE: readonly Foreseen[] = [];
+
 export interface Notice {
   readonly text: string;
   readonly kind: "plain" | "problem";
@@ -92,6 +98,8 @@ export interface ViewState {
   readonly hiddenParts: readonly PartId[];
   /** The form that is open beside the facts of what is selected. */
   readonly arranging: ArrangeForm | null;
+  /** What the figures in that form would make, shown on the sheet before it is done. */
+  readonly foreseen: readonly Foreseen[];
   /** Grows when the outline's search is asked for; nothing again once it has the focus. */
   readonly findRequests: number;
   /** The finding that is chosen: the rest dims, its witness shows. */
@@ -116,6 +124,7 @@ export interface ViewState {
   choosePart(part: PartId | null): void;
   setHiddenParts(parts: readonly PartId[]): void;
   setArranging(form: ArrangeForm | null): void;
+  foresee(foreseen: readonly Foreseen[]): void;
   askToFind(): void;
   chooseFinding(finding: string | null): void;
   setHighlight(highlight: TakeoffRun | null): void;
@@ -140,6 +149,7 @@ export function createViewStore(): ViewStore {
     part: null,
     hiddenParts: [],
     arranging: null,
+    foreseen: NONE,
     findRequests: 0,
     finding: null,
     highlight: null,
@@ -158,6 +168,7 @@ export function createViewStore(): ViewStore {
     choosePart: (part) => set({ part, finding: null, panel: "findings" }),
     setHiddenParts: (hiddenParts) => set({ hiddenParts }),
     setArranging: (arranging) => set({ arranging }),
+    foresee: (foreseen) => set((state) => (state.foreseen.length + foreseen.length === 0 ? state : { foreseen })),
     askToFind: () => set(({ findRequests }) => ({ findRequests: findRequests + 1 })),
     chooseFinding: (finding) => set((state) => ({ finding, panel: finding === null ? state.panel : "findings" })),
     setHighlight: (highlight) => set((state) => (state.highlight === highlight ? state : { highlight })),
