@@ -2,7 +2,7 @@
  * Laws of undo on random edits: whatever is done, undo leads back to the very start and redo to the very end, every
  * site on the way can be written and read again, ids stay unique, and nothing that was given is changed in place.
  *
- * A failing law prints its seed and path; run one again with UNDO_SEED=... UNDO_PATH=... .
+ * A failing law prints its path; run one again with UNDO_PATH=... .
  */
 import { readdirSync, readFileSync } from "node:fs";
 import fc from "fast-check";
@@ -12,15 +12,16 @@ import { checkSite, readSite } from "../../rules/site/reader.ts";
 import type { Site } from "../../rules/site/site.ts";
 import { writeSite } from "../../rules/site/writer.ts";
 import { deepFreeze, sampleYard } from "../app/edits/yard.ts";
+import { seed } from "../oracles/seed.ts";
 import { type Dice, VERBS } from "../support/random-edits.ts";
 
-/** Seeds that run every time beside a fresh one; a seed that fails is added here. */
+/** Seeds that run every time beside the printed one; a seed that fails is added here. */
 const KEPT_SEEDS: readonly number[] = [1, 20260501];
 
 const settings: fc.Parameters<unknown> = {
   numRuns: Number(process.env.UNDO_RUNS ?? 120),
   verbose: fc.VerbosityLevel.Verbose,
-  ...(process.env.UNDO_SEED === undefined ? {} : { seed: Number(process.env.UNDO_SEED) }),
+  seed,
   ...(process.env.UNDO_PATH === undefined ? {} : { path: process.env.UNDO_PATH }),
 };
 
@@ -123,8 +124,8 @@ describe("the laws of undo", () => {
     fc.assert(law, settings);
   });
 
-  it.each(KEPT_SEEDS)("hold for the kept seed %d", (seed) => {
-    fc.assert(law, { numRuns: 40, verbose: fc.VerbosityLevel.Verbose, seed });
+  it.each(KEPT_SEEDS)("hold for the kept seed %d", (kept) => {
+    fc.assert(law, { numRuns: 40, verbose: fc.VerbosityLevel.Verbose, seed: kept });
   });
 
   it("are tried on edits that are taken, every verb among them", () => {

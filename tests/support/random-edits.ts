@@ -4,18 +4,22 @@ import { addElement } from "../../app/edits/add-element.ts";
 import { ALIGNMENTS, alignElements, distributeElements } from "../../app/edits/align-elements.ts";
 import { answerQuestion } from "../../app/edits/answer-question.ts";
 import { groupElements, setHidden, setLocked, ungroupElements } from "../../app/edits/arrangement.ts";
+import type { PathPlace } from "../../app/edits/cut-path.ts";
 import { deleteElements } from "../../app/edits/delete-elements.ts";
 import { deleteVertex } from "../../app/edits/delete-vertex.ts";
 import { addDimension, removeDimension } from "../../app/edits/dimension-edits.ts";
 import { duplicateElements } from "../../app/edits/duplicate-elements.ts";
-import type { AnyElement, Edit } from "../../app/edits/edit.ts";
+import { type AnyElement, type Edit, refused } from "../../app/edits/edit.ts";
 import { addInnerOutline, removeInnerOutline } from "../../app/edits/inner-outlines.ts";
 import { insertVertex } from "../../app/edits/insert-vertex.ts";
+import { joinPaths } from "../../app/edits/join-paths.ts";
 import { moveElements } from "../../app/edits/move-elements.ts";
 import { moveVertex } from "../../app/edits/move-vertex.ts";
+import { offsetElement } from "../../app/edits/offset-element.ts";
 import { pasteElements, takeElements } from "../../app/edits/paste-elements.ts";
 import { type PathRef, pathOf, pathRefs } from "../../app/edits/path-ref.ts";
 import { recordTie } from "../../app/edits/record-tie.ts";
+import { repeatElements } from "../../app/edits/repeat-elements.ts";
 import { roundCorner } from "../../app/edits/round-corner.ts";
 import { setAmendment } from "../../app/edits/set-amendment.ts";
 import { setBulge } from "../../app/edits/set-bulge.ts";
@@ -23,8 +27,14 @@ import { setEdition } from "../../app/edits/set-edition.ts";
 import { setField } from "../../app/edits/set-field.ts";
 import { setOrder } from "../../app/edits/set-order.ts";
 import { setSetting, setSiteField } from "../../app/edits/set-site-field.ts";
+import { setUnderlay } from "../../app/edits/set-underlay.ts";
+import { isOutline, splitLine, splitOutline } from "../../app/edits/split-element.ts";
 import { DRAWN_AS, type DrawingTool, draft } from "../../app/edits/templates.ts";
 import { mirrorElements, turnElements } from "../../app/edits/turn-elements.ts";
+import { aboutMiddle, placed } from "../../app/pool-shapes/placing.ts";
+import { fullDimensions } from "../../app/pool-shapes/shape.ts";
+import { POOL_SHAPES } from "../../app/pool-shapes/shape-names.ts";
+import { SHAPES } from "../../app/pool-shapes/shapes.ts";
 import { EDITION_IDS } from "../../rules/editions/edition.ts";
 import { isKnownKind } from "../../rules/site/element-check.ts";
 import { fieldsOf } from "../../rules/site/field-list.ts";
@@ -172,4 +182,76 @@ export const VERBS: readonly ((site: Site, dice: Dice) => Edit)[] = [
       offset: coordinate(dice[4]) / 20,
     });
   },
+  (site, dice) => {
+    const element = pick(site.elements, dice[0]);
+    const [ref] = element ? pathRefs(element) : [];
+    const count = element && ref ? (pathOf(element, ref)?.vertices.length ?? 1) : 1;
+    const place = (die = 0): PathPlace => ({
+      index: Math.floor(die * count),
+      share: Math.round((dice[3] ?? 0) * 16) / 16,
+    });
+    const id = element?.id ?? "none";
+    return element && isOutline(element)
+      ? splitOutline(id, place(dice[1]), place(dice[2]))
+      : splitLine(id, place(dice[1]));
+  },
+  (site, dice) => {
+    // What was cut lies next to each other in the file, and meets.
+    const at = Math.floor((dice[0] ?? 0) * site.elements.length);
+    const other = (dice[1] ?? 0) < 0.6 ? site.elements[at + 1] : pick(site.elements, dice[2]);
+    return joinPaths(site.elements[at]?.id ?? "none", other?.id ?? "none");
+  },
+  (site, dice) =>
+    offsetElement(pick(site.elements, dice[0])?.id ?? "none", {
+      distance: coordinate(dice[1]) / 10,
+      side: pick(["outside", "inside", "left", "right"] as const, dice[2]) ?? "outside",
+      corners: pick(["square", "round"] as const, dice[3]) ?? "square",
+    }),
+  (site, dice) =>
+    repeatElements(anyIds(site, dice).slice(0, 2), {
+      line: {
+        vertices: [
+          [coordinate(dice[4]), coordinate(dice[5]), (dice[9] ?? 0) - 0.5],
+          [coordinate(dice[6]), coordinate(dice[7])],
+        ],
+        closed: false,
+      },
+      every: (dice[8] ?? 0) < 0.5 ? { count: 1 + Math.floor((dice[9] ?? 0) * 5) } : { spacing: coordinate(dice[9]) },
+      aside: coordinate(dice[3]) / 20,
+      turning: (dice[9] ?? 0) < 0.5,
+    }),
+  (site, dice) => {
+    const shape = SHAPES[pick(POOL_SHAPES, dice[0])?.id ?? "rectangle"];
+    const typed = Object.fromEntries(
+      Object.entries(fullDimensions(shape, {})).map(([name, size], i) => [
+        name,
+        size * (0.7 + 0.6 * (dice[1 + i] ?? 0)),
+      ]),
+    );
+    const shaped = shape.outline(typed, "ft-in");
+    if (!shaped.ok) return { label: "Draw a pool", apply: () => refused(shaped.reason) };
+    const placing = {
+      at: [coordinate(dice[8]), coordinate(dice[9])],
+      turn: 360 * (dice[7] ?? 0),
+      hold: [0, 0],
+    } as const;
+    const outline = placed(aboutMiddle(shaped.outline), { ...placing, isMirrored: (dice[6] ?? 0) < 0.5 });
+    return addElement(draft(site, "pool-outline", { path: outline }));
+  },
+  (site, dice) => {
+    if (site.underlay && (dice[0] ?? 0) < 0.4) return setUnderlay(null);
+    return setUnderlay({
+      name: "survey",
+      picture: (dice[1] ?? 0) < 0.8 ? DOT : "no picture",
+      width: 1 + Math.floor((dice[2] ?? 0) * 4000),
+      height: 1 + Math.floor((dice[3] ?? 0) * 4000),
+      at: [coordinate(dice[4]), coordinate(dice[5])],
+      inchesPerPixel: (dice[6] ?? 0) * 2 - 0.1,
+      turn: coordinate(dice[7]),
+    });
+  },
 ];
+
+/** A picture of one pixel. */
+const DOT =
+  "data:image/png;base64,iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNkYPhfDwAChwGA60e6kgAAAABJRU5ErkJggg==";

@@ -10,6 +10,7 @@ import {
   toSite,
   zoomedAt,
 } from "../../../app/canvas/screen-view.ts";
+import { runs } from "../../oracles/seed.ts";
 
 const view: ScreenView = { camera: { x: 100, y: 50, scale: 2 }, width: 800, height: 600 };
 const place = fc.tuple(fc.double({ min: 0, max: 800, noNaN: true }), fc.double({ min: 0, max: 600, noNaN: true }));
@@ -28,6 +29,7 @@ describe("the view", () => {
         expect(sx).toBeCloseTo(x, 8);
         expect(sy).toBeCloseTo(y, 8);
       }),
+      runs(100),
     );
   });
 
@@ -41,6 +43,7 @@ describe("the view", () => {
         expect(sx).toBeCloseTo(x, 6);
         expect(sy).toBeCloseTo(y, 6);
       }),
+      runs(100),
     );
   });
 

@@ -8,6 +8,7 @@ import { planScene } from "../../../app/drawing/plan-scene.ts";
 import { type Item, type Scene, TEXT_POINTS } from "../../../app/drawing/scene.ts";
 import { itemPoints } from "../../../app/drawing/text-width.ts";
 import type { Bounds, Point } from "../../../geometry/types.ts";
+import { runs } from "../../oracles/seed.ts";
 import { DRAWN } from "./drawn-sites.ts";
 
 /** The inked part of an upright line of type or of a mark, points of paper. Turned type is left to its own test. */
@@ -77,6 +78,7 @@ describe("the placer", () => {
           given.push(box);
         }
       }),
+      runs(100),
     );
   });
 

@@ -7,6 +7,7 @@ import type { Sheet } from "../../../app/drawing/sheet.ts";
 import { planSheets } from "../../../app/drawing/sheets.ts";
 import { itemPoints } from "../../../app/drawing/text-width.ts";
 import { findingNumbers } from "../../../rules/findings-by-part.ts";
+import { runs } from "../../oracles/seed.ts";
 import { DRAWN, POOL, siteOf } from "./drawn-sites.ts";
 
 /** A yard with so many metal parts that no single sheet lists them. */
@@ -105,6 +106,7 @@ describe("a scale", () => {
           expect(height * pointsPerInch).toBeLessThanOrEqual(500);
         },
       ),
+      runs(100),
     );
   });
 

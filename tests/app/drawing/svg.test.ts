@@ -6,6 +6,7 @@ import { drawingSvg } from "../../../app/drawing/drawing-svg.ts";
 import { planScene } from "../../../app/drawing/plan-scene.ts";
 import { num, sceneToSvg } from "../../../app/drawing/svg.ts";
 import { escapeXml } from "../../../app/drawing/xml.ts";
+import { runs } from "../../oracles/seed.ts";
 import { DRAWN, drawn, EVERY_KIND, POOL, siteOf } from "./drawn-sites.ts";
 
 const ENTITY = /&(?!(?:amp|lt|gt|quot|#39);)/;
@@ -99,6 +100,7 @@ describe("escaping", () => {
         const kept = [...text].map((one) => (isXml(one.codePointAt(0) ?? 0) ? one : "\ufffd")).join("");
         expect(written.replace(/&([a-z]+|#39);/g, (_, name: string) => entities[name] ?? "?")).toBe(kept);
       }),
+      runs(100),
     );
   });
 

@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { parseBearing } from "../../../app/entry/parse-bearing.ts";
 import { parseQuantity, partAreaText } from "../../../app/entry/parse-quantity.ts";
+import { runs } from "../../oracles/seed.ts";
 
 function degreesOf(text: string, north?: number): number {
   const read = parseBearing(text, north);
@@ -59,6 +60,7 @@ describe("a typed direction", () => {
         const text = degrees.toFixed(12);
         expect(degreesOf(text)).toBe(Number(text));
       }),
+      runs(100),
     );
     fc.assert(
       fc.property(fc.string(), fc.double({ min: -1000, max: 1000, noNaN: true }), (text, north) => {
@@ -66,6 +68,7 @@ describe("a typed direction", () => {
         if (read.ok) expect(read.degrees).toBeGreaterThanOrEqual(0);
         if (read.ok) expect(read.degrees).toBeLessThan(360);
       }),
+      runs(100),
     );
   });
 });

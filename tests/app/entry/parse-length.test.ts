@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import { lengthEntry } from "../../../app/entry/length-entry.ts";
 import { parseLength } from "../../../app/entry/parse-length.ts";
 import { lengthText, type Units } from "../../../rules/words/lengths.ts";
+import { runs } from "../../oracles/seed.ts";
 
 const UNITS: readonly Units[] = ["ft-in", "ft", "in", "m"];
 
@@ -116,7 +117,7 @@ describe("a typed length", () => {
           else expect(read.reason).toMatch(/^\S.*\.$/s);
         },
       ),
-      { numRuns: 2000 },
+      runs(2000),
     );
   });
 });
@@ -133,7 +134,7 @@ describe("round trips", () => {
       fc.property(inches, fc.constantFrom(...UNITS), (length, units) => {
         expect(inchesOf(lengthEntry(length, units), units, true)).toBe(length + 0);
       }),
-      { numRuns: 3000 },
+      runs(3000),
     );
   });
 
@@ -142,6 +143,7 @@ describe("round trips", () => {
       fc.property(fc.integer({ min: -160_000, max: 160_000 }), (n) => {
         expect(lengthEntry(n / 16, "ft-in")).toBe(lengthText(n / 16, "ft-in"));
       }),
+      runs(100),
     );
   });
 
@@ -156,7 +158,7 @@ describe("round trips", () => {
           text.replace(/^-(?=0(\.0+)?( ft| m|")$)/, ""),
         );
       }),
-      { numRuns: 3000 },
+      runs(3000),
     );
   });
 });

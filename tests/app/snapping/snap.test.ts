@@ -7,6 +7,7 @@ import { edgeFromVertices, lineEdge, nearestOnEdge } from "../../../geometry/edg
 import { distanceBetween } from "../../../geometry/points.ts";
 import type { Point } from "../../../geometry/types.ts";
 import type { KnownElement } from "../../../rules/site/elements.ts";
+import { runs } from "../../oracles/seed.ts";
 
 const NOTHING: SnapCandidates = { points: [], edges: [] };
 const side = { edge: lineEdge([0, 0], [200, 0]), words: "side of Deck" };
@@ -129,6 +130,7 @@ describe("snapping, whatever is near", () => {
           expect(nearestOnEdge(edges[0].edge, found.point).distance).toBeLessThan(1e-9);
         }
       }),
+      runs(100),
     );
   });
 });
