@@ -7,12 +7,16 @@ interface DialogProps {
   readonly title: string;
   readonly className?: string;
   readonly children: ReactNode;
+  /** A press beside it leaves it open: what is begun in it would be lost. */
+  readonly staysOpen?: boolean;
   onClose(): void;
 }
 
-export function Dialog({ title, className = "", children, onClose }: DialogProps) {
+export function Dialog({ title, className = "", children, staysOpen = false, onClose }: DialogProps) {
   const box = useRef<HTMLDialogElement>(null);
   const id = useId();
+  /** A press that began inside, as when words are marked, and ends beside it, closes nothing. */
+  const beganBeside = useRef(false);
   useEffect(() => {
     const dialog = box.current;
     if (dialog && !dialog.open) {
@@ -30,8 +34,11 @@ export function Dialog({ title, className = "", children, onClose }: DialogProps
         event.preventDefault();
         onClose();
       }}
+      onPointerDown={(event) => {
+        beganBeside.current = event.target === box.current;
+      }}
       onClick={(event) => {
-        if (event.target === box.current) onClose();
+        if (event.target === box.current && beganBeside.current && !staysOpen) onClose();
       }}
       onKeyDown={(event) => {
         // In a search field the browser would only empty the field.

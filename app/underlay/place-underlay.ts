@@ -42,6 +42,12 @@ export function placeOf(underlay: Pick<Underlay, "height"> & Placed, [px, py]: P
   return [at[0] + x, at[1] + y];
 }
 
+/** Which way one place of a picture lies from another on the sheet, degrees. */
+export function wayOf(underlay: Pick<Underlay, "height"> & Placed, from: Point, to: Point): number {
+  const [[ax, ay], [bx, by]] = [placeOf(underlay, from), placeOf(underlay, to)];
+  return (Math.atan2(by - ay, bx - ax) * 180) / Math.PI;
+}
+
 function turned([x, y]: Point, degrees: number): Point {
   const turn = (degrees * Math.PI) / 180;
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)];

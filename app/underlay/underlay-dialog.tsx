@@ -1,5 +1,5 @@
 /** A survey or photograph laid under the sheet: chosen, brought to scale by two places on it, shown, hidden, taken away. */
-import { type PointerEvent, useId, useRef, useState } from "react";
+import { useId, useState } from "react";
 import type { Point } from "../../geometry/types.ts";
 import type { Underlay } from "../../rules/site/site.ts";
 import type { Units } from "../../rules/words/lengths.ts";
@@ -9,7 +9,8 @@ import { setUnderlay } from "../edits/set-underlay.ts";
 import { parseBearing } from "../entry/parse-bearing.ts";
 import { parseLength } from "../entry/parse-length.ts";
 import { Dialog } from "../panels/dialog.tsx";
-import { placeUnderlay } from "./place-underlay.ts";
+import { placeOf, placeUnderlay, wayOf } from "./place-underlay.ts";
+import { EnlargedPlace, PlacesOnPicture } from "./places-on-picture.tsx";
 import { type Picture, readPicture } from "./read-picture.ts";
 import "./underlay.css";
 
@@ -19,7 +20,12 @@ export default function UnderlayDialog({ onClose }: { onClose(): void }) {
   const calibrated = picture ?? (underlay ? { ...underlay, name: underlay.name ?? "The picture" } : null);
   const [isPlacing, setIsPlacing] = useState(underlay === undefined);
   return (
-    <Dialog title="Picture underneath" className="dialog-wide underlay" onClose={onClose}>
+    <Dialog
+      title="Picture underneath"
+      className="dialog-wide underlay"
+      staysOpen={calibrated !== null && isPlacing}
+      onClose={onClose}
+    >
       <FilePicker
         onRead={(read) => {
           setPicture(read);
@@ -27,7 +33,12 @@ export default function UnderlayDialog({ onClose }: { onClose(): void }) {
         }}
       />
       {calibrated && isPlacing ? (
-        <Calibrate key={calibrated.picture.length} picture={calibrated} onDone={onClose} />
+        <Calibrate
+          key={calibrated.picture.length}
+          picture={calibrated}
+          lies={picture === null ? underlay : undefined}
+          onDone={onClose}
+        />
       ) : null}
       {underlay && !isPlacing ? (
         <Kept underlay={underlay} onPlace={() => setIsPlacing(true)} onClose={onClose} />
@@ -105,10 +116,12 @@ function FilePicker({ onRead }: { onRead(picture: Picture): void }) {
 
 interface CalibrateProps {
   readonly picture: Pick<Underlay, "picture" | "width" | "height"> & { readonly name: string };
+  /** The same picture as it lies on the sheet already: what is not typed stays so. */
+  readonly lies: Underlay | undefined;
   onDone(): void;
 }
 
-function Calibrate({ picture, onDone }: CalibrateProps) {
+function Calibrate({ picture, lies, onDone }: CalibrateProps) {
   const editor = useEditor();
   const units = useDocument((state) => state.shown.display?.units ?? "ft-in");
   const north = useDocument((state) => state.shown.north);
@@ -118,13 +131,19 @@ function Calibrate({ picture, onDone }: CalibrateProps) {
     [Math.round((3 * picture.width) / 4), Math.round(picture.height / 2)],
   ]);
   const [active, setActive] = useState<0 | 1>(0);
-  const [typed, setTyped] = useState({ length: "", x: '0"', y: '0"', bearing: "" });
+  const [typed, setTyped] = useState({
+    length: "",
+    x: lies ? "" : '0"',
+    y: lies ? "" : '0"',
+    bearing: "",
+  });
   const [problem, setProblem] = useState<string | null>(null);
   const put = (which: 0 | 1, at: Point) => setPlaces(which === 0 ? [at, places[1]] : [places[0], at]);
   const type = (fields: Partial<typeof typed>) => setTyped({ ...typed, ...fields });
 
   const lay = () => {
-    const read = readTyped(typed, units, north);
+    const now = lies ? { at: placeOf(lies, places[0]), bearing: wayOf(lies, places[0], places[1]) } : null;
+    const read = readTyped(typed, now, units, north);
     if (read.problem !== undefined) {
       setProblem(read.problem);
       return;
@@ -166,8 +185,9 @@ function Calibrate({ picture, onDone }: CalibrateProps) {
                   key={axis}
                   type="number"
                   aria-label={`Place ${which + 1}, pixels ${axis === 0 ? "from the left" : "from the top"}`}
-                  value={Math.round(places[which][axis])}
+                  value={places[which][axis]}
                   min={0}
+                  step="any"
                   max={axis === 0 ? picture.width : picture.height}
                   onChange={(event) => {
                     const value = Number(event.target.value);
@@ -177,13 +197,23 @@ function Calibrate({ picture, onDone }: CalibrateProps) {
               ))}
             </fieldset>
           ))}
+          <div className="underlay-place">
+            {([0, 1] as const).map((which) => (
+              <EnlargedPlace key={which} picture={picture} at={places[which]} which={which} put={put} />
+            ))}
+          </div>
           <Typed label="From 1 to 2" value={typed.length} onChange={(length) => type({ length })} />
           <Typed label="1 on the sheet, to the right" value={typed.x} onChange={(x) => type({ x })} />
-          <Typed label="1 on the sheet, up" value={typed.y} onChange={(y) => type({ y })} />
+          <Typed
+            label="1 on the sheet, up"
+            value={typed.y}
+            {...(lies ? { hint: "Empty: it stays where it lies" } : {})}
+            onChange={(y) => type({ y })}
+          />
           <Typed
             label="Direction from 1 to 2"
             value={typed.bearing}
-            hint="Empty: the picture stays upright"
+            hint={lies ? "Empty: it stays turned as it is" : "Empty: the picture stays upright"}
             onChange={(bearing) => type({ bearing })}
           />
         </div>
@@ -213,49 +243,26 @@ type Read =
   | { readonly problem: string }
   | { readonly problem?: undefined; readonly length: number; readonly at: Point; readonly bearing: number | null };
 
-function readTyped({ length, x, y, bearing }: TypedFields, units: Units, north: number | undefined): Read {
+/** `now`: where place 1 lies on the sheet and which way 2 lies from it, for a picture that lies there already. */
+function readTyped(
+  { length, x, y, bearing }: TypedFields,
+  now: { readonly at: Point; readonly bearing: number } | null,
+  units: Units,
+  north: number | undefined,
+): Read {
   const known = parseLength(length, units);
   if (!known.ok) return { problem: `From 1 to 2: ${known.reason}` };
   if (known.inches === 0) return { problem: "From 1 to 2: this has to be more than zero." };
-  const [right, up] = [x, y].map((text) => parseLength(text, units, { mayBeNegative: true }));
+  const [right, up] = [x, y].map((text, axis) =>
+    now && text.trim() === ""
+      ? ({ ok: true, inches: now.at[axis] ?? 0 } as const)
+      : parseLength(text, units, { mayBeNegative: true }),
+  );
   if (!right?.ok || !up?.ok) return { problem: "1 on the sheet: type two lengths, such as 0 and 0." };
   const turned = bearing.trim() === "" ? null : parseBearing(bearing, north);
   if (turned && !turned.ok) return { problem: `Direction from 1 to 2: ${turned.reason}` };
   const at: Point = [right.inches, up.inches];
-  return { length: known.inches, at, bearing: turned ? turned.degrees : null };
-}
-
-interface PlacesProps {
-  readonly picture: Pick<Underlay, "picture" | "width" | "height">;
-  readonly places: readonly [Point, Point];
-  readonly active: 0 | 1;
-  put(which: 0 | 1, at: Point): void;
-  next(): void;
-}
-
-function PlacesOnPicture({ picture, places, active, put, next }: PlacesProps) {
-  const box = useRef<HTMLDivElement>(null);
-  const press = (event: PointerEvent) => {
-    const { left, top, width, height } = event.currentTarget.getBoundingClientRect();
-    const x = Math.round(((event.clientX - left) / width) * picture.width);
-    const y = Math.round(((event.clientY - top) / height) * picture.height);
-    put(active, [x, y]);
-    if (active === 0) next();
-  };
-  return (
-    <div className="underlay-picked" ref={box} onPointerDown={press}>
-      <img src={picture.picture} alt="What is laid underneath" draggable={false} />
-      {places.map(([x, y], i) => (
-        <span
-          key={i === 0 ? "first" : "second"}
-          className={i === active ? "underlay-mark active" : "underlay-mark"}
-          style={{ left: `${(x / picture.width) * 100}%`, top: `${(y / picture.height) * 100}%` }}
-        >
-          {i + 1}
-        </span>
-      ))}
-    </div>
-  );
+  return { length: known.inches, at, bearing: turned ? turned.degrees : (now?.bearing ?? null) };
 }
 
 interface FieldProps {

@@ -66,6 +66,21 @@ describe("a picture underneath", () => {
     await page.keyboard.press("+");
     await expect.poll(async () => (await width()) / (await hand.camera()).scale).toBeCloseTo(3120, 0);
     expect(await hand.undoWords()).toBe("Undo: Lay a picture underneath");
+    // Brought to scale anew, it stays where it lies and turned as it is: place 1 keeps its place on the sheet.
+    await page.keyboard.press("Shift+U");
+    await dialog.getByRole("button", { name: "Bring it to scale again" }).click();
+    await dialog.getByRole("img", { name: "Place 1, enlarged" }).waitFor();
+    await dialog.getByLabel("Place 1, pixels from the left").fill("650");
+    await dialog.getByLabel("Place 2, pixels from the left").fill("1300");
+    for (const place of [1, 2]) await dialog.getByLabel(`Place ${place}, pixels from the top`).fill("650");
+    await dialog.getByLabel("From 1 to 2", { exact: true }).fill("130'");
+    await dialog.getByRole("button", { name: "Lay it underneath" }).click();
+    await dialog.waitFor({ state: "detached" });
+    await expect.poll(async () => (await width()) / (await hand.camera()).scale).toBeCloseTo(6240, 0);
+    // Place 1 lay at 0, 0, and 650 pixels are now 1560 in.
+    const moved = await hand.onScreen(-1560, 0);
+    expect((await picture.boundingBox())?.x).toBeCloseTo(moved.x, 0);
+    await page.keyboard.press("Control+z");
     await page.keyboard.press("Shift+U");
     await dialog.getByRole("button", { name: "Hide it" }).click();
     await expect.poll(() => picture.count()).toBe(0);

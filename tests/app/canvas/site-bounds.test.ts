@@ -47,3 +47,15 @@ it("a line far off does not shrink the yard; alone it is shown whole", () => {
   expect(siteBounds({ elements: [house, line(-5000, 0, 400)] })).toMatchObject({ minY: 0, maxX: 400 });
   expect(siteBounds({ elements: [line(-5000, 0, 400)] })).toMatchObject({ minY: -5000, maxX: 400 });
 });
+
+it("an empty sheet over a picture shows the picture, turned as it lies; one that is hidden shows none", () => {
+  const underlay = { picture: "data:image/png;base64,AA==", width: 200, height: 100, at: [10, 20] as [number, number] };
+  const laid = { ...underlay, inchesPerPixel: 2, turn: 90 };
+  const box = siteBounds({ elements: [], underlay: laid });
+  // Its width of 400 in. runs up from (10, 20), its height of 200 in. to the left.
+  expect([box.minX, box.minY, box.maxX, box.maxY].map((side) => Math.round(side * 1e6) / 1e6)).toEqual([
+    -190, 20, 10, 420,
+  ]);
+  expect(siteBounds({ elements: [], underlay: { ...laid, hidden: true } })).toEqual(siteBounds({ elements: [] }));
+  expect(siteBounds({ elements: [house], underlay: laid })).toEqual(siteBounds({ elements: [house] }));
+});

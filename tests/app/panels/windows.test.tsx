@@ -3,6 +3,7 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { planSheets } from "../../../app/drawing/sheets.ts";
 import { CommandsDialog } from "../../../app/panels/commands-dialog.tsx";
+import { Dialog } from "../../../app/panels/dialog.tsx";
 import { HelpDialog } from "../../../app/panels/help-dialog.tsx";
 import { RefusedDialog } from "../../../app/panels/refused-dialog.tsx";
 import { SheetPage } from "../../../app/print/sheet-page.tsx";
@@ -93,5 +94,32 @@ describe("a printed sheet", () => {
     expect(pointed.length).toBeGreaterThan(0);
     expect(pointed.filter((id) => !ids.includes(id ?? ""))).toEqual([]);
     expect([page.all("img").length, page.box.textContent?.includes("<img src=x")]).toEqual([0, true]);
+  });
+});
+
+describe("a window", () => {
+  const begun = (dialog: HTMLElement) => dialog.dispatchEvent(new Event("pointerdown", { bubbles: true }));
+
+  it("closes by a press beside it, not by one that began inside, nor while something is begun in it", () => {
+    page.show(
+      <Dialog title="Some" onClose={close}>
+        <p>Words</p>
+      </Dialog>,
+    );
+    const dialog = page.query("dialog");
+    begun(page.query("p"));
+    page.press(dialog);
+    expect(closed).toBe(0);
+    begun(dialog);
+    page.press(dialog);
+    expect(closed).toBe(1);
+    page.show(
+      <Dialog title="Some" staysOpen onClose={close}>
+        <p>Words</p>
+      </Dialog>,
+    );
+    begun(page.query("dialog"));
+    page.press(page.query("dialog"));
+    expect(closed).toBe(1);
   });
 });
