@@ -49,6 +49,27 @@ function windowScreen(command: string, title: string): Screen {
   };
 }
 
+/** A form beside the facts of what is selected, by its key. */
+function arrangeScreen(key: string, title: string): Screen {
+  return {
+    name: title,
+    region: ".side",
+    async open(hand) {
+      const { page } = hand;
+      await panel(hand, "Outline");
+      await page.getByRole("option").first().click();
+      await page.locator(".sheet-canvas").focus();
+      await page.keyboard.press(key);
+      await page.getByRole("form", { name: title }).waitFor();
+    },
+    async close({ page }) {
+      await page.getByRole("form", { name: title }).getByRole("button", { name: "Close" }).click();
+      await page.locator(".sheet-canvas").focus();
+      await page.keyboard.press("Escape");
+    },
+  };
+}
+
 function codeTab(name: string): Screen {
   return {
     name: `code, ${name}`,
@@ -217,6 +238,21 @@ export const SCREENS: readonly Screen[] = [
       await page.locator(".sheet-canvas").focus();
       await page.keyboard.press("Escape");
     },
+  },
+  arrangeScreen("q", "Turn by degrees"),
+  arrangeScreen("v", "Mirror"),
+  arrangeScreen("Shift+Y", "Repeat along a line"),
+  {
+    name: "a file that was refused",
+    region: "dialog[open]",
+    async open({ page }) {
+      await page.locator(".sheet-canvas").focus();
+      const [chooser] = await Promise.all([page.waitForEvent("filechooser"), page.keyboard.press("Control+o")]);
+      const text = JSON.stringify({ format: "copperband-site", version: 1, elements: [{ id: "one", kind: "fence" }] });
+      await chooser.setFiles({ name: "broken.site.json", mimeType: "application/json", buffer: Buffer.from(text) });
+      await page.getByRole("dialog").waitFor();
+    },
+    close: byEscape,
   },
   {
     name: "steps taken",
