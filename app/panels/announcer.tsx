@@ -43,11 +43,12 @@ export function Announcer() {
       said = report.counts;
     };
     const later = () => {
-      // The counts that a change is told against are those of the site as it was opened, however soon the change comes.
+      // The counts that a change is told against are those of the site as it was opened, however soon the change comes,
+      // and not those of a move that is under way.
       const { report, reportRevision, failure } = editor.live.getState();
-      const { history, revision } = editor.document.getState();
-      const isOpened = history.past.length === 0 && history.future.length === 0 && reportRevision === revision;
-      if (report && failure === null && isOpened) said = report.counts;
+      const { gesture, history, revision } = editor.document.getState();
+      const isFresh = gesture === null && history.past.length === 0 && history.future.length === 0;
+      if (report && failure === null && isFresh && reportRevision === revision) said = report.counts;
       if (timer !== null) clearTimeout(timer);
       timer = setTimeout(look, REST);
     };
