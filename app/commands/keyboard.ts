@@ -123,7 +123,8 @@ export function listenToKeys(page: Window, commands: CommandList, editor: Editor
   const keyboard = createKeyboard(commands, editor);
   const down = (event: KeyboardEvent) => {
     if (event.defaultPrevented || event.isComposing) return;
-    if (isOverlay(event.target)) return;
+    // Also where what had the focus in a dialog is gone, and with it the focus.
+    if (isOverlay(event.target) || (event.target === page.document.body && hasDialog(page))) return;
     if (keyboard.down(event, isField(event))) event.preventDefault();
   };
   const up = (event: KeyboardEvent) => keyboard.up(event);
@@ -152,6 +153,10 @@ function isField(event: KeyboardEvent): boolean {
   if (!(target instanceof Element)) return false;
   const own = OWN_KEYS[key.startsWith("Arrow") || key === "Home" || key === "End" ? "arrows" : key];
   return target.closest(TEXT_FIELDS) !== null || (own !== undefined && target.closest(own) !== null);
+}
+
+function hasDialog({ document }: Window): boolean {
+  return document.querySelector("dialog[open]") !== null;
 }
 
 /** Inside a dialog, keys belong to the dialog. */

@@ -7,8 +7,8 @@ import { type Edit, refused } from "../edits/edit.ts";
 import { elementWords } from "../edits/element-words.ts";
 import { checkedHead } from "../edits/set-site-field.ts";
 import { draft } from "../edits/templates.ts";
-import type { SolvedTaping } from "./solve-taping.ts";
-import { drawableOf, type Taping } from "./taping.ts";
+import type { SolvedTaping, SolvedThing } from "./solve-taping.ts";
+import { drawableOf, isEmptyRow, type Taping, type Thing } from "./taping.ts";
 
 /** `accuracy`: what the site's accuracy becomes, inches; null leaves it. */
 export function drawTaped(taping: Taping, solved: SolvedTaping, accuracy: number | null): Edit {
@@ -29,6 +29,12 @@ export function drawTaped(taping: Taping, solved: SolvedTaping, accuracy: number
           for (const { at } of rows) if (at) add(draft(grown, thing.tool, { point: at }, fields));
         }
       }
+      const unfinished = taping.things.findIndex((thing, i) => isUnfinished(thing, solved.things[i]));
+      if (unfinished >= 0) {
+        const [fault] = Object.values(solved.faults);
+        if (fault !== undefined) return refused(`Above the table: ${fault}`);
+        return refused(unfinishedText(taping.things[unfinished] as Thing, solved.things[unfinished]));
+      }
       const [first] = added;
       if (!first) return refused("There are not enough points to draw anything yet.");
       const words = added.length === 1 ? elementWords(first) : `${added.length} elements`;
@@ -38,4 +44,19 @@ export function drawTaped(taping: Taping, solved: SolvedTaping, accuracy: number
       return checked.ok && drawn.label !== undefined ? { ...checked, label: drawn.label } : checked;
     },
   };
+}
+
+/** A thing that somebody began, and of which something would silently stay out: a row that cannot be read, too few points. */
+function isUnfinished(thing: Thing, solved: SolvedThing | undefined): boolean {
+  if (thing.rows.every((row) => row.isLeftOut || isEmptyRow(row))) return false;
+  if (solved?.rows.some(({ faults }) => faults.length > 0)) return true;
+  return drawableOf(thing.tool).as !== "points" ? !solved?.path : solved?.rows.every(({ at }) => at === null) === true;
+}
+
+function unfinishedText(thing: Thing, solved: SolvedThing | undefined): string {
+  const { label, as } = drawableOf(thing.tool);
+  const name = thing.name.trim() === "" ? label : thing.name.trim();
+  const unread = solved?.rows.findIndex(({ faults }) => faults.length > 0) ?? -1;
+  if (unread >= 0) return `${name}: point ${unread + 1} cannot be read. Mend it or leave it out; nothing is drawn yet.`;
+  return `${name}: there are not enough points, at least ${as === "outline" ? "three" : "two"}. Nothing is drawn yet.`;
 }

@@ -30,6 +30,8 @@ export default function TapingDialog({ onClose }: { onClose(): void }) {
   const [chosen, setChosen] = useState(0);
   const [problem, setProblem] = useState<string | null>(null);
   const [setsAccuracy, setSetsAccuracy] = useState(true);
+  /** What was cleared last, until something else is typed. */
+  const [cleared, setCleared] = useState<Taping | null>(null);
 
   useEffect(() => {
     keptTaping().then(setTaping, (error: unknown) => {
@@ -39,6 +41,7 @@ export default function TapingDialog({ onClose }: { onClose(): void }) {
   }, []);
   const change = (next: Taping) => {
     setTaping(next);
+    setCleared(null);
     setProblem(null);
     keepTaping(next).catch((error: unknown) => setProblem(notKept(error)));
   };
@@ -119,11 +122,12 @@ export default function TapingDialog({ onClose }: { onClose(): void }) {
           <button
             type="button"
             onClick={() => {
-              change(emptyTaping(taping.method));
+              change(cleared ?? emptyTaping(taping.method));
+              setCleared(cleared ? null : taping);
               setChosen(0);
             }}
           >
-            Clear the table
+            {cleared ? "Bring the table back" : "Clear the table"}
           </button>
           <button type="button" className="strong" onClick={draw}>
             Draw it

@@ -203,13 +203,11 @@ function Calibrate({ picture, lies, onDone }: CalibrateProps) {
             ))}
           </div>
           <Typed label="From 1 to 2" value={typed.length} onChange={(length) => type({ length })} />
-          <Typed label="1 on the sheet, to the right" value={typed.x} onChange={(x) => type({ x })} />
-          <Typed
-            label="1 on the sheet, up"
-            value={typed.y}
-            {...(lies ? { hint: "Empty: it stays where it lies" } : {})}
-            onChange={(y) => type({ y })}
-          />
+          <div className="underlay-place">
+            <Typed label="1 lies right by" value={typed.x} onChange={(x) => type({ x })} />
+            <Typed label="and up by" value={typed.y} onChange={(y) => type({ y })} />
+          </div>
+          {lies ? <p className="small soft">Empty: it stays where it lies.</p> : null}
           <Typed
             label="Direction from 1 to 2"
             value={typed.bearing}
@@ -258,7 +256,7 @@ function readTyped(
       ? ({ ok: true, inches: now.at[axis] ?? 0 } as const)
       : parseLength(text, units, { mayBeNegative: true }),
   );
-  if (!right?.ok || !up?.ok) return { problem: "1 on the sheet: type two lengths, such as 0 and 0." };
+  if (!right?.ok || !up?.ok) return { problem: "Where 1 lies on the sheet: type two lengths, such as 0 and 0." };
   const turned = bearing.trim() === "" ? null : parseBearing(bearing, north);
   if (turned && !turned.ok) return { problem: `Direction from 1 to 2: ${turned.reason}` };
   const at: Point = [right.inches, up.inches];

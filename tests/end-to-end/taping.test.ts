@@ -59,6 +59,9 @@ describe("taping in", () => {
     await expect.poll(() => dialog.getByLabel("From B, point 3").inputValue()).toBe(`${POOL[2]?.[1]?.toFixed(4)}in`);
     await dialog.getByRole("button", { name: "Clear the table" }).click();
     expect(await dialog.getByLabel("From B, point 3").inputValue()).toBe("");
+    // A slip of the hand loses nothing.
+    await dialog.getByRole("button", { name: "Bring the table back" }).click();
+    expect(await dialog.getByLabel("From B, point 3").inputValue()).toBe(`${POOL[2]?.[1]?.toFixed(4)}in`);
   });
 
   it("by keys: Enter goes on to the next point; what cannot be read is named and draws nothing", async () => {
@@ -84,7 +87,7 @@ describe("taping in", () => {
     await dialog.getByRole("button", { name: "Draw it" }).click();
     await dialog
       .getByRole("alert")
-      .getByText(/not enough points/)
+      .getByText(/point 4 cannot be read/)
       .waitFor();
     await dialog.getByLabel("Off, point 4").fill("15");
     await dialog.getByRole("button", { name: "Draw it" }).click();

@@ -148,6 +148,14 @@ describe("on a page", () => {
     expect(sent("tick", { key: "w" })).toBe(true);
     expect(sent("inside", { key: "b" })).toBe(false);
     expect(editor.view.getState().tool).toBe("wall");
+    // A dialog keeps the keys also when what had the focus in it is gone.
+    const lost = new KeyboardEvent("keydown", { key: "b", bubbles: true, cancelable: true });
+    document.body.dispatchEvent(lost);
+    expect(lost.defaultPrevented).toBe(false);
+    document.querySelector("dialog")?.removeAttribute("open");
+    const held = new KeyboardEvent("keydown", { key: "b", bubbles: true, cancelable: true });
+    document.body.dispatchEvent(held);
+    expect(held.defaultPrevented).toBe(true);
     expect(sent("go", { key: "ArrowDown" })).toBe(true);
     expect(editor.asked).toEqual(["files.save", "pan 0 64"]);
     stop();

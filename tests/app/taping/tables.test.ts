@@ -112,4 +112,29 @@ describe("what was taped", () => {
       [0, -24],
     ]);
   });
+
+  it("is refused as a whole while a part of it would stay out", () => {
+    const refusal = (text: string, apart = "20'") => {
+      const taping: Taping = { ...emptyTaping("stakes"), apart, things: read(text) };
+      const result = drawTaped(taping, solveTaping(taping, "ft-in"), null).apply(emptySite());
+      return result.ok ? null : result.reason;
+    };
+    expect(refusal(POOL)).toBeNull();
+    expect(refusal(POOL.replace("B, 41', 50', right", ""))).toBe(
+      "Fence, north: there are not enough points, at least two. Nothing is drawn yet.",
+    );
+    expect(refusal(POOL, "far")).toMatch(/^Above the table: /);
+    const unread: Taping = {
+      ...emptyTaping("stakes"),
+      apart: "20'",
+      things: read(POOL).map((thing) => ({
+        ...thing,
+        rows: thing.rows.map((row, i) => (thing.name !== "" && i === 1 ? { ...row, second: "wide" } : row)),
+      })),
+    };
+    const result = drawTaped(unread, solveTaping(unread, "ft-in"), null).apply(emptySite());
+    expect(result.ok ? null : result.reason).toBe(
+      "Fence, north: point 2 cannot be read. Mend it or leave it out; nothing is drawn yet.",
+    );
+  });
 });
