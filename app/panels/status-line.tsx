@@ -3,6 +3,7 @@ import { Magnet, Maximize, Minus, Plus } from "lucide-react";
 import { runCommand } from "../commands/command.ts";
 import { useDocument, useEditor, useView } from "../editor-context.tsx";
 import { commandTip } from "./tip-props.ts";
+import { ToolIcon } from "./tool-icons.tsx";
 import { labelOf, RESHAPING_HINT, TOOL_HINTS, touchHint } from "./tool-words.ts";
 import { useCoarsePointer } from "./use-coarse-pointer.ts";
 
@@ -42,6 +43,19 @@ export function StatusLine() {
       </p>
       <p className="status-caution">A drawing aid, not an approval.</p>
       <div className="zoom">
+        {(["measure", "dimension"] as const).map((id) => (
+          <button
+            key={id}
+            type="button"
+            className="plain icon-button"
+            aria-pressed={tool === id}
+            aria-label={labelOf(id)}
+            {...commandTip(editor.commands.get(`tool-${id}`), TOOL_HINTS[id])}
+            onClick={() => runCommand(editor, editor.commands.get(`tool-${id}`))}
+          >
+            <ToolIcon tool={id} />
+          </button>
+        ))}
         <button
           type="button"
           className="plain icon-button"
