@@ -7,6 +7,16 @@ export interface Judged {
   readonly verdict: Verdict;
 }
 
+/** All verdicts on a site. `needing`: those of them that have a need, so that few have to be looked at for it. */
+export interface Verdicts {
+  readonly judged: readonly Judged[];
+  readonly needing: readonly Judged[];
+}
+
+export function hasNeed({ verdict }: Judged): boolean {
+  return verdict.need !== undefined;
+}
+
 /** One verdict for each rule and element, where a rule judges body by body; a body's own verdicts stay its own. */
 export function oneForEachElement(judged: readonly Judged[]): readonly Judged[] {
   const several = new Map<Rule, Map<string, [Verdict, ...Verdict[]]>>();

@@ -7,7 +7,7 @@ import { RULES } from "./catalogue/index.ts";
 import { CAUTIONS } from "./cautions.ts";
 import type { EditionId } from "./editions/edition.ts";
 import { findingsOf } from "./findings.ts";
-import { type Judged, oneForEachElement } from "./judged.ts";
+import { hasNeed, type Judged, oneForEachElement, type Verdicts } from "./judged.ts";
 import { KeptWork } from "./measures/kept-work.ts";
 import { Yard } from "./measures/yard.ts";
 import { branchesFor } from "./plan/branches.ts";
@@ -45,10 +45,10 @@ export class Recomputer {
 }
 
 function reportOf(yard: Yard, options: RecomputeOptions): Report {
-  const judged = judgeAll(yard);
-  const plan = planPerimeter(yard, judged);
+  const verdicts = judgeAll(yard);
+  const plan = planPerimeter(yard, verdicts.needing);
   const recorded = readRecorded(yard);
-  const compared = compare(yard, judged, recorded, plan);
+  const compared = compare(yard, verdicts, recorded, plan);
   const routes = options.withoutRoutes
     ? { branches: [], joints: 0, furtherClamps: 0 }
     : branchesFor(yard, compared, plan);
@@ -96,15 +96,20 @@ function reportOf(yard: Yard, options: RecomputeOptions): Report {
   };
 }
 
-/** Every rule's verdicts that the edition in force holds, in the catalogue's order. */
-export function judgeAll(yard: Yard): Judged[] {
+/** Every rule's verdicts that the edition in force holds, in the catalogue's order; and of these the ones with a need. */
+export function judgeAll(yard: Yard): Verdicts {
   const judged: Judged[] = [];
+  const needing: Judged[] = [];
   for (const rule of RULES) {
     if (rule.sections[yard.edition.id] === undefined) continue;
-    const ofRule = yard.kept(`judged ${rule.id}`, () => rule.judge(yard).map((verdict): Judged => ({ rule, verdict })));
-    for (const one of ofRule) judged.push(one);
+    const ofRule = yard.kept(`judged ${rule.id}`, () => {
+      const all = rule.judge(yard).map((verdict): Judged => ({ rule, verdict }));
+      return { all, needing: all.filter(hasNeed) };
+    });
+    for (const one of ofRule.all) judged.push(one);
+    for (const one of ofRule.needing) needing.push(one);
   }
-  return judged;
+  return { judged, needing };
 }
 
 function countsOf(outcomes: readonly Outcome[]): Record<Outcome, number> {

@@ -29,14 +29,14 @@ export interface PerimeterPlan {
   readonly steel: Region;
 }
 
-/** Plans the perimeter of every body that needs one. */
-export function planPerimeter(yard: Yard, judged: readonly Judged[]): PerimeterPlan {
+/** Plans the perimeter of every body that needs one. `verdicts`: those that have a need. */
+export function planPerimeter(yard: Yard, verdicts: readonly Judged[]): PerimeterPlan {
   const { needing: _, bandGrid, ...laid } = laidPerimeter(yard);
   const ties = yard.kept("planned ties", () => {
     const { needing, network } = laidPerimeter(yard);
     return needing.flatMap((body) => plannedTies(yard, body, network));
   });
-  const { developed, ...shell } = shellGrids(yard, judged);
+  const { developed, ...shell } = shellGrids(yard, verdicts);
   const rolls = gridRolls(yard, developed);
   return { ...laid, grid: { band: bandGrid, shell, ...(rolls ? { rolls } : {}) }, ties };
 }
@@ -89,9 +89,9 @@ function layPerimeter(yard: Yard): LaidPerimeter {
   };
 }
 
-function shellGrids(yard: Yard, judged: readonly Judged[]): Report["grid"]["shell"] & { developed: number } {
+function shellGrids(yard: Yard, needing: readonly Judged[]): Report["grid"]["shell"] & { developed: number } {
   let [length, crossings, developed] = [0, 0, 0];
-  for (const { verdict } of judged) {
+  for (const { verdict } of needing) {
     if (verdict.need?.kind !== "shell-grid") continue;
     const body = yard.bodies.find((b) => b.id === verdict.body);
     if (!body) continue;

@@ -2,18 +2,15 @@
  * Holds the needs against what is recorded: every `bond` becomes `meets`, `missing` or a question once the site holds
  * recorded copper, and what is still missing is counted.
  */
+
 import type { Need, Rule, Verdict } from "../catalogue/rule.ts";
+import { hasNeed, type Judged, type Verdicts } from "../judged.ts";
 import type { Yard } from "../measures/yard.ts";
 import type { TieReport } from "../report.ts";
 import type { Recorded } from "./graph.ts";
 import { missingCount } from "./missing.ts";
 import { type Met, partMet, perimeterMet, shellGridMet, tailMet, waterMet } from "./needs-met.ts";
 import { checkLoops } from "./perimeter-complete.ts";
-
-export interface Judged {
-  readonly rule: Rule;
-  readonly verdict: Verdict;
-}
 
 export interface Compared {
   readonly judged: readonly Judged[];
@@ -29,19 +26,20 @@ const TAIL_RULE = "double-insulated-tail";
 /** `plan.ties`: recorded and proposed ties of every shell. */
 export function compare(
   yard: Yard,
-  judged: readonly Judged[],
+  verdicts: Verdicts,
   recorded: Recorded,
   plan: { readonly ties: readonly TieReport[] },
 ): Compared {
-  const compared = recorded.hasCopper ? judged.map((one) => against(yard, one, recorded)) : judged;
+  const judged = recorded.hasCopper ? verdicts.judged.map((one) => against(yard, one, recorded)) : verdicts.judged;
+  const needing = recorded.hasCopper ? judged.filter(hasNeed) : verdicts.needing;
   const missing = missingCount({
     ties: plan.ties,
-    verdicts: compared.filter(({ verdict }) => verdict.need !== undefined).map(({ verdict }) => verdict),
+    verdicts: needing.map(({ verdict }) => verdict),
     loops: checkLoops(yard, recorded),
   });
   const tail = yard.edition.value("equipment.tailLength");
-  const tails = compared.filter(({ rule, verdict }) => rule.id === TAIL_RULE && verdict.need).map(() => tail);
-  return { judged: compared, missing, tails };
+  const tails = needing.filter(({ rule }) => rule.id === TAIL_RULE).map(() => tail);
+  return { judged, missing, tails };
 }
 
 function against(yard: Yard, judged: Judged, recorded: Recorded): Judged {
