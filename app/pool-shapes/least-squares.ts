@@ -6,6 +6,8 @@
  * taken and the damping lessened, one that does not is thrown away and the damping raised.
  */
 
+import { CholeskyDecomposition, Matrix } from "ml-matrix";
+
 export interface Fit {
   readonly values: readonly number[];
   /** The largest residual, without its sign. */
@@ -70,34 +72,16 @@ function slope(
   return high.map((one, i) => (one - (low[i] ?? 0)) / width);
 }
 
+/** Null where the residuals do not tell the unknowns apart. */
 function dampedStep(
   columns: readonly (readonly number[])[],
   residuals: readonly number[],
   damping: number,
 ): number[] | null {
-  const dot = (a: readonly number[], b: readonly number[]) => a.reduce((sum, one, i) => sum + one * (b[i] ?? 0), 0);
-  const rows = columns.map((column, i) => [
-    ...columns.map((other, j) => dot(column, other) * (i === j ? 1 + damping : 1) + (i === j ? Number.EPSILON : 0)),
-    -dot(column, residuals),
-  ]);
-  return solved(rows);
-}
-
-/** Solves linear equations, each row its factors and its right side, by elimination; null where they leave a choice. */
-function solved(rows: number[][]): number[] | null {
-  const count = rows.length;
-  for (let i = 0; i < count; i++) {
-    let best = i;
-    for (let j = i + 1; j < count; j++) if (Math.abs(rows[j]?.[i] ?? 0) > Math.abs(rows[best]?.[i] ?? 0)) best = j;
-    const [row, top] = [rows[best], rows[i]] as [number[], number[]];
-    if (!row[i]) return null;
-    [rows[i], rows[best]] = [row, top];
-    for (let j = 0; j < count; j++) {
-      const other = rows[j] as number[];
-      if (j === i) continue;
-      const share = (other[i] ?? 0) / (row[i] as number);
-      for (let k = i; k <= count; k++) other[k] = (other[k] ?? 0) - share * (row[k] ?? 0);
-    }
-  }
-  return rows.map((row, i) => (row[count] ?? 0) / (row[i] as number));
+  const slopes = new Matrix(columns.map((column) => [...column]));
+  const normal = slopes.mmul(slopes.transpose());
+  for (let i = 0; i < columns.length; i++) normal.set(i, i, normal.get(i, i) * (1 + damping) + Number.EPSILON);
+  const system = new CholeskyDecomposition(normal);
+  if (!system.isPositiveDefinite()) return null;
+  return system.solve(slopes.mmul(Matrix.columnVector([...residuals])).neg()).to1DArray();
 }
