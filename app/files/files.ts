@@ -150,7 +150,7 @@ export function createFiles(options: FilesOptions): Files {
     say,
     put,
     putKept,
-    openFirstDemo: () => openDemo(gallery.first),
+    openFirstDemo: (isWanted) => openDemo(gallery.first, isWanted),
     claim: (record) => guarded<boolean | null>(() => keeper.claim(record), null),
     openings: () => openings,
   });
@@ -192,8 +192,9 @@ export function createFiles(options: FilesOptions): Files {
     return opened;
   }
 
-  async function openDemo(id: string): Promise<boolean> {
+  async function openDemo(id: string, isWanted = () => true): Promise<boolean> {
     const demo = await gallery.load(id);
+    if (!isWanted()) return false;
     if (!demo) {
       say(`There is no demo "${id}".`, "problem");
       return false;
@@ -255,7 +256,7 @@ export function createFiles(options: FilesOptions): Files {
         return false;
       }
     },
-    openDemo,
+    openDemo: (id) => openDemo(id),
     demos: () => gallery.loadAll(),
     save: saving.save,
     saveAs: saving.saveAs,

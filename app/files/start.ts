@@ -23,7 +23,8 @@ export interface StartParts {
   readonly say: ReturnType<ViewStore["getState"]>["say"];
   put(site: Site, file: FileState, origin: Origin): boolean;
   putKept(site: Site, record: KeptRecord, isOurs: boolean): Promise<boolean>;
-  openFirstDemo(): Promise<boolean>;
+  /** `isWanted` is asked once more when the demo is there. */
+  openFirstDemo(isWanted: () => boolean): Promise<boolean>;
   /** Null when the store fails. */
   claim(record: KeptRecord): Promise<boolean | null>;
   /** How many sites were put on the sheet so far. */
@@ -34,6 +35,8 @@ export type Started = "kept" | "demo" | "empty";
 
 export function createStart(parts: StartParts): () => Promise<Started> {
   const { keeper, document, say } = parts;
+  /** Asked again after every wait: a person may have opened something meanwhile. */
+  const isUntouched = () => parts.openings() === 0;
 
   async function start(): Promise<Started> {
     const restoring = keeper.restore();
@@ -41,7 +44,7 @@ export function createStart(parts: StartParts): () => Promise<Started> {
     keeper.start();
     if (found !== null) return begin(found);
     keeper.tellFailed(SILENT);
-    const isDemo = parts.openings() === 0 && (await parts.openFirstDemo());
+    const isDemo = isUntouched() && (await parts.openFirstDemo(isUntouched));
     say(SILENT, "problem", ["save"]);
     void restoring.then((late) => {
       keeper.tryAgain();
@@ -49,11 +52,11 @@ export function createStart(parts: StartParts): () => Promise<Started> {
         say("The browser's storage answers now. The site of last time is among the kept copies.", "plain", ["gallery"]);
       }
     });
-    return isDemo ? "demo" : parts.openings() > 0 ? "kept" : "empty";
+    return isDemo ? "demo" : isUntouched() ? "empty" : "kept";
   }
 
   async function begin(found: Restored): Promise<Started> {
-    const isTaken = parts.openings() > 0;
+    const isTaken = !isUntouched();
     const opened = isTaken || (found.site && found.record ? await putFound(found.site, found.record, found) : false);
     if (found.setAside.length > 0) {
       const instead =
@@ -64,16 +67,17 @@ export function createStart(parts: StartParts): () => Promise<Started> {
         "gallery",
       ]);
     }
-    const isDemo = !opened && (await parts.openFirstDemo());
+    const isDemo = !opened && (await parts.openFirstDemo(isUntouched));
     // Said once the site is on the sheet: a problem's notice goes with the site that it was said of.
     if (found.failure !== null) say(found.failure, "problem", ["save"]);
-    return opened ? "kept" : isDemo ? "demo" : "empty";
+    return isDemo ? "demo" : isUntouched() ? "empty" : "kept";
   }
 
   async function putFound(site: Site, record: KeptRecord, found: Restored): Promise<boolean> {
     const asNew = () => parts.put(site, { name: record.file, saved: null }, { handle: null, changed: true });
     if (found.earlierAt !== null) return asNew();
     const isOurs = found.isElsewhere ? false : await parts.claim(record);
+    if (!isUntouched()) return true;
     if (isOurs === null) return asNew();
     if (!(await parts.putKept(site, record, isOurs))) return false;
     const { move } = found;

@@ -32,6 +32,33 @@ describe("a file that is dropped while the copies are looked for", () => {
   });
 });
 
+describe("a file that is opened at any moment of the start", () => {
+  /** Opens it after so many turns of what waits; what stands on the sheet at the end. */
+  async function openedAfter(turns: number, hasCopy: boolean): Promise<string | undefined> {
+    const on = machine();
+    if (hasCopy) {
+      const before = page(on);
+      await before.files.start();
+      before.document.getState().edit(moveElements(["pump-1"], 7, 0));
+      await before.files.settled();
+    }
+    const again = page(on);
+    const starting = again.files.start();
+    for (let turn = 0; turn < turns; turn++) await Promise.resolve();
+    again.files.openText(writeSite(DROPPED), "dropped.site.json");
+    const started = await starting;
+    await again.files.settled();
+    if (started === "empty") throw new Error("the sheet is not empty");
+    return again.document.getState().shown.name;
+  }
+
+  it.each([false, true])("stays on the sheet (a copy of last time: %s)", async (hasCopy) => {
+    for (let turns = 0; turns < 120; turns++) {
+      expect([turns, await openedAfter(turns, hasCopy)]).toEqual([turns, "Dropped"]);
+    }
+  });
+});
+
 describe("a store that does not answer", () => {
   it("is not waited for: the demo comes, nothing is said to be kept; once it answers all is kept and found", async () => {
     vi.useFakeTimers();
