@@ -2,6 +2,8 @@
 import type { PathData } from "../../geometry/types.ts";
 import { isKnownKind } from "../../rules/site/element-check.ts";
 import { innerOutlineFields } from "../../rules/site/geometry-fields.ts";
+import { reattached } from "../dimensions/anchors.ts";
+import { refuseLocked } from "./arrangement.ts";
 import { gone, withChecked } from "./checked.ts";
 import { type AnyElement, type Edit, refused } from "./edit.ts";
 import { elementWords } from "./element-words.ts";
@@ -13,6 +15,8 @@ export function addInnerOutline(id: string, outline: PathData): Edit {
     apply(site) {
       const element = site.elements.find((candidate) => candidate.id === id);
       if (!element) return gone(id);
+      const locked = refuseLocked(site, [id]);
+      if (locked) return locked;
       const field = isKnownKind(element.kind) ? innerOutlineFields(element.kind)[0] : undefined;
       if (!field) return refused(`Nothing can be cut out of ${elementWords(element)}.`, id);
       const list = innerList(element, field);
@@ -33,13 +37,17 @@ export function removeInnerOutline(id: string, field: "islands" | "holes", index
     apply(site) {
       const element = site.elements.find((candidate) => candidate.id === id);
       if (!element) return gone(id);
+      const locked = refuseLocked(site, [id]);
+      if (locked) return locked;
       const list = innerList(element, field);
       if (!list[index]) return refused(`There is no such outline in ${elementWords(element)} any more.`, id, field);
       const { [field]: _, ...others } = element as Readonly<Record<string, unknown>>;
       const rest = list.toSpliced(index, 1);
       const changed = rest.length === 0 ? others : { ...element, [field]: rest };
       const word = field === "islands" ? "an island from" : "an opening from";
-      return withChecked(site, changed as AnyElement, `Take ${word} ${elementWords(element)}`);
+      const result = withChecked(site, changed as AnyElement, `Take ${word} ${elementWords(element)}`);
+      // The numbers of the outlines after it have changed.
+      return result.ok ? { ...result, site: reattached(site, result.site, [id], [id]) } : result;
     },
   };
 }

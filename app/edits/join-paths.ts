@@ -1,10 +1,7 @@
 /** Joins two lines that end at one place into one; or closes one line whose two ends meet. */
 import { distanceBetween } from "../../geometry/points.ts";
 import { SAME_CORNER } from "../../geometry/tolerances.ts";
-import type { PathData, Point } from "../../geometry/types.ts";
-import { isKnownKind } from "../../rules/site/element-check.ts";
-import type { Kind } from "../../rules/site/elements.ts";
-import { fieldOf } from "../../rules/site/field-list.ts";
+import type { PathData, Point, Vertex } from "../../geometry/types.ts";
 import type { Site } from "../../rules/site/site.ts";
 import { lengthText } from "../../rules/words/lengths.ts";
 import { reattached } from "../dimensions/anchors.ts";
@@ -14,6 +11,7 @@ import { reversed } from "./cut-path.ts";
 import { type AnyElement, type Edit, type EditResult, refused, withElement } from "./edit.ts";
 import { calledAs, elementWords } from "./element-words.ts";
 import { hasHeights, type PathRef, pathOf, pathRefs, withPath } from "./path-ref.ts";
+import { sharedFacts } from "./whole-facts.ts";
 
 /** Kinds of lines that may be closed. */
 const MAY_CLOSE: ReadonlySet<string> = new Set(["fence", "wall", "conductor"]);
@@ -38,10 +36,17 @@ export function joinPaths(firstId: string, secondId: string): Edit {
       const [a, b] = [openPath(first), openPath(second)];
       if (!a || !b) return refused("Only lines with two ends can be joined.", firstId);
       const flat = hasHeights(first);
+      const units = site.display?.units ?? "ft-in";
       const joined = joinedPath(a.path, b.path, flat);
       if (typeof joined === "number") {
-        const gap = lengthText(joined, site.display?.units ?? "ft-in", 0);
+        const gap = lengthText(joined, units, 0);
         return refused(`Their nearest ends lie ${gap} apart: put one end onto the other first.`, firstId);
+      }
+      if ("heights" in joined) {
+        const [high, low] = joined.heights.map((height) => lengthText(height, units));
+        return refused(
+          `Where they meet one lies at a height of ${high}, the other at ${low}: make that the same first.`,
+        );
       }
       const facts = sharedFacts(first, second);
       if (typeof facts === "string") return refused(facts, firstId);
@@ -79,10 +84,10 @@ function openPath(element: AnyElement): { readonly ref: PathRef; readonly path: 
   return ref && path && !path.closed ? { ref, path } : null;
 }
 
-/** Both as one line; or how far apart their nearest ends lie, inches. */
-function joinedPath(a: PathData, b: PathData, flat: boolean): PathData | number {
+/** Both as one line; or how far apart their nearest ends lie, inches; or the two heights of the place where they meet. */
+function joinedPath(a: PathData, b: PathData, flat: boolean): PathData | number | { heights: readonly number[] } {
   let least = Number.POSITIVE_INFINITY;
-  let best: PathData | null = null;
+  let best: PathData | { heights: readonly number[] } | null = null;
   for (const one of [a, reversed(a, flat)]) {
     for (const other of [b, reversed(b, flat)]) {
       const [end, start] = [one.vertices.at(-1), other.vertices[0]];
@@ -90,7 +95,12 @@ function joinedPath(a: PathData, b: PathData, flat: boolean): PathData | number 
       const gap = distanceBetween([end[0], end[1]], [start[0], start[1]]);
       if (gap >= least) continue;
       least = gap;
-      best = { vertices: [...one.vertices.slice(0, -1), ...other.vertices], closed: false };
+      const heights = flat ? [end[2], start[2]].filter((height) => height !== undefined) : [];
+      const [high] = heights;
+      const isOne = heights.every((height) => height === high);
+      const meeting: Vertex = flat && high !== undefined ? [start[0], start[1], high] : start;
+      const vertices = [...one.vertices.slice(0, -1), meeting, ...other.vertices.slice(1)];
+      best = isOne ? { vertices, closed: false } : { heights };
     }
   }
   return best && least <= SAME_CORNER ? best : least;
@@ -108,32 +118,21 @@ function ended(path: PathData, kind: string): PathData {
   return p && q && distanceBetween(p, q) <= SAME_CORNER ? { vertices: vertices.slice(0, -1), closed: true } : path;
 }
 
-/** The first element with the facts that both share; or why they cannot be one. */
-function sharedFacts(first: AnyElement, second: AnyElement): AnyElement | string {
-  const facts: Record<string, unknown> = { ...first };
-  const others = second as unknown as Readonly<Record<string, unknown>>;
-  const { kind } = first;
-  const own = new Set(["id", "kind", "name", "path", "shape"]);
-  for (const name of new Set([...Object.keys(facts), ...Object.keys(others)])) {
-    if (own.has(name) || JSON.stringify(facts[name]) === JSON.stringify(others[name])) continue;
-    const field = isKnownKind(kind) ? fieldOf(kind as Kind, name) : null;
-    if (field?.required) {
-      return `They differ in ${field.label.toLowerCase()}: make that the same first.`;
-    }
-    delete facts[name];
-  }
-  return facts as unknown as AnyElement;
-}
-
 /** The site without an element; what named it names another. */
 function withoutElement(site: Site, id: string, heir: string): Site {
   const elements = site.elements
     .filter((element) => element.id !== id)
     .map((element) => {
-      const { joins } = element as Readonly<Record<string, unknown>>;
-      if (!Array.isArray(joins) || !joins.includes(id)) return element;
-      const renamed = [...new Set(joins.map((one) => (one === id ? heir : one)))];
-      return { ...element, joins: renamed } as typeof element;
+      const fields: Record<string, unknown> = { ...element };
+      for (const field of ["joins", "serves"]) {
+        const named = fields[field];
+        if (named === id) fields[field] = heir;
+        else if (Array.isArray(named) && named.includes(id)) {
+          fields[field] = [...new Set(named.map((one) => (one === id ? heir : one)))];
+        } else continue;
+        return fields as typeof element;
+      }
+      return element;
     });
   const answers = site.answers?.filter((answer) => answer.element !== id);
   const next = { ...site, elements, ...(answers ? { answers } : {}) };

@@ -12,6 +12,7 @@ import { type AnyElement, type Edit, type Refused, refused } from "./edit.ts";
 import { elementWords } from "./element-words.ts";
 import { newId } from "./new-id.ts";
 import { hasHeights, pathOf, pathRefs } from "./path-ref.ts";
+import { withoutWhole } from "./whole-facts.ts";
 
 export interface Offset {
   /** Inches, above 0. */
@@ -72,7 +73,7 @@ function parallelTo(site: Site, element: AnyElement, path: Path, side: Offset["s
   if (kind === "pool" || kind === "building" || kind === "structure" || kind === "inset") {
     return { id: newId(site, "surface"), kind: "surface", outline: data, material: "concrete" } as AnyElement;
   }
-  const { name: _, islands: __, holes: ___, ...facts } = element as Readonly<Record<string, unknown>>;
+  const { name: _, islands: __, holes: ___, ...facts } = withoutWhole(element) as Readonly<Record<string, unknown>>;
   const [ref] = pathRefs(element);
   const field = ref?.field ?? "outline";
   const geometry = { ...(facts[field] as PathData), ...data };

@@ -1,5 +1,7 @@
 /** Cuts an element in two: an open line at one place, an outline between two; a closed line is opened where it is cut. */
-import { areaFrom, contains } from "../../geometry/outline.ts";
+import { pathToPath } from "../../geometry/distance.ts";
+import { areaFrom, contains, pathFrom, signedArea } from "../../geometry/outline.ts";
+import { SAME_POINT } from "../../geometry/tolerances.ts";
 import type { PathData } from "../../geometry/types.ts";
 import { isKnownKind } from "../../rules/site/element-check.ts";
 import type { Kind } from "../../rules/site/elements.ts";
@@ -10,8 +12,11 @@ import { gone, refuseElement } from "./checked.ts";
 import { type PathPlace, stretch, withCornerAt } from "./cut-path.ts";
 import { type AnyElement, type Edit, type EditResult, refused, withElement } from "./edit.ts";
 import { elementWords } from "./element-words.ts";
+import { inItsPool } from "./inset-place.ts";
 import { newId } from "./new-id.ts";
-import { hasHeights, type PathRef, pathOf, pathRefs, withPath } from "./path-ref.ts";
+import { hasHeights, type PathRef, pathOf, pathRefs, pointOf, withPath } from "./path-ref.ts";
+import { poolAt } from "./templates.ts";
+import { withoutWhole } from "./whole-facts.ts";
 
 /** True where an element's own path encloses an area, which takes two places to cut. */
 export function isOutline(element: AnyElement): boolean {
@@ -58,8 +63,15 @@ export function splitOutline(id: string, from: PathPlace, to: PathPlace): Edit {
     }
     const [a, b] = parts as [PathData, PathData];
     const copy = { ...element, id: newId(site, element.kind as Kind) } as AnyElement;
+    const turns = [path, a, b].map((one) => Math.sign(signedArea(pathFrom(one))));
+    if (turns.some((way) => way !== turns[0])) {
+      return refused(`A cut has to run inside ${elementWords(element)}.`, id, ref.field);
+    }
+    const through = innerAcross(element, a);
+    if (through !== null) return refused(`The cut would go through ${through}.`, id, ref.field);
     const [one, other] = shareInner(withPath(element, ref, a), withPath(copy, ref, b), a);
-    return finished(site, element, one, other, "Cut");
+    const cut = finished(site, element, one, other, "Cut");
+    return cut.ok && element.kind === "pool" ? { ...cut, site: inTheirPart(cut.site, one, other) } : cut;
   });
 }
 
@@ -84,9 +96,6 @@ function splitting(
   };
 }
 
-/** Facts about the whole of an element say nothing of its parts. */
-const OF_THE_WHOLE = ["gates", "isolatedSections", "largestDimension", "wettedArea"] as const;
-
 function finished(
   site: Site,
   before: AnyElement,
@@ -105,10 +114,37 @@ function finished(
   return { ok: true, site: reattached(site, whole, [before.id], [before.id, second.id]), label };
 }
 
-function withoutWhole(element: AnyElement): AnyElement {
-  const fields: Record<string, unknown> = { ...element };
-  for (const field of OF_THE_WHOLE) delete fields[field];
-  return fields as unknown as AnyElement;
+/** What the side that closes a part, its last one, meets of what is cut out of an element, in words; null: nothing. */
+function innerAcross(element: AnyElement, { vertices }: PathData): string | null {
+  if (!isKnownKind(element.kind)) return null;
+  const [from, to] = [vertices.at(-1), vertices[0]];
+  if (!from || !to) return null;
+  const cut = pathFrom({
+    vertices: [
+      [from[0], from[1]],
+      [to[0], to[1]],
+    ],
+    closed: false,
+  });
+  for (const field of innerOutlineFields(element.kind)) {
+    const list = (element as Readonly<Record<string, unknown>>)[field];
+    const all = Array.isArray(list) ? (list as PathData[]).map(pathFrom) : [];
+    if (all.some((inner) => pathToPath(cut, inner).length <= SAME_POINT)) {
+      return field === "islands" ? "an island" : "an opening";
+    }
+  }
+  return null;
+}
+
+/** Lights, contacts, steps and ledges of a pool that was cut name the part that they lie in, or are nearer to. */
+function inTheirPart(site: Site, first: AnyElement, second: AnyElement): Site {
+  const parts: Site = { ...site, elements: [first, second] };
+  const elements = site.elements.map((element) => {
+    if ((element as Readonly<Record<string, unknown>>).pool !== first.id) return element;
+    const at = pointOf(element);
+    return at ? ({ ...element, pool: poolAt(parts, at) ?? first.id } as typeof element) : inItsPool(parts, element);
+  });
+  return { ...site, elements };
 }
 
 /** Islands and openings go to the part that they lie in. */
