@@ -1,4 +1,5 @@
 /** Dimensions that hang on nothing but copied elements are copied along: each lies to its copy as it lay to the original. */
+import type { Point } from "../../geometry/types.ts";
 import { MOST_ENTRIES } from "../../rules/site/limits.ts";
 import type { Dimension, DimensionAnchor, Site } from "../../rules/site/site.ts";
 import { finder, withDimensions } from "../dimensions/anchors.ts";
@@ -37,18 +38,19 @@ export function withCopiedDimensions(
         { from: motion.at(line.from), to: motion.at(line.to), a: motion.at(line.a), b: motion.at(line.b) },
         dimension.direction !== undefined,
       );
-    if (!way) continue;
+    if (!line || !way) continue;
     const { direction: _, ...rest } = dimension;
-    const anchored = (anchor: DimensionAnchor): DimensionAnchor => ({
+    // Where it lies now: where it was drawn once, the site may not reach.
+    const anchored = (anchor: DimensionAnchor, at: Point): DimensionAnchor => ({
       ...anchor,
       element: renamed.get(anchor.element ?? "") ?? anchor.element,
-      at: [...motion.at(anchor.at)],
+      at: [...motion.at(at)],
     });
     const copy: Dimension = {
       ...rest,
       id: newDimensionId(grown),
-      from: anchored(dimension.from),
-      to: anchored(dimension.to),
+      from: anchored(dimension.from, line.from),
+      to: anchored(dimension.to, line.to),
       ...way,
     };
     grown = withDimensions(grown, [...there, copy]);

@@ -3,7 +3,7 @@ import type { Kind } from "../../rules/site/elements.ts";
 import type { Site } from "../../rules/site/site.ts";
 
 /**
- * The next free id of a kind. A number that anything in the site still names (an answer, a connection, a group) is not given
+ * The next free id of a kind. A number that anything in the site still names (an answer, a connection, a group, a dimension) is not given
  * again, so that nothing said about an element that is gone comes to be said about a new one.
  */
 export function newId(site: Site, kind: Kind): string {
@@ -39,7 +39,10 @@ function mentionedIds(site: Site): Set<string> {
   }
   const { locked = [], hidden = [], groups = [] } = site.arrangement ?? {};
   for (const id of [...locked, ...hidden, ...groups.flatMap(({ elements }) => elements)]) ids.add(id);
-  for (const { element } of site.answers ?? []) if (typeof element === "string") ids.add(element);
+  const dimensionEnds = (site.dimensions ?? []).flatMap(({ from, to }) => [from, to]);
+  for (const { element } of [...(site.answers ?? []), ...dimensionEnds]) {
+    if (typeof element === "string") ids.add(element);
+  }
   return ids;
 }
 

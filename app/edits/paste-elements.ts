@@ -1,7 +1,17 @@
 /** Elements taken from a sheet, to be put on the same or another one. */
 import type { Point } from "../../geometry/types.ts";
 import { elementProblems } from "../../rules/site/element-check.ts";
-import { type Arrangement, type Dimension, dimensionSchema, type Site } from "../../rules/site/site.ts";
+import { checkSite } from "../../rules/site/reader.ts";
+import {
+  type Arrangement,
+  type Dimension,
+  dimensionSchema,
+  groupSchema,
+  SITE_FORMAT,
+  SITE_VERSION,
+  type Site,
+} from "../../rules/site/site.ts";
+import { refuseText } from "../../rules/site/size-check.ts";
 import { wholeGroups } from "./arrangement.ts";
 import { withCopies } from "./copies.ts";
 import { dimensionsOn } from "./dimension-copies.ts";
@@ -69,6 +79,7 @@ export function takenText(taken: Taken): string {
 
 /** What a clipboard's text holds, checked like a file's elements; null when it is none of ours or broken. */
 export function readTaken(text: string): Taken | null {
+  if (refuseText(text) !== null) return null;
   let value: unknown;
   try {
     value = JSON.parse(text);
@@ -82,19 +93,16 @@ export function readTaken(text: string): Taken | null {
   const isSound = (list: unknown): list is AnyElement[] =>
     Array.isArray(list) && list.every((element, i) => elementProblems(element, i).length === 0);
   if (!isSound(elements) || !isSound(named) || !Array.isArray(groups)) return null;
-  const sound = groups.filter(
-    (group): group is Taken["groups"][number] =>
-      typeof group === "object" &&
-      group !== null &&
-      Array.isArray(group.elements) &&
-      group.elements.every((id: unknown) => typeof id === "string"),
-  );
+  const sound = groups.flatMap((group) => groupSchema.safeParse(group).data ?? []);
   const read = { elements, groups: sound, named };
   const ids = new Set(elements.map(({ id }) => id));
   const measured = (Array.isArray(dimensions) ? dimensions : []).flatMap(
     (one) => dimensionSchema.safeParse(one).data ?? [],
   );
   const hanging = dimensionsOn({ dimensions: measured }, ids);
+  // What is put on a sheet has to be readable in its file.
+  const alone = { format: SITE_FORMAT, version: SITE_VERSION, elements, arrangement: { groups: sound } };
+  if (!checkSite({ ...alone, dimensions: hanging }).ok) return null;
   return hanging.length === 0 ? read : { ...read, dimensions: hanging };
 }
 

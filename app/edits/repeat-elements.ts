@@ -14,6 +14,7 @@ import { type Edit, refused } from "./edit.ts";
 import { boxRound, middleOf } from "./element-box.ts";
 import { elementsOf } from "./element-words.ts";
 import { type Motion, shift, turn } from "./moved.ts";
+import { idsWithOpenings } from "./place-elements.ts";
 
 /** Copies that one repeat may make. */
 export const MOST_COPIES = 1000;
@@ -63,6 +64,10 @@ export function repeatElements(ids: readonly string[], row: Row): Edit {
       const first = places[0]?.direction ?? 0;
       const free = places.filter(({ at }) => distanceBetween(at, middle) > SAME_CORNER);
       if (free.length === 0) return refused("It already stands at every place of the row.");
+      const copies = free.length * idsWithOpenings(site, ids).length;
+      if (copies > MOST_COPIES) {
+        return refused(`That makes ${numberText(copies)} copies; at most ${numberText(MOST_COPIES)} at once.`);
+      }
       const motions = free.map(({ at, direction }): Motion => {
         const there = shift(at[0] - middle[0], at[1] - middle[1]);
         if (row.turning !== true) return there;
@@ -74,8 +79,12 @@ export function repeatElements(ids: readonly string[], row: Row): Edit {
   };
 }
 
+function numberText(count: number): string {
+  return count.toLocaleString("en-US");
+}
+
 function distancesAlong(length: number, isClosed: boolean, every: Row["every"]): number[] | string {
-  const most = `A row takes at most ${MOST_COPIES.toLocaleString("en-US")} places.`;
+  const most = `A row takes at most ${numberText(MOST_COPIES)} places.`;
   if ("count" in every) {
     const { count } = every;
     const least = isClosed ? 1 : 2;

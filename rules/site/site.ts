@@ -69,6 +69,9 @@ export const underlaySchema = z.looseObject({
   hidden: z.boolean().optional(),
 });
 
+/** Elements that are selected and moved together; an element is in one group at most. */
+export const groupSchema = z.looseObject({ name: text.optional(), elements: z.array(text) });
+
 /**
  * How the elements are handled on the sheet, by id. It decides nothing: no rule reads it, and what is hidden is judged
  * like everything else. An id that no element has is passed over.
@@ -78,8 +81,7 @@ export const arrangementSchema = z.looseObject({
   locked: z.array(text).optional(),
   /** Not drawn. */
   hidden: z.array(text).optional(),
-  /** Selected and moved together; an element is in one group at most. */
-  groups: z.array(z.looseObject({ name: text.optional(), elements: z.array(text) })).optional(),
+  groups: z.array(groupSchema).optional(),
 });
 
 /**

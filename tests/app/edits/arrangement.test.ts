@@ -120,5 +120,7 @@ describe("what is hidden, locked or grouped", () => {
     expect(broken.ok).toBe(false);
     // A new element is never locked by an old name.
     expect(newId({ ...yard, arrangement: { locked: ["fence-99"] } }, "fence")).toBe("fence-100");
+    const dimension = { id: "dimension-1", from: { element: "fence-120", at: [0, 0] }, to: { at: [9, 9] }, offset: 0 };
+    expect(newId({ ...yard, dimensions: [dimension as never] }, "fence")).toBe("fence-121");
   });
 });

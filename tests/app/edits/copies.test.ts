@@ -111,6 +111,14 @@ describe("a row of copies", () => {
     });
   });
 
+  it("makes at most a thousand copies of all that is chosen together", () => {
+    const two = siteOf(post("metal-1", 0, 0), post("metal-2", 9, 9));
+    const row = repeatElements(["metal-1", "metal-2"], { line, every: { count: 501 } });
+    expect(refusalOf(two, row).reason).toMatch(/1,002 copies.*at most 1,000/);
+    const fits = repeatElements(["metal-1", "metal-2"], { line, every: { count: 500 } });
+    expect(applied(two, fits).elements).toHaveLength(1002);
+  });
+
   it("refuses rows of nothing and rows without end", () => {
     const one = siteOf(post("metal-1", 0, 0));
     for (const [every, reason] of [
@@ -174,9 +182,24 @@ describe("taking along and pasting", () => {
       "{}",
       text.replace("[1,1]", '["a",1]'),
       text.replace('"version":1', '"version":2'),
+      // JSON reads a number past all numbers as one without end, which no file holds.
+      text.replace('"kind":', '"from another version":1e999,"kind":'),
+      text.replace('"kind":', `"from another version":${"[".repeat(62)}1${"]".repeat(62)},"kind":`),
     ]) {
       expect(readTaken(wrong)).toBeNull();
     }
     expect(readTaken(text)).not.toBeNull();
+  });
+
+  it("a group with what no file may hold stays behind; its elements come", () => {
+    const both = ["pool-1", "underwater-light-1"];
+    const text = takenText(takeElements(applied(site, groupElements(both)), both));
+    const broken = text.replace('"groups":[{', '"groups":[{"name":5,');
+    expect(broken).not.toBe(text);
+    const taken = readTaken(broken);
+    if (!taken) throw new Error("not read");
+    const pasted = applied(site, pasteElements(taken, { by: [0, 0] }));
+    expect(pasted.elements).toHaveLength(4);
+    expect(pasted.arrangement).toBeUndefined();
   });
 });

@@ -192,6 +192,17 @@ describe("where the line is pulled", () => {
     expect(done(drawn(), mirrorCopies(all, [500, 0], 15)).dimensions).toHaveLength(5);
   });
 
+  it("are copied from where they lie now, not from where they were drawn", () => {
+    // A site reaches 1,000,000 in. from its origin: a copy of the place where this one was drawn would lie beyond.
+    const far = done(siteWith([deck]), moveElements(["deck-1"], 900_000, 0));
+    const on = (corner: number, at: [number, number]) => ({ element: "deck-1", ref: "outline", corner, at }) as const;
+    const measured = done(far, addDimension({ from: on(0, [900_000, 0]), to: on(1, [900_240, 0]), offset: 24 }));
+    const home = done(measured, moveElements(["deck-1"], -900_000, 0));
+    const copied = done(home, duplicateElements(["deck-1"], 200_000, 0));
+    expect(copied.dimensions?.[1]?.from.at).toEqual([200_000, 0]);
+    expect(lengths(copied)).toEqual([240, 240]);
+  });
+
   it("go over the clipboard to another sheet; broken ones stay behind", () => {
     const taken = takeElements(drawn(), ["deck-1", "fence-1"]);
     const text = takenText(taken);
