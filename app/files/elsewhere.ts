@@ -42,9 +42,12 @@ export function createElsewhere({ store, document, keeper, putKept }: ElsewhereO
     },
     /** Shows what the other tab has changed; the view stays. */
     async follow(): Promise<void> {
+      const id = keeper.recordId();
+      const found = await newest(id);
       const { locked, history } = document.getState();
-      const found = await newest(keeper.recordId());
-      if (!found || locked === null || found.record.text === writeSite(history.present)) return;
+      // Another site may have been put on the sheet meanwhile, or this one have become this tab's own.
+      if (!found || locked === null || keeper.recordId() !== id || found.record.text === writeSite(history.present))
+        return;
       const { site, record } = found;
       document.getState().open(site, { name: record.file, saved: record.saved ? site : null });
       document.getState().lock(locked);

@@ -283,8 +283,15 @@ export function createFiles(options: FilesOptions): Files {
     lookOnly: () => state.setState(({ elsewhere: now }) => ({ elsewhere: now && { ...now, isDecided: true } })),
     async overwriteChangedFile() {
       const { changedFile } = state.getState();
-      if (changedFile) await guarded(() => keepText(changedFile.text, changedFile.name), undefined);
-      return saving.overwrite();
+      if (!changedFile) return false;
+      const { text, name } = changedFile;
+      const isKept = await guarded(() => keepText(text, name).then(() => true), false);
+      if (state.getState().changedFile !== changedFile) return false;
+      if (isKept) return saving.overwrite();
+      say(`${name} was not written over: what it holds could not be kept. Save the site as another file.`, "problem", [
+        "save-as",
+      ]);
+      return false;
     },
     async openChangedFile() {
       const { changedFile } = state.getState();

@@ -237,7 +237,7 @@ export function createKeeper(options: KeeperOptions): Keeper {
       if (message.say !== "take" || message.record !== current.id || current.isElsewhere) return;
       document.getState().commitGesture();
       void settled().then(() => {
-        taken();
+        if (message.record === current.id) taken();
         here.say({ say: "given", record: message.record, by: message.by });
       });
     });

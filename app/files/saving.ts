@@ -57,16 +57,24 @@ export function createSaving({ document, view, access, keeper, state }: SavingOp
       if (error instanceof DOMException) return false;
       throw error;
     }
-    if (held === null || keeper.handle() !== handle || keeper.digest() !== known) return false;
-    const { gesture, history } = document.getState();
+    if (held === null) return false;
     const digest = await digestOf(held);
+    if (keeper.handle() !== handle || keeper.digest() !== known) return false;
+    const { gesture, history } = document.getState();
     if (digest === known || digest === toldOf || gesture !== null || held === writeSite(history.present)) return false;
     toldOf = digest;
     state.setState({ changedFile: { name: handle.name, handle, text: held } });
     return true;
   }
 
+  /** Whether the same site is still on the sheet: a slow file may let another one be opened meanwhile. */
+  function follow(): () => boolean {
+    const record = keeper.recordId();
+    return () => keeper.recordId() === record;
+  }
+
   async function write(handle: FileHandle, look: boolean): Promise<boolean> {
+    const isStillOn = follow();
     const site = document.getState().history.present;
     const text = writeSite(site);
     try {
@@ -74,7 +82,12 @@ export function createSaving({ document, view, access, keeper, state }: SavingOp
       if (look && known !== null) {
         const held = await access.read(handle);
         if ((await digestOf(held)) !== known && held !== text) {
-          state.setState({ changedFile: { name: handle.name, handle, text: held } });
+          if (isStillOn()) state.setState({ changedFile: { name: handle.name, handle, text: held } });
+          else {
+            say(
+              `${handle.name} was changed by another program and was not written. Its site is among the kept copies.`,
+            );
+          }
           return false;
         }
       }
@@ -86,9 +99,12 @@ export function createSaving({ document, view, access, keeper, state }: SavingOp
       ]);
       return false;
     }
-    keeper.setFile(handle, await digestOf(text));
-    document.getState().markSaved(handle.name, site);
-    state.setState({ changedFile: null });
+    const digest = await digestOf(text);
+    if (isStillOn()) {
+      keeper.setFile(handle, digest);
+      document.getState().markSaved(handle.name, site);
+      state.setState({ changedFile: null });
+    }
     say(`Saved to ${handle.name}.`);
     return true;
   }
@@ -103,9 +119,13 @@ export function createSaving({ document, view, access, keeper, state }: SavingOp
       say(`Saved to the downloads as ${name}.`);
       return true;
     }
+    const isStillOn = follow();
     try {
       const handle = await access.pickToSave(name);
-      return handle !== null && (await write(handle, false));
+      if (handle === null) return false;
+      if (isStillOn()) return await write(handle, false);
+      say("The site was not saved: another one is on the sheet by now.", "problem", ["save-as"]);
+      return false;
     } catch (error) {
       say(`The site could not be saved: ${messageOf(error)}.`, "problem");
       return false;
