@@ -11,8 +11,11 @@ import { lowerFirst, sameValue } from "./set-field.ts";
 type Facts = Readonly<Record<string, unknown>>;
 
 const OF_THE_WHOLE: ReadonlySet<string> = new Set(["gates", "isolatedSections", "largestDimension", "wettedArea"]);
-/** Of two that become one, their sum. */
-const COUNTED: ReadonlySet<string> = new Set(["gates", "anchors"]);
+/**
+ * Of two that become one, their sum, with the least that each stands for: a fence of no separate sections is one piece, and
+ * that two lines are drawn as one joins no metal.
+ */
+const COUNTED: Readonly<Record<string, number>> = { gates: 0, anchors: 0, isolatedSections: 1 };
 /** Of an element itself: the first one's stay. */
 const OWN: ReadonlySet<string> = new Set(["id", "kind", "name", "path", "shape"]);
 
@@ -32,9 +35,11 @@ export function sharedFacts(first: AnyElement, second: AnyElement): AnyElement |
   for (const name of new Set([...Object.keys(one ?? {}), ...Object.keys(other ?? {})])) {
     const [a, b] = [one?.[name], other?.[name]];
     const field = isKnownKind(first.kind) ? fieldOf(first.kind, name) : null;
+    const least = Object.hasOwn(COUNTED, name) ? COUNTED[name] : undefined;
     if (OWN.has(name)) facts[name] = a;
-    else if (COUNTED.has(name) && typeof a === "number" && typeof b === "number") facts[name] = a + b;
-    else if (OF_THE_WHOLE.has(name)) continue;
+    else if (least !== undefined && typeof a === "number" && typeof b === "number") {
+      facts[name] = Math.max(least, a) + Math.max(least, b);
+    } else if (OF_THE_WHOLE.has(name)) continue;
     else if (sameValue(a, b)) facts[name] = a;
     else if (!field) facts[name] = a ?? b;
     else {

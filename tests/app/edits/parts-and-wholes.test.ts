@@ -77,6 +77,39 @@ describe("joining", () => {
     expect(field(applied(fences({}), joinPaths("fence-1", "fence-2")), "fence-1", "gates")).toBeUndefined();
   });
 
+  it("adds up the pieces of two fences: drawing them as one joins no metal, and none that are separate is one piece", () => {
+    const sectionsOf = (first: object, second: object) => {
+      const site = siteWith([
+        line(
+          "fence-1",
+          "fence",
+          [
+            [0, 0],
+            [90, 0],
+          ],
+          first,
+        ),
+        line(
+          "fence-2",
+          "fence",
+          [
+            [90, 0],
+            [180, 0],
+          ],
+          second,
+        ),
+      ]);
+      return field(applied(site, joinPaths("fence-1", "fence-2")), "fence-1", "isolatedSections");
+    };
+    // Arithmetic.
+    expect(sectionsOf({ isolatedSections: 3 }, { isolatedSections: 2 })).toBe(5);
+    expect(sectionsOf({ isolatedSections: 1 }, { isolatedSections: 1 })).toBe(2);
+    // A fence with no piece that stands apart is one piece: two of them are two, never one through which bonding passes.
+    expect(sectionsOf({ isolatedSections: 0 }, { isolatedSections: 0 })).toBe(2);
+    // Not known of one: not known of the whole.
+    expect(sectionsOf({ isolatedSections: 3 }, {})).toBeUndefined();
+  });
+
   it("does not let a fact go where its absence says the opposite", () => {
     // ABSENT_MEANS: metal without a word on it stands outside of the pool's structure.
     const { reason } = refusalOf(pieces({ inPoolStructure: true }, {}), joinPaths("metal-1", "metal-2"));
