@@ -4,7 +4,8 @@
  * Stages. 1. Every change of the shown site asks for its quick report (without routes); while one is being worked on,
  * only the newest waiting site is kept, older ones are dropped. 2. When nothing newer waits and no gesture runs, the
  * full report with its routes is asked for, in a second worker so that a long route never holds up the next change.
- * 3. Results carry the document's revision; one that is older than what is shown already is dropped.
+ * 3. Results carry the document's revision; one that is older than what is shown already is dropped. 4. When another site
+ * comes onto the sheet there is no report until its first one has come: findings of one yard never stand beside another.
  *
  * While something is dragged on a large site, quick reports may be brief (workers/brief-report.ts): a whole one follows
  * at an easy pace, and after the last.
@@ -19,7 +20,7 @@ import type { Depth, RecomputeReply, RecomputeRequest } from "../workers/message
 import { patchedReport, sitePatch } from "../workers/patch.ts";
 
 export interface LiveState {
-  /** The newest report; null until the first one has come. */
+  /** The newest report about the site on the sheet; null until its first one has come. */
   readonly report: Report | null;
   /** The site that the report is about. */
   readonly site: Site | null;
@@ -197,8 +198,15 @@ export function followDocument(
     );
   }
 
+  /** Lets go of what is known about the site that was on the sheet before. */
+  function forget(revision: number): void {
+    sites.clear();
+    store.setState({ report: null, site: null, reportRevision: revision, routesPending: true, failure: null });
+  }
+
   changed();
   const stop = document.subscribe((state, before) => {
+    if (state.opened !== before.opened) forget(state.revision);
     if (state.revision !== before.revision) changed();
   });
   return Object.assign(store, {

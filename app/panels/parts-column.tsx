@@ -33,7 +33,12 @@ export function PartsColumn() {
           </button>
         </li>
         {PARTS.map((part) => (
-          <PartRow key={part.id} part={part} isChosen={chosen === part.id} counts={countsText(groups.get(part.id))} />
+          <PartRow
+            key={part.id}
+            part={part}
+            isChosen={chosen === part.id}
+            counts={report ? countsText(groups.get(part.id)) : null}
+          />
         ))}
       </ul>
     </nav>
@@ -50,8 +55,8 @@ export function shortSection(section: string): string {
 interface PartRowProps {
   readonly part: Part;
   readonly isChosen: boolean;
-  /** As `countsText` writes them: a row is drawn again only when its own counts change. */
-  readonly counts: string;
+  /** As `countsText` writes them: a row is drawn again only when its own counts change. Null: not worked out yet. */
+  readonly counts: string | null;
 }
 
 const PartRow = memo(function PartRow({ part, isChosen, counts }: PartRowProps) {
@@ -60,7 +65,7 @@ const PartRow = memo(function PartRow({ part, isChosen, counts }: PartRowProps) 
     <li className={part.id === FIRST_CLEARANCE ? "part-line first-clearance" : "part-line"}>
       <button
         type="button"
-        className={counts === "" ? "part part-none" : "part"}
+        className={counts === "" || counts === null ? "part part-none" : "part"}
         aria-pressed={isChosen}
         onClick={() => {
           const { choosePart, column, showColumn } = view.getState();
@@ -108,7 +113,8 @@ function countsText(group: PartFindings | undefined): string {
   ).join(" ");
 }
 
-function Counts({ counts }: { readonly counts: string }) {
+function Counts({ counts }: { readonly counts: string | null }) {
+  if (counts === null) return null;
   if (counts === "") return <span className="part-counts part-nothing">none</span>;
   const numbers = counts.split(" ");
   return (

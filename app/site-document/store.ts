@@ -25,6 +25,8 @@ export interface DocumentState {
   readonly shown: Site;
   /** Grows with every change of `shown`; results of a worker carry it back. */
   readonly revision: number;
+  /** The revision at which this site came onto the sheet: what is known of an earlier one says nothing about it. */
+  readonly opened: number;
   readonly gesture: Gesture | null;
   /** Why the last edit (or the running gesture's last position) was refused. */
   readonly refusal: Refused | null;
@@ -80,6 +82,7 @@ export function createDocumentStore(site: Site, file: FileState): DocumentStore 
       history: startHistory(site),
       shown: site,
       revision: 1,
+      opened: 1,
       gesture: null,
       refusal: null,
       file,
@@ -89,6 +92,7 @@ export function createDocumentStore(site: Site, file: FileState): DocumentStore 
           history: startHistory(next),
           shown: next,
           revision: state.revision + 1,
+          opened: state.revision + 1,
           gesture: null,
           refusal: null,
           file: nextFile,

@@ -3,8 +3,10 @@
  * too long is ended and says so. Source: arithmetic.
  */
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { setSiteField } from "../../../app/edits/set-site-field.ts";
+import { emptySite } from "../../../app/files/empty-site.ts";
 import { followDocument, WHOLE_PACE, type WorkerPort } from "../../../app/live/live-reports.ts";
-import type { DocumentStore } from "../../../app/site-document/store.ts";
+import { createDocumentStore, type DocumentStore } from "../../../app/site-document/store.ts";
 import type { RecomputeRequest } from "../../../app/workers/messages.ts";
 import { patchedSite, reportPatch } from "../../../app/workers/patch.ts";
 import { Recomputer, recompute } from "../../../rules/recompute.ts";
@@ -95,6 +97,24 @@ describe("reports that follow the document", () => {
     expect(Object.keys(workers[0]?.requests[1] ?? {})).toContain("edit");
     workers[0]?.answer();
     expect(live.getState().report).toEqual(recompute(fewer, { withoutRoutes: true }));
+    live.close();
+  });
+
+  it("knows nothing of another site that is opened until its own first report, and drops what comes late about the one before", () => {
+    const file = { name: "", saved: null };
+    const document = createDocumentStore(site, file);
+    const live = followDocument(document, make);
+    const quick = workers[0] as PlayedWorker;
+    quick.answer();
+    expect(live.getState().report?.counts).toEqual(recompute(site, { withoutRoutes: true }).counts);
+    document.getState().edit(setSiteField("name", "Changed"));
+    document.getState().open(emptySite(), file);
+    expect(live.getState()).toMatchObject({ report: null, site: null, routesPending: true });
+    // The answer about the change comes after the other site has been opened.
+    quick.answer();
+    expect(live.getState().report).toBeNull();
+    quick.answer();
+    expect(live.getState().report).toEqual(recompute(emptySite(), { withoutRoutes: true }));
     live.close();
   });
 
