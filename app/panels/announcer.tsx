@@ -1,5 +1,6 @@
 /**
- * What is selected, and how the counts of the findings have changed after a step, said politely to assistive technology.
+ * What is selected, what a step has done, and how the counts of the findings have changed after it, said politely to
+ * assistive technology.
  * Nothing is said while a gesture runs, and of a change only its end: the counts are read once they have come to rest.
  */
 import { useEffect, useState } from "react";
@@ -7,15 +8,21 @@ import { OUTCOMES_WORST_FIRST, type Outcome, type Report } from "../../rules/rep
 import { capitalized, elementName } from "../../rules/words/element-names.ts";
 import { OUTCOME_WORDS, outcomeCount } from "../../rules/words/outcomes.ts";
 import { EMPTY_REPORT } from "../canvas/empty-report.ts";
+import { elementBounds } from "../drawing/element-bounds.ts";
 import type { Editor } from "../editor.ts";
 import { useEditor } from "../editor-context.tsx";
+import type { DocumentState } from "../site-document/store.ts";
+import { placeWords } from "../tools/measures.ts";
 
 /** Counts are at rest when so many milliseconds have brought no other report. */
 const REST = 600;
+/** Steps that follow one another faster than so many milliseconds, as of a key that is held, are said once, as the last. */
+const STEPS_REST = 250;
 
 export function Announcer() {
   const editor = useEditor();
   const [selected, setSelected] = useState("");
+  const [done, setDone] = useState("");
   const [counts, setCounts] = useState("");
 
   useEffect(
@@ -28,6 +35,19 @@ export function Announcer() {
       }),
     [editor],
   );
+
+  useEffect(() => {
+    let timer: ReturnType<typeof setTimeout> | null = null;
+    const stop = editor.document.subscribe((state, before) => {
+      if (!isNewStep(state, before)) return;
+      if (timer !== null) clearTimeout(timer);
+      timer = setTimeout(() => setDone(stepText(editor)), STEPS_REST);
+    });
+    return () => {
+      stop();
+      if (timer !== null) clearTimeout(timer);
+    };
+  }, [editor]);
 
   useEffect(() => {
     let said: Report["counts"] | null = null;
@@ -65,6 +85,9 @@ export function Announcer() {
         {selected}
       </p>
       <p className="unseen" role="status">
+        {done}
+      </p>
+      <p className="unseen" role="status">
         {counts}
       </p>
     </>
@@ -80,10 +103,34 @@ export function selectionText(editor: Pick<Editor, "document" | "view" | "live">
   const element = editor.document.getState().shown.elements.find((one) => one.id === id);
   if (!element) return "";
   const outcomes = new Set(
-    editor.live.getState().report?.findings.flatMap((one) => (one.element === id ? [one.outcome] : [])),
+    editor.live
+      .getState()
+      .report?.findings.flatMap(({ element: about, body, outcome }) => ((about ?? body) === id ? [outcome] : [])),
   );
   const words = OUTCOMES_WORST_FIRST.filter((outcome) => outcomes.has(outcome)).map((one) => OUTCOME_WORDS[one]);
   return `${capitalized(elementName(element))} is selected${words.length === 0 ? "" : `: ${words.join(", ")}`}.`;
+}
+
+/** True for a step forward that is new: undo and redo say themselves what they do. */
+function isNewStep({ history }: DocumentState, { history: before }: DocumentState): boolean {
+  return history !== before && history.future.length === 0 && history.past.at(-1)?.site === before.present;
+}
+
+/** `Done: Move fence, south run. Its middle lies 10' 0" right, 2' 0" up.`; the place where the one selected has gone elsewhere. */
+export function stepText({ document, view }: Pick<Editor, "document" | "view">): string {
+  const { past, present } = document.getState().history;
+  const last = past.at(-1);
+  if (!last) return "";
+  const done = `Done: ${last.label}.`;
+  const [id, ...others] = view.getState().selection;
+  if (id === undefined || others.length > 0) return done;
+  const [from, to] = [last.site, present].map(({ elements }) => {
+    const element = elements.find((one) => one.id === id);
+    const bounds = element && elementBounds(element);
+    return bounds ? ([(bounds.minX + bounds.maxX) / 2, (bounds.minY + bounds.maxY) / 2] as const) : null;
+  });
+  if (!from || !to || (from[0] === to[0] && from[1] === to[1])) return done;
+  return `${done} Its middle lies ${placeWords([...to], present.display?.units ?? "ft-in")}.`;
 }
 
 /** `Now 8 need bonding, 1 question.`: the counts that have changed; null when none has. */

@@ -112,6 +112,7 @@ function Rows({ rows }: { readonly rows: readonly OutlineRow[] }) {
   const select = useView((view) => view.select);
   const hover = useView((view) => view.hover);
   const setPanel = useView((view) => view.setPanel);
+  const { canvas } = useEditor();
   const id = useId();
   const box = useRef<HTMLDivElement>(null);
   const [view, setView] = useState({ top: 0, height: 800 });
@@ -145,6 +146,7 @@ function Rows({ rows }: { readonly rows: readonly OutlineRow[] }) {
     setActive(index);
     showRow(box.current, index);
     select(keep ? [...new Set([...selection, row.id])] : [row.id]);
+    canvas?.showElements([row.id]);
   };
 
   const onKeyDown = (event: KeyboardEvent) => {

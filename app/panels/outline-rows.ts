@@ -10,6 +10,7 @@ import { KIND_LABELS } from "../../rules/site/kind-labels.ts";
 import type { Arrangement } from "../../rules/site/site.ts";
 import { capitalized, elementName } from "../../rules/words/element-names.ts";
 import { copperText, type Units } from "../../rules/words/lengths.ts";
+import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
 import { elementBounds } from "../drawing/element-bounds.ts";
 import type { AnyElement } from "../edits/edit.ts";
 
@@ -102,7 +103,8 @@ export function filteredRows(rows: readonly OutlineRow[], filter: string): reado
   const words = filter.toLowerCase().split(/\s+/).filter(Boolean);
   if (words.length === 0) return rows;
   return rows.filter((row) => {
-    const text = `${row.name} ${row.kind} ${row.id} ${row.outcome ?? ""} ${row.handled}`.toLowerCase();
+    const outcome = row.outcome === null ? "" : OUTCOME_WORDS[row.outcome];
+    const text = `${row.name} ${row.kind} ${row.id} ${outcome} ${row.handled}`.toLowerCase();
     return words.every((word) => text.includes(word));
   });
 }

@@ -31,9 +31,10 @@ export function sizeWords(from: Point, to: Point, units: Units): string {
   return `${lengthText(Math.abs(to[0] - from[0]), units)} by ${lengthText(Math.abs(to[1] - from[1]), units)}`;
 }
 
-/** A place, for those who do not see it. */
+/** A place, for those who do not see it: how far it lies from the site's origin. */
 export function placeWords([x, y]: Point, units: Units): string {
-  return `${lengthText(x, units)} right, ${lengthText(y, units)} up`;
+  const across = `${lengthText(Math.abs(x), units)} ${x < 0 ? "left" : "right"}`;
+  return `${across}, ${lengthText(Math.abs(y), units)} ${y < 0 ? "down" : "up"}`;
 }
 
 /** The place at a distance and direction from another. `typed` goes before the pointer; a direction alone keeps the pointer's reach along it. */

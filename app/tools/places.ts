@@ -1,5 +1,5 @@
 /** One corner or side of the selected element, which keys and typed values act on. */
-import { edgeFromVertices, pointAt } from "../../geometry/edge.ts";
+import { edgeFromVertices, edgeLength, pointAt } from "../../geometry/edge.ts";
 import type { Edge } from "../../geometry/types.ts";
 import { lengthText, type Units } from "../../rules/words/lengths.ts";
 import type { AnyElement, Edit } from "../edits/edit.ts";
@@ -10,6 +10,7 @@ import { setBulge } from "../edits/set-bulge.ts";
 import { setRadius } from "../edits/set-radius.ts";
 import { splitLine } from "../edits/split-element.ts";
 import { type Handle, handlesOf, sideOf } from "./handles.ts";
+import { placeWords } from "./measures.ts";
 import type { Entry } from "./tool.ts";
 
 export type Place = Pick<Handle, "id" | "ref" | "index" | "kind">;
@@ -50,12 +51,12 @@ export function sideAtPlace(element: AnyElement, place: Place): Edge | null {
   return path && place.kind === "middle" ? sideOf(element, path, place.index) : null;
 }
 
-/** "corner 2", "the side from corner 2, 16' 0\" long". */
-export function wordsOfPlace(element: AnyElement, place: Place, units: Units): string {
+/** "Corner 2 at 16' 0\" right, 4' 0\" up", "The side from corner 2, 16' 0\" long". */
+export function wordsOfPlace(element: AnyElement, place: Handle, units: Units): string {
   const side = sideAtPlace(element, place);
-  if (!side) return `Corner ${place.index + 1}`;
+  if (!side) return `Corner ${place.index + 1} at ${placeWords(place.at, units)}`;
   const bend = side.kind === "arc" ? `, an arc of radius ${lengthText(side.radius, units)}` : "";
-  return `The side from corner ${place.index + 1}${bend}`;
+  return `The side from corner ${place.index + 1}, ${lengthText(edgeLength(side), units)} long${bend}`;
 }
 
 /** What can be typed and pressed while a corner or side is chosen. */

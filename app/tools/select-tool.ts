@@ -86,9 +86,16 @@ export function selectTool(desk: Desk): Tool {
     const next = element && stepPlace(element, activePlace(), way);
     if (!element || !next) return false;
     active = next;
-    desk.announce(`${wordsOfPlace(element, next, desk.units())}.`);
+    sayPlace();
     desk.reveal(next.at);
     return true;
+  }
+
+  /** Says which corner or side keys act on, and where it lies now. */
+  function sayPlace(): void {
+    const place = activePlace();
+    const element = place && byId(place.id);
+    if (element) desk.announce(`${wordsOfPlace(element, place, desk.units())}.`);
   }
 
   function pressedAt(pointer: Pointer): Pressed {
@@ -252,7 +259,7 @@ export function selectTool(desk: Desk): Tool {
       if (!place || !element) return false;
       const edit = placeEdit(element, place, key, shift);
       if (edit) {
-        make(edit);
+        if (make(edit)) sayPlace();
         return true;
       }
       if (place.kind !== "corner") return false;
@@ -264,7 +271,8 @@ export function selectTool(desk: Desk): Tool {
       const way = ARROWS[key];
       if (!way) return false;
       const size = shift ? BIG_STEP : STEP;
-      make(moveVertex(place.id, place.ref, place.index, [place.at[0] + way[0] * size, place.at[1] + way[1] * size]));
+      const to: Point = [place.at[0] + way[0] * size, place.at[1] + way[1] * size];
+      if (make(moveVertex(place.id, place.ref, place.index, to))) sayPlace();
       return true;
     },
     place: activePlace,

@@ -14,6 +14,7 @@ import { gridStep, toStep } from "../snapping/grid.ts";
 import type { ToolId, ViewStore } from "../view/view-store.ts";
 import { createTool } from "./create-tool.ts";
 import { snapOn } from "./snap-on.ts";
+import { crosshairWords } from "./spoken.ts";
 import type { Desk, Entry, Key, OverlayShape, Pointer, Tool } from "./tool.ts";
 import { beginsTyping, readEntry, type Texts } from "./typed-entry.ts";
 
@@ -260,7 +261,12 @@ export class ToolHost {
     // The first arrow only shows where it is.
     const to: Point = this.#crosshair === null ? from : [from[0] + way[0] * size, from[1] + way[1] * size];
     this.#setCrosshair(to);
+    this.#sayCrosshair(to);
     return true;
+  }
+
+  #sayCrosshair(at: Point, before = ""): void {
+    this.state.setState({ announcement: before + crosshairWords(at, this.#tool.overlay(), this.#units()) });
   }
 
   #enterAtCrosshair({ key }: Key): boolean {

@@ -3,6 +3,7 @@
 import { act } from "react";
 import { afterEach, beforeEach, expect, it, vi } from "vitest";
 import { moveElements } from "../../../app/edits/move-elements.ts";
+import { setSiteField } from "../../../app/edits/set-site-field.ts";
 import { Announcer } from "../../../app/panels/announcer.tsx";
 import { concretePool, post } from "../../../rules/catalogue/common/example-yard.ts";
 import { recompute } from "../../../rules/recompute.ts";
@@ -42,6 +43,34 @@ it("what a step has changed is told against the site as it was opened", async ()
   judged();
   await rest();
   expect(said()).toMatch(/^Now \d+ needs? bonding, \d+ exempt\.$/);
+});
+
+it("a step says what it has done and where the one selected lies now; undo says that itself", async () => {
+  page = bench(SITE);
+  page.show(<Announcer />);
+  const done = () => page.all("[role=status]").at(-2)?.textContent;
+  page.does(() => page.editor.view.getState().select(["post"]));
+  page.does(() => page.editor.document.getState().edit(move));
+  await rest();
+  expect(done()).toMatch(/^Done: Move .+\. Its middle lies .+ right, .+ (up|down)\.$/);
+  page.does(() => page.editor.document.getState().edit(setSiteField("name", "Elder Court 3")));
+  await rest();
+  expect(done()).toBe("Done: Rename the site.");
+  page.does(() => page.editor.document.getState().undo());
+  await rest();
+  expect(done()).toBe("Done: Rename the site.");
+});
+
+it("a pool is told with what is found of its water too", () => {
+  page = bench(siteOf([concretePool({ name: "Pool" })]));
+  page.show(<Announcer />);
+  judged();
+  const { findings } = page.editor.live.getState().report ?? { findings: [] };
+  expect(findings.some(({ element, body, outcome }) => element === null && body === "pool" && outcome === "bond")).toBe(
+    true,
+  );
+  page.does(() => page.editor.view.getState().select(["pool"]));
+  expect(page.all("[role=status]")[0]?.textContent).toContain("needs bonding");
 });
 
 it("so is a move whose report comes while it is under way, once it has ended", async () => {

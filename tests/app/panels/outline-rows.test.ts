@@ -78,7 +78,7 @@ describe("rows of the outline", () => {
     expect(rows[0]?.position).toBe(`at 1' 0", 2' 0"`);
   });
 
-  it("are filtered by every word in name, kind, id or outcome", () => {
+  it("are filtered by every word in name, kind, id or the outcome as it is called on the screen", () => {
     const rows = outlineRows(
       elements([FENCE, POOL, LADDER]),
       { findings: [about("metal-1", "review")] },
@@ -89,7 +89,7 @@ describe("rows of the outline", () => {
     expect(found("  ")).toHaveLength(3);
     expect(found("SOUTH")).toEqual(["fence-1"]);
     expect(found("metal part")).toEqual(["metal-1"]);
-    expect(found("review")).toEqual(["metal-1"]);
+    expect(found("question")).toEqual(["metal-1"]);
     expect(found("south ladder")).toEqual([]);
   });
 });

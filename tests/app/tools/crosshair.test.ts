@@ -24,6 +24,20 @@ describe("the crosshair", () => {
     ]);
   });
 
+  it("says where it stands, what is measured to there, and what it snapped to", () => {
+    const hand = handAt(siteWith([POOL]));
+    const said = () => hand.host.state.getState().announcement;
+    hand.take("fence");
+    hand.key("ArrowLeft");
+    expect(said()).toMatch(/corner of Pool 1\.$/);
+    hand.key("ArrowLeft", true);
+    hand.key("ArrowDown", true);
+    expect(said()).toMatch(/^1' 0" left, 1' 0" down/);
+    hand.key("Enter");
+    hand.key("ArrowLeft", true);
+    expect(said()).toMatch(/^2' 0" left, 1' 0" down; 1' 0"/);
+  });
+
   it("stays on whole inches while snapping is off", () => {
     const hand = handAt(siteWith([POOL]));
     hand.view.getState().setSnapping(false);

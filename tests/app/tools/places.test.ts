@@ -94,17 +94,33 @@ describe("by keys alone", () => {
   it("the period goes from corner to side to corner, the comma back, and says where it is", () => {
     const hand = selected("deck-1");
     expect(hand.key(".")).toBe(true);
-    expect(hand.host.state.getState().announcement).toBe("Corner 1.");
+    expect(hand.host.state.getState().announcement).toBe(`Corner 1 at 0" right, 0" up.`);
     hand.key(".");
-    expect(hand.host.state.getState().announcement).toBe("The side from corner 1.");
+    expect(hand.host.state.getState().announcement).toBe(`The side from corner 1, 20' 0" long.`);
     hand.key(",");
     hand.key(",");
-    expect(hand.host.state.getState().announcement).toBe("The side from corner 4.");
+    expect(hand.host.state.getState().announcement).toBe(`The side from corner 4, 10' 0" long.`);
     hand.key(".");
     expect(hand.key("2")).toBe(true);
     expect(hand.host.state.getState()).toMatchObject({ texts: { radius: "2" }, focusRequests: 1 });
     expect(hand.host.enter()).toBe(true);
     expect(area(hand)).toBeCloseTo(240 * 120 - (1 - Math.PI / 4) * 24 * 24, 6);
+  });
+
+  it("what a key makes of a corner or side is said, with where it then lies", () => {
+    const hand = selected("deck-1");
+    const said = () => hand.host.state.getState().announcement;
+    hand.key(".");
+    hand.key("ArrowLeft", true);
+    expect(said()).toBe(`Corner 1 at 1' 0" left, 0" up.`);
+    hand.key("ArrowDown");
+    expect(said()).toBe(`Corner 1 at 1' 0" left, 1" down.`);
+    hand.key(".");
+    hand.key(".");
+    hand.key(".");
+    hand.key("a");
+    // A quarter circle over a chord of 120: radius 120 / sqrt 2, length pi / 2 of it.
+    expect(said()).toBe(`The side from corner 2, 11' 1 5/16" long, an arc of radius 7' 7/8".`);
   });
 
   it("nothing is chosen where nothing, or two things, are selected", () => {
