@@ -17,6 +17,11 @@ export async function startOffline(page: Window, onNewer: () => void): Promise<b
   }
   const offer = (waiting: ServiceWorker) => {
     const use = () => {
+      // Another tab has taken it into use: this page only has to load anew.
+      if (waiting.state !== "installed") {
+        page.location.reload();
+        return;
+      }
       serviceWorker.addEventListener("controllerchange", () => page.location.reload(), { once: true });
       waiting.postMessage("use-newer");
     };
@@ -24,10 +29,14 @@ export async function startOffline(page: Window, onNewer: () => void): Promise<b
     onNewer();
   };
   // Without a page under its control this is the first version: nothing is newer.
-  const watch = (installing: ServiceWorker | null) =>
-    installing?.addEventListener("statechange", () => {
+  const watched = new WeakSet<ServiceWorker>();
+  const watch = (installing: ServiceWorker | null) => {
+    if (!installing || watched.has(installing)) return;
+    watched.add(installing);
+    installing.addEventListener("statechange", () => {
       if (installing.state === "installed" && serviceWorker.controller) offer(installing);
     });
+  };
   if (registration.waiting && serviceWorker.controller) offer(registration.waiting);
   watch(registration.installing);
   registration.addEventListener("updatefound", () => watch(registration.installing));
