@@ -4,9 +4,9 @@
  * Terms. Residual: the distance as taped less the distance between the places found. Slip: one distance that is far off,
  * a misread foot; it must not drag its neighbors along. Tape: how far a good distance may be off.
  *
- * Stages. 1. Start from places that are about right. 2. Gauss and Newton: solve the linear least squares of small moves,
- * move, again, until nothing moves. 3. Each time, a distance with a residual beyond the tape counts for less, in
- * proportion (Huber's weights), so a slip stays in its own residual.
+ * Stages. 1. Start from places that are about right. 2. Solve the linear least squares of small moves; a distance with a
+ * residual beyond the tape counts for less, in proportion (Huber's weights), so a slip stays in its own residual. 3. Moves
+ * that make things better are taken; moves that do not, near the line of the stakes, are shortened and tried again.
  */
 import { CholeskyDecomposition, Matrix } from "ml-matrix";
 import { distanceBetween } from "../../geometry/points.ts";
@@ -19,52 +19,102 @@ export interface Taped {
   readonly length: number;
 }
 
-const MOST_ROUNDS = 40;
+const MOST_ROUNDS = 60;
 /** Places that move by less than this, inches, have settled. */
 const SETTLED = 1e-7;
 /** Keeps a point that lies on the line of its two stakes from being thrown far along the direction that nothing holds. */
-const DAMPING = 1e-6;
+const LEAST_DAMPING = 1e-6;
+/** With so much damping a move is shorter than anything measured. */
+const MOST_DAMPING = 1e9;
 
-/** Adjusted places, inches; as many as `starts`. `tape`: inches, above zero. */
+/** Adjusted places, inches; as many as `starts`. `tape`: inches, above zero. Never worse than `starts`. */
 export function adjust(starts: readonly Point[], taped: readonly Taped[], tape: number): Point[] {
-  const places = starts.map(([x, y]): [number, number] => [x, y]);
-  const size = 2 * places.length;
-  const at = (place: Point | number): Point => (typeof place === "number" ? (places[place] as Point) : place);
-  for (let round = 0; round < MOST_ROUNDS; round++) {
-    const normal = Matrix.eye(size, size, DAMPING);
-    const right = Matrix.zeros(size, 1);
-    for (const { of, to, length } of taped) {
-      const [p, q] = [at(of), at(to)];
-      const apart = distanceBetween(p, q);
-      if (apart === 0) continue;
-      const unit: Point = [(p[0] - q[0]) / apart, (p[1] - q[1]) / apart];
-      const residual = length - apart;
-      const weight = 1 / Math.max(1, Math.abs(residual) / tape);
-      const terms = typeof to === "number" ? [of, to] : [of];
-      const side = (i: number): number => (i === of ? 1 : -1);
-      for (const i of terms) {
-        for (const axis of [0, 1] as const) {
-          const row = 2 * i + axis;
-          add(right, row, 0, weight * residual * side(i) * unit[axis]);
-          for (const j of terms) {
-            for (const other of [0, 1] as const) {
-              add(normal, row, 2 * j + other, weight * (side(i) * side(j)) * (unit[axis] * unit[other]));
-            }
-          }
-        }
-      }
-    }
-    const moves = new CholeskyDecomposition(normal).solve(right);
-    let farthest = 0;
-    for (const [i, place] of places.entries()) {
-      const [dx, dy] = [moves.get(2 * i, 0), moves.get(2 * i + 1, 0)];
-      place[0] += dx;
-      place[1] += dy;
-      farthest = Math.max(farthest, Math.hypot(dx, dy));
-    }
-    if (farthest <= SETTLED) break;
+  let places: readonly Point[] = starts;
+  let misfit = misfitOf(places, taped, tape);
+  let damping = LEAST_DAMPING;
+  for (let round = 0; round < MOST_ROUNDS && damping < MOST_DAMPING; round++) {
+    const moved = smallMoves(places, taped, tape, damping);
+    const then = misfitOf(moved, taped, tape);
+    if (then < misfit) {
+      const farthest = Math.max(...moved.map((place, i) => distanceBetween(place, places[i] as Point)));
+      places = moved;
+      misfit = then;
+      damping = Math.max(LEAST_DAMPING, damping / 100);
+      if (farthest <= SETTLED) break;
+    } else damping *= 10;
   }
-  return places;
+  return [...places];
+}
+
+function at(places: readonly Point[], place: Point | number): Point {
+  return typeof place === "number" ? (places[place] as Point) : place;
+}
+
+/** Huber's sum: squares up to the tape, in proportion beyond it. */
+function misfitOf(places: readonly Point[], taped: readonly Taped[], tape: number): number {
+  return taped.reduce((sum, { of, to, length }) => {
+    const size = Math.abs(length - distanceBetween(at(places, of), at(places, to)));
+    return sum + (size <= tape ? (size * size) / 2 : tape * (size - tape / 2));
+  }, 0);
+}
+
+/** The places after one round of linear least squares. */
+function smallMoves(places: readonly Point[], taped: readonly Taped[], tape: number, damping: number): Point[] {
+  const right = Matrix.zeros(2 * places.length, 1);
+  for (const one of taped) {
+    const { weight, residual, slopes } = slopesOf(places, one, tape);
+    for (const [row, slope] of slopes) add(right, row, 0, weight * residual * slope);
+  }
+  const moves = new CholeskyDecomposition(normalOf(places, taped, tape, damping)).solve(right);
+  return places.map(([x, y], i): Point => [x + moves.get(2 * i, 0), y + moves.get(2 * i + 1, 0)]);
+}
+
+/**
+ * How each place moves with each taped length: inches along x and y for an inch more, as a list of places for each
+ * length. For small moves about adjusted places.
+ */
+export function movesByLength(places: readonly Point[], taped: readonly Taped[], tape: number): Point[][] {
+  const columns = Matrix.zeros(2 * places.length, taped.length);
+  for (const [k, one] of taped.entries()) {
+    const { weight, slopes } = slopesOf(places, one, tape);
+    for (const [row, slope] of slopes) add(columns, row, k, weight * slope);
+  }
+  const moves = new CholeskyDecomposition(normalOf(places, taped, tape, LEAST_DAMPING)).solve(columns);
+  return taped.map((_, k) => places.map((_, i): Point => [moves.get(2 * i, k), moves.get(2 * i + 1, k)]));
+}
+
+function normalOf(places: readonly Point[], taped: readonly Taped[], tape: number, damping: number): Matrix {
+  const size = 2 * places.length;
+  const normal = Matrix.eye(size, size, damping);
+  for (const one of taped) {
+    const { weight, slopes } = slopesOf(places, one, tape);
+    for (const [row, slope] of slopes) {
+      for (const [column, other] of slopes) add(normal, row, column, weight * (slope * other));
+    }
+  }
+  return normal;
+}
+
+interface Slopes {
+  readonly weight: number;
+  readonly residual: number;
+  /** How the distance changes with each coordinate that it depends on, by that one's row. */
+  readonly slopes: readonly (readonly [row: number, slope: number])[];
+}
+
+function slopesOf(places: readonly Point[], { of, to, length }: Taped, tape: number): Slopes {
+  const [p, q] = [at(places, of), at(places, to)];
+  const apart = distanceBetween(p, q);
+  const residual = length - apart;
+  const weight = 1 / Math.max(1, Math.abs(residual) / tape);
+  if (apart === 0) return { weight, residual, slopes: [] };
+  const [x, y] = [(p[0] - q[0]) / apart, (p[1] - q[1]) / apart];
+  const mine = [
+    [2 * of, x],
+    [2 * of + 1, y],
+  ] as const;
+  const slopes = typeof to === "number" ? [...mine, [2 * to, -x] as const, [2 * to + 1, -y] as const] : mine;
+  return { weight, residual, slopes };
 }
 
 function add(matrix: Matrix, row: number, column: number, value: number): void {

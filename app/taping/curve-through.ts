@@ -8,7 +8,7 @@
  * Stages. 1. Directions at the points between two curved sides. 2. A curved side with a direction at one end only takes
  * one arc; with both, a pair of arcs. A curved side alone, with no direction at either end, stays straight.
  */
-import { bulgeFrom, leaning, meetingOfPair, startWay, type Way, wayAfter, wayTo } from "../../geometry/tangent-arcs.ts";
+import { bulgeFrom, meetingOfPair, startWay, type Way, wayAfter, wayTo } from "../../geometry/tangent-arcs.ts";
 import type { PathData, Point, Vertex } from "../../geometry/types.ts";
 
 /** `curved[i]`: the side that leaves point i. Points that follow each other are apart. */
@@ -40,7 +40,12 @@ function circleWay(a: Point, p: Point, b: Point): Way | null {
 function curve(from: Point, start: Way | null, to: Point, end: Way | null): Vertex[] {
   const chord = wayTo(from, to);
   if (!chord || (!start && !end)) return [from];
-  if (!start) return [bent(from, Math.tan(leaning(chord, end as Way) / 2))];
+  if (!start) {
+    // Seen from its other end it begins in that direction.
+    const [x, y] = end as Way;
+    const back = bulgeFrom(to, [-x, -y], from);
+    return [bent(from, back && -back)];
+  }
   if (!end) return [bent(from, bulgeFrom(from, start, to))];
   const middle = meetingOfPair(from, start, to, end);
   const first = bulgeFrom(from, start, middle);

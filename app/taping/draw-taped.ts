@@ -35,6 +35,8 @@ export function drawTaped(taping: Taping, solved: SolvedTaping, accuracy: number
         if (fault !== undefined) return refused(`Above the table: ${fault}`);
         return refused(unfinishedText(taping.things[unfinished] as Thing, solved.things[unfinished]));
       }
+      const doubted = doubtText(taping, solved);
+      if (doubted !== null) return refused(doubted);
       const [first] = added;
       if (!first) return refused("There are not enough points to draw anything yet.");
       const words = added.length === 1 ? elementWords(first) : `${added.length} elements`;
@@ -53,9 +55,28 @@ function isUnfinished(thing: Thing, solved: SolvedThing | undefined): boolean {
   return drawableOf(thing.tool).as !== "points" ? !solved?.path : solved?.rows.every(({ at }) => at === null) === true;
 }
 
+/**
+ * Nothing is drawn from distances that cannot all be true, or that hold a point so loosely that it may lie somewhere else:
+ * the figures of the site would follow from a slip, or its accuracy say so little that all became a question.
+ */
+function doubtText(taping: Taping, solved: SolvedTaping): string | null {
+  for (const [i, thing] of taping.things.entries()) {
+    const { rows = [] } = solved.things[i] ?? {};
+    const at = rows.findIndex(({ doubts }) => doubts.length > 0);
+    const doubt = rows[at]?.doubts[0];
+    if (doubt === undefined) continue;
+    return `${calledThing(thing)}, point ${at + 1} is in doubt. ${doubt} Tape it again or leave it out; nothing is drawn yet.`;
+  }
+  return null;
+}
+
+function calledThing({ name, tool }: Thing): string {
+  return name.trim() === "" ? drawableOf(tool).label : name.trim();
+}
+
 function unfinishedText(thing: Thing, solved: SolvedThing | undefined): string {
-  const { label, as } = drawableOf(thing.tool);
-  const name = thing.name.trim() === "" ? label : thing.name.trim();
+  const { as } = drawableOf(thing.tool);
+  const name = calledThing(thing);
   const unread = solved?.rows.findIndex(({ faults }) => faults.length > 0) ?? -1;
   if (unread >= 0) return `${name}: point ${unread + 1} cannot be read. Mend it or leave it out; nothing is drawn yet.`;
   return `${name}: there are not enough points, at least ${as === "outline" ? "three" : "two"}. Nothing is drawn yet.`;

@@ -1,6 +1,6 @@
 /** The table that is being filled in, kept in the browser until it is cleared. */
 import { createStore, get, set } from "idb-keyval";
-import { emptyTaping, type Taping } from "./taping.ts";
+import { DRAWABLES, emptyRow, emptyTaping, type Taping } from "./taping.ts";
 
 const KEY = "table";
 let store: ReturnType<typeof createStore> | null = null;
@@ -21,16 +21,23 @@ export async function keepTaping(taping: Taping): Promise<void> {
 }
 
 /** A table that another version of the program kept in another shape is not taken. */
-function isTaping(value: unknown): value is Taping {
-  const empty: object = emptyTaping("stakes");
+export function isTaping(value: unknown): value is Taping {
+  if (!isLike(value, emptyTaping("stakes"))) return false;
+  const { method, things } = value;
+  if (method !== "stakes" && method !== "line") return false;
+  return Array.isArray(things) && things.length > 0 && things.every(isThing);
+}
+
+function isThing(value: unknown): boolean {
+  if (!isLike(value, { tool: "", name: "", rows: [] })) return false;
+  const { tool, rows } = value;
+  const isRow = (row: unknown) => isLike(row, emptyRow());
+  return DRAWABLES.some((one) => one.tool === tool) && Array.isArray(rows) && rows.every(isRow);
+}
+
+/** It has every field of the example, each of the same type. */
+function isLike(value: unknown, example: object): value is Readonly<Record<string, unknown>> {
   if (typeof value !== "object" || value === null) return false;
   const kept = value as Readonly<Record<string, unknown>>;
-  if (Object.entries(empty).some(([key, one]) => typeof one === "string" && typeof kept[key] !== "string"))
-    return false;
-  const { things } = kept;
-  return (
-    Array.isArray(things) &&
-    things.length > 0 &&
-    things.every((thing: { rows?: unknown } | null) => Array.isArray(thing?.rows))
-  );
+  return Object.entries(example).every(([key, one]) => typeof kept[key] === typeof one);
 }

@@ -22,6 +22,8 @@ export interface SolvedRow {
   readonly doubts: readonly string[];
   /** How far off the point may be, inches. */
   readonly spread: number;
+  /** Some distance beyond those that it takes leads to it, so that a slip can show. */
+  readonly isChecked: boolean;
 }
 
 export interface SolvedThing {
@@ -37,10 +39,10 @@ export interface SolvedTaping {
   readonly things: readonly SolvedThing[];
   /** What is wrong with the fields above the table, by their names. */
   readonly faults: Readonly<Partial<Record<"apart" | "startX" | "startY" | "bearing" | "tape", string>>>;
-  /** Some point was taped a third time, so that a slip can show. */
-  readonly isChecked: boolean;
-  /** The farthest that a point may be off, inches. */
+  /** The farthest that a point may be off that is not in doubt, inches; 0 when there is none. */
   readonly spread: number;
+  /** The farthest that the distance between two of those may be off, inches: both of its ends may be. */
+  readonly between: number;
 }
 
 /** How much of a stretched line the picture shows, inches; the line itself has no end. */
@@ -72,15 +74,20 @@ export function solveTaping(taping: Taping, units: Units, north?: number): Solve
   const frame: Frame | null =
     isReady && tape !== null && apart !== null && turned.ok ? { start, bearing: turned.degrees, apart, tape } : null;
   const things = taping.things.map((thing) => solveThing(thing, taping, frame, units));
+  const [spread = 0, next = 0] = things
+    .flatMap(({ rows }) => rows.flatMap((row) => (row.at && row.doubts.length === 0 ? [row.spread] : [])))
+    .sort((a, b) => b - a);
   return {
     start,
     end: frame ? onSheet([frame.apart, 0], frame.start, frame.bearing) : null,
     things,
     faults,
-    isChecked: things.some(({ rows }) => rows.some(({ residuals }) => (residuals?.check ?? null) !== null)),
-    spread: Math.max(0, ...things.flatMap(({ rows }) => rows.filter(({ at }) => at).map(({ spread }) => spread))),
+    spread,
+    between: spread + next,
   };
 }
+
+const UNSOLVED: SolvedRow = { at: null, residuals: null, faults: [], doubts: [], spread: 0, isChecked: false };
 
 interface ReadRow {
   readonly index: number;
@@ -92,7 +99,7 @@ interface ReadRow {
 
 function solveThing(thing: Thing, { method }: Taping, frame: Frame | null, units: Units): SolvedThing {
   const { as } = drawableOf(thing.tool);
-  const solved: SolvedRow[] = thing.rows.map(() => ({ at: null, residuals: null, faults: [], doubts: [], spread: 0 }));
+  const solved: SolvedRow[] = thing.rows.map(() => UNSOLVED);
   const read: ReadRow[] = [];
   for (const [index, row] of thing.rows.entries()) {
     if (row.isLeftOut || isEmptyRow(row)) continue;
@@ -106,18 +113,29 @@ function solveThing(thing: Thing, { method }: Taping, frame: Frame | null, units
     const names = method === "stakes" ? ["From A", "From B"] : ["Along", "Off"];
     const first = length(row.first, names[0] as string, method === "line");
     const second = length(row.second, names[1] as string, false);
-    const check = method === "line" || row.check.trim() === "" ? null : length(row.check, "Check", false);
+    const check = method === "line" || row.check.trim() === "" ? null : length(row.check, "To the point before", false);
     if (faults.length > 0) solved[index] = { ...(solved[index] as SolvedRow), faults };
     else read.push({ index, first, second, check, row });
   }
   if (!frame) return { rows: solved, path: null };
   const closed = as === "outline";
-  for (const one of placed(read, method, closed, frame, units)) solved[one.index] = one.solved;
+  for (const one of placed(withoutStrayChecks(read, thing, closed), method, closed, frame, units))
+    solved[one.index] = one.solved;
   const points = read.map(({ index }) => (solved[index] as SolvedRow).at as Point);
   const isEnough = points.length >= (closed ? 3 : 2);
   const isRead = solved.every(({ faults }) => faults.length === 0);
   const curved = read.map(({ row }) => row.isCurved);
   return { rows: solved, path: as !== "points" && isEnough && isRead ? curveThrough(points, curved, closed) : null };
+}
+
+/** A check leads to the point before in the table: where that is left out or cannot be read, it leads to nothing. */
+function withoutStrayChecks(read: readonly ReadRow[], { rows }: Thing, closed: boolean): ReadRow[] {
+  const numbers = rows.flatMap((row, i) => (isEmptyRow(row) ? [] : [i]));
+  const before = (list: readonly number[], i: number) => list[i - 1] ?? (closed ? list.at(-1) : undefined);
+  const indexes = read.map(({ index }) => index);
+  return read.map((one, i) =>
+    before(indexes, i) === before(numbers, numbers.indexOf(one.index)) ? one : { ...one, check: null },
+  );
 }
 
 function placed(
@@ -138,7 +156,9 @@ function placed(
         residuals: null,
         faults: [],
         doubts: [],
-        spread: tape,
+        // Along and off may both be off.
+        spread: Math.hypot(tape, tape),
+        isChecked: false,
       },
     }));
   }
@@ -151,6 +171,7 @@ function placed(
       faults: [],
       doubts: point.doubts.map((doubt) => doubtText(doubt, units)),
       spread: point.spread,
+      isChecked: point.isChecked,
     },
   }));
 }
@@ -167,6 +188,6 @@ function doubtText(doubt: Doubt, units: Units): string {
     case "off":
       return `The distance ${TAPES[doubt.tape]} does not fit the others, by ${by}. Tape it and the checks beside it again.`;
     case "flat":
-      return `The tapes cross at ${doubt.angle.toFixed(0)} degrees only: the point may be ${by} off.`;
+      return `The tapes cross at ${Math.min(doubt.angle, 180 - doubt.angle).toFixed(0)} degrees only: the point may be ${by} off. Tape it from a neighbor too, or from other stakes.`;
   }
 }

@@ -8,7 +8,16 @@ import { drawTaped } from "./draw-taped.ts";
 import { keepTaping, keptTaping } from "./keep-taping.ts";
 import { readTable } from "./read-table.ts";
 import { type SolvedTaping, solveTaping } from "./solve-taping.ts";
-import { DRAWABLES, drawableOf, emptyRow, emptyTaping, type Method, type Taping, type Thing } from "./taping.ts";
+import {
+  DRAWABLES,
+  drawableOf,
+  emptyRow,
+  emptyTaping,
+  isEmptyRow,
+  type Method,
+  type Taping,
+  type Thing,
+} from "./taping.ts";
 import { TapingPicture } from "./taping-picture.tsx";
 import { TapingTable } from "./taping-table.tsx";
 import "./taping.css";
@@ -58,12 +67,13 @@ export default function TapingDialog({ onClose }: { onClose(): void }) {
       setProblem(`Line ${read.line}: ${read.reason}`);
       return false;
     }
-    const kept = taping.things.filter(({ rows }) => rows.some(({ first, second }) => first !== "" || second !== ""));
+    // Only what nobody has begun gives way.
+    const kept = taping.things.filter(({ name, rows }) => name.trim() !== "" || !rows.every(isEmptyRow));
     change({ ...taping, things: [...kept, ...read.things] });
     setChosen(kept.length);
     return true;
   };
-  const reached = Math.ceil(solved.spread * ACCURACY_STEPS) / ACCURACY_STEPS;
+  const reached = Math.ceil(solved.between * ACCURACY_STEPS) / ACCURACY_STEPS;
   const needsAccuracy = reached > accuracy;
   const draw = () => {
     const edit = drawTaped(taping, solved, needsAccuracy && setsAccuracy ? reached : null);
@@ -111,7 +121,7 @@ export default function TapingDialog({ onClose }: { onClose(): void }) {
         </p>
       )}
       <footer className="taping-foot">
-        {needsAccuracy && solved.spread > 0 ? (
+        {needsAccuracy ? (
           <label>
             <input type="checkbox" checked={setsAccuracy} onChange={(event) => setSetsAccuracy(event.target.checked)} />
             Take the drawing as exact to {lengthText(reached, units)}, as it was taped: what is closer than that to a
@@ -312,15 +322,15 @@ function Summary({ taping, solved, units }: { taping: Taping; solved: SolvedTapi
   if (points === 0) return null;
   const unread = rows.filter(({ faults }) => faults.length > 0).length;
   const doubtful = rows.filter(({ doubts }) => doubts.length > 0).length;
+  const unchecked = rows.filter(({ at, isChecked }) => at !== null && !isChecked).length;
+  const [it, others] = [doubtful === 1 ? "it" : "them", doubtful === 0 ? "each" : "the others"];
   const said = [
-    `${points} ${points === 1 ? "point" : "points"}, each within about ${lengthText(solved.spread, units)}.`,
+    `${points} ${points === 1 ? "point" : "points"}${doubtful === points ? "" : `, ${others} within about ${lengthText(solved.spread, units)}`}.`,
     unread === 0 ? "" : `${unread} cannot be read.`,
-    doubtful === 0
+    doubtful === 0 ? "" : `${doubtful} in doubt: tape ${it} again or leave ${it} out; nothing is drawn before.`,
+    taping.method === "line" || unchecked === 0
       ? ""
-      : `${doubtful} in doubt: tape ${doubtful === 1 ? "it" : "them"} again or leave ${doubtful === 1 ? "it" : "them"} out.`,
-    taping.method === "stakes" && !solved.isChecked
-      ? "Nothing checks these distances: a misread foot would not show. Tape from point to point as well."
-      : "",
+      : `Nothing checks ${unchecked === points ? "these distances" : `${unchecked} of them`}: a misread foot would not show. Tape from point to point as well.`,
   ];
   return <p role="status">{said.filter((one) => one !== "").join(" ")}</p>;
 }

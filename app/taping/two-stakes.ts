@@ -3,15 +3,16 @@
  *
  * Terms. The stakes' line runs from A, the origin, to B, at [apart, 0]; the left side is above it. Check: a further
  * distance, from a point to the one before it in the table; without checks two distances fix a point whatever they say,
- * and nothing can show a slip. Spread: how far a point may be off for a tape that is off by `tape`, where the two tapes
- * cross at a flat angle many times as much.
+ * and nothing can show a slip. Spread: how far a point may be off when every tape, that between the stakes too, is off by
+ * `tape` the worst way; many times as much where two tapes cross at a flat angle.
  *
  * Stages. 1. Each point from its two distances; two tapes that do not meet leave a point between their ends. 2. With
- * checks, all points together (`adjust.ts`). 3. Residuals and spread of every row, and why a row is in doubt.
+ * checks, all points together (`adjust.ts`). 3. The spread of every row: by its own two tapes; of one that a check leads
+ * to by all that was taped. 4. Residuals, and why a row is in doubt.
  */
 import { distanceBetween } from "../../geometry/points.ts";
 import type { Point } from "../../geometry/types.ts";
-import { adjust, type Taped } from "./adjust.ts";
+import { adjust, movesByLength, type Taped } from "./adjust.ts";
 
 export interface StakeRow {
   /** Distances from the stakes, inches, above zero. */
@@ -37,15 +38,20 @@ export interface StakePoint {
   readonly at: Point;
   /** As taped less as placed, inches. */
   readonly residuals: { readonly a: number; readonly b: number; readonly check: number | null };
-  /** How far off the point may be, inches. */
+  /** A check leads to it or from it. */
+  readonly isChecked: boolean;
+  /** How far off the point may be, inches: never less than what its distances miss it by. */
   readonly spread: number;
   readonly doubts: readonly Doubt[];
 }
 
 /** A residual this many times the tape's own error is no chance. Common practice, no source. */
 const OFF_TAPES = 3;
-/** A spread this many times the tape's own error: tapes that cross at under 21 degrees. Common practice, no source. */
-const FLAT_TAPES = 4;
+/**
+ * A spread this many times the tape's own error: tapes that cross at under about 15 degrees, or 23 near the stakes' line,
+ * where it grows faster. Common practice, no source.
+ */
+const FLAT_TAPES = 8;
 
 /** Places of the rows in the stakes' own frame, in their order. `apart` and `tape`: inches, above zero. */
 export function pointsFromStakes(
@@ -71,6 +77,8 @@ export function pointsFromStakes(
   ];
   const starts = first.map(({ at }) => at);
   const places = checks.length === 0 ? starts : adjust(starts, taped, tape);
+  const own = rows.map((row) => spreadOfTwo(row, apart, tape));
+  const together = checks.length === 0 ? own : spreadsTogether(places, taped, stakes[1], tape);
   return rows.map((row, i): StakePoint => {
     const at = places[i] as Point;
     const to = before(i);
@@ -79,9 +87,24 @@ export function pointsFromStakes(
       b: row.b - distanceBetween(at, stakes[1]),
       check: row.check === null || to === null ? null : row.check - distanceBetween(at, places[to] as Point),
     };
+    const others = checks.flatMap((check) =>
+      check.of === i ? [check.to as number] : check.to === i ? [check.of] : [],
+    );
+    const byChecks = others.map((other) =>
+      spreadByCheck(at, stakes, places[other] as Point, tape, tape + (own[other] as number)),
+    );
+    // Near the stakes' line small moves say too little of what checks leave open.
+    const held = Math.min(own[i] as number, ...byChecks);
+    const missed = Math.max(...Object.values(residuals).map((one) => Math.abs(one ?? 0)), first[i]?.miss?.by ?? 0);
+    const spread = Math.max(held, others.length > 0 ? (together[i] as number) : 0, missed);
     const angle = crossingAngle(at, stakes);
-    const spread = Math.max(spreadAt(row, angle, apart, tape), first[i]?.miss?.by ?? 0);
-    return { at, residuals, spread, doubts: doubtsOf(first[i] as Meeting, residuals, spread, angle, tape) };
+    return {
+      at,
+      residuals,
+      isChecked: others.length > 0,
+      spread,
+      doubts: doubtsOf(first[i] as Meeting, residuals, spread, angle, tape),
+    };
   });
 }
 
@@ -91,7 +114,7 @@ interface Meeting {
 }
 
 /** Where two tapes meet; when they do not, the place that both miss by the same. */
-function meeting({ a, b, side }: StakeRow, apart: number): Meeting {
+function meeting({ a, b, side }: Pick<StakeRow, "a" | "b" | "side">, apart: number): Meeting {
   if (a + b < apart) return { at: [a + (apart - a - b) / 2, 0], miss: { kind: "short", by: apart - a - b } };
   const over = Math.abs(a - b) - apart;
   if (over > 0) {
@@ -108,13 +131,71 @@ function crossingAngle(at: Point, [a, b]: readonly [Point, Point]): number {
   return Math.atan2(Math.abs(ax * by - ay * bx), ax * bx + ay * by);
 }
 
-/**
- * Two tapes that cross at an angle let a point move by tape / sqrt(1 - |cos angle|). Near the stakes' line, where that
- * grows without end, the arcs bend away from each other first: after sqrt(4 tape a b / apart).
- */
-function spreadAt({ a, b }: StakeRow, angle: number, apart: number, tape: number): number {
-  const crossing = tape / Math.sqrt(1 - Math.abs(Math.cos(angle)));
-  return Math.min(crossing, Math.max(tape, Math.sqrt((4 * tape * a * b) / apart)));
+const EITHER_WAY = [-1, 1] as const;
+
+/** How far the meeting of two tapes moves when they and the tape between the stakes are off, the worst way. */
+function spreadOfTwo(row: StakeRow, apart: number, tape: number): number {
+  const { at } = meeting(row, apart);
+  const off = (length: number, way: number) => Math.max(length + way * tape, 0);
+  const moves = EITHER_WAY.flatMap((a) =>
+    EITHER_WAY.flatMap((b) =>
+      // Stakes are farther apart than a tape is off, or nothing can be said from them.
+      EITHER_WAY.map((c) => meeting({ ...row, a: off(row.a, a), b: off(row.b, b) }, Math.max(off(apart, c), tape))),
+    ),
+  );
+  return Math.max(...moves.map((moved) => distanceBetween(moved.at, at)));
+}
+
+/** The same by a check from a point that may itself be off, `checkOff` in all, and the better of the two tapes with it. */
+function spreadByCheck(
+  at: Point,
+  [a, b]: readonly [Point, Point],
+  from: Point,
+  tape: number,
+  checkOff: number,
+): number {
+  const way = (place: Point) => Math.atan2(at[1] - place[1], at[0] - place[0]);
+  // Stake B stands off as far as the tape between the stakes.
+  return Math.min(
+    spreadOfPair(way(a) - way(from), tape, checkOff),
+    spreadOfPair(way(b) - way(from), 2 * tape, checkOff),
+  );
+}
+
+/** How far each of the points that were adjusted together moves when everything taped is off, the worst way. */
+function spreadsTogether(places: readonly Point[], taped: readonly Taped[], stakeB: Point, tape: number): number[] {
+  const moves = movesByLength(places, taped, tape);
+  return places.map((_, i) => {
+    const singly = moves.map((one) => one[i] as Point);
+    // A stake B that stands off moves all that was taped from it.
+    const withB = taped.reduce<Point>(
+      ([x, y], { of, to }, k) => {
+        if (to !== stakeB) return [x, y];
+        const [dx, dy] = singly[k] as Point;
+        const [px, py] = places[of] as Point;
+        const share = (px - stakeB[0]) / (Math.hypot(px - stakeB[0], py - stakeB[1]) || 1);
+        return [x + share * dx, y + share * dy];
+      },
+      [0, 0],
+    );
+    return tape * farthestSum([...singly, withB]);
+  });
+}
+
+/** The farthest that moves lead together when each may go forward or back: looked for in so many directions. */
+function farthestSum(moves: readonly Point[]): number {
+  const step = Math.PI / 18;
+  const sums = Array.from({ length: 18 }, (_, i) => {
+    const [cos, sin] = [Math.cos(i * step), Math.sin(i * step)];
+    return moves.reduce((sum, [x, y]) => sum + Math.abs(x * cos + y * sin), 0);
+  });
+  return Math.max(...sums) / Math.cos(step / 2);
+}
+
+/** How far a place moves that two tapes hold, off by so much each, which cross at an angle in radians. */
+function spreadOfPair(angle: number, off: number, other: number): number {
+  const [cos, sin] = [Math.abs(Math.cos(angle)), Math.abs(Math.sin(angle))];
+  return sin === 0 ? Number.POSITIVE_INFINITY : Math.sqrt(off * off + other * other + 2 * off * other * cos) / sin;
 }
 
 function doubtsOf(

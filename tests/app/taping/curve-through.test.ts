@@ -47,6 +47,18 @@ describe("sides", () => {
     expect(curveThrough(square, [true, false, false, false], true).vertices).toEqual(square);
   });
 
+  it("stay straight where an arc would have to turn right round to end in its direction", () => {
+    // The third point lies back on the way to the second: a slip of the hand.
+    const folded: Point[] = [
+      [0, 0],
+      [100, 0],
+      [200, 0],
+      [101, 0.01],
+    ];
+    const { vertices } = curveThrough(folded, [false, true, true, false], false);
+    expect(Math.max(...vertices.map(([, , bulge = 0]) => Math.abs(bulge)))).toBeLessThan(40);
+  });
+
   it("meet without a corner at every point between two curved ones, and inside every pair of arcs", () => {
     const around = fc.array(fc.double({ min: 60, max: 240, noNaN: true }), { minLength: 4, maxLength: 12 });
     fc.assert(

@@ -1,7 +1,7 @@
 /** Points from two stakes. Source: plane geometry (law of cosines); the tolerances are common practice, no source. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { pointsFromStakes, type StakeRow } from "../../../app/taping/two-stakes.ts";
+import { pointsFromStakes, type StakePoint, type StakeRow } from "../../../app/taping/two-stakes.ts";
 import { runs } from "../../oracles/seed.ts";
 
 const options = { apart: 240, closed: true, tape: 0.5 };
@@ -59,15 +59,15 @@ describe("doubts", () => {
     const [flat, good] = pointsFromStakes([row(120, 12), row(120, 120)], { ...options, closed: false });
     // Seen from the middle at 12 in., the stakes are 2 atan(10) = 168.6 degrees apart.
     expect(flat?.doubts).toEqual([{ kind: "flat", by: expect.any(Number), angle: expect.closeTo(168.579, 3) }]);
-    // Square tapes leave a point as uncertain as the tape itself.
-    expect(good?.spread).toBeCloseTo(0.5, 9);
+    // Square tapes, half an inch off the worst way, and the stakes as well: law of cosines for the eight ways.
+    expect(good?.spread).toBeCloseTo(0.992, 3);
     expect(good?.doubts).toEqual([]);
   });
 
   it("a point on the stakes' own line may be off by what two bent arcs leave open", () => {
     const [middle] = pointsFromStakes([row(120, 0)], { ...options, closed: false });
-    // Both tapes half an inch longer would meet at sqrt(120.5^2 - 120^2) = 10.97 in. from the line.
-    expect(middle?.spread).toBeCloseTo(10.95, 1);
+    // Both tapes half an inch longer, the stakes half an inch nearer: they meet at sqrt(120.5^2 - 119.75^2) from the line.
+    expect(middle?.spread).toBeCloseTo(Math.hypot(Math.sqrt(120.5 ** 2 - 119.75 ** 2), 0.25), 9);
     expect(middle?.doubts).toEqual([{ kind: "flat", by: middle?.spread, angle: 180 }]);
   });
 });
@@ -129,5 +129,95 @@ describe("checks", () => {
       expect(Math.hypot(at[0] - x, at[1] - y)).toBeLessThan(0.5);
       expect(doubts).toEqual([]);
     }
+  });
+});
+
+describe("how far off a point may be", () => {
+  type Yard = { apart: number; corners: [number, number][]; ways: number[] };
+  const yards = fc.record({
+    apart: fc.double({ min: 120, max: 420, noNaN: true }),
+    corners: fc.array(
+      fc.tuple(fc.double({ min: -100, max: 500, noNaN: true }), fc.double({ min: 90, max: 500, noNaN: true })),
+      { minLength: 3, maxLength: 5 },
+    ),
+    ways: fc.array(fc.constantFrom(-1, 1), { minLength: 16, maxLength: 16 }),
+  });
+  const taped = ({ apart, corners, ways }: Yard, isChecked: boolean) => {
+    let next = 0;
+    const off = () => 0.5 * (ways[next++ % ways.length] as number);
+    const rows = corners.map(([x, y], i): StakeRow => {
+      const [px, py] = corners[(i + corners.length - 1) % corners.length] as [number, number];
+      const check = Math.hypot(x - px, y - py);
+      return {
+        a: Math.hypot(x, y) + off(),
+        b: Math.hypot(x - apart, y) + off(),
+        side: "left",
+        check: isChecked && check > 12 ? check + off() : null,
+      };
+    });
+    return pointsFromStakes(rows, { apart: apart + off(), closed: true, tape: 0.5 });
+  };
+
+  it.each([
+    // The points are adjusted together: what is said holds for small moves.
+    [true, 1.1],
+    [false, 1.02],
+  ])(
+    "holds for every tape as far off as a tape may be, that between the stakes too (checked: %s)",
+    (isChecked, share) => {
+      fc.assert(
+        fc.property(yards, (yard) => {
+          for (const [i, { at, spread, doubts }] of taped(yard, isChecked).entries()) {
+            const [x, y] = yard.corners[i] as [number, number];
+            if (doubts.length === 0) expect(Math.hypot(at[0] - x, at[1] - y)).toBeLessThan(spread * share + 1e-9);
+          }
+        }),
+        runs(300),
+      );
+    },
+  );
+
+  it("is never less than its own distances miss it by", () => {
+    const square: StakeRow[] = [row(0, 120), { ...row(192, 120, 240, 192), check: 192 + 12 }];
+    for (const { spread, residuals } of pointsFromStakes(square, { ...options, closed: false })) {
+      for (const one of [residuals.a, residuals.b, residuals.check ?? 0]) {
+        expect(spread).toBeGreaterThanOrEqual(Math.abs(one));
+      }
+    }
+  });
+
+  it("is less where a check holds what two flat tapes do not", () => {
+    // On the stakes' own line, and seen square from a point beside it.
+    const [, alone] = pointsFromStakes([row(120, 120), row(120, 0)], { ...options, closed: false });
+    const [, checked] = pointsFromStakes([row(120, 120), row(120, 0, 240, 120)], { ...options, closed: false });
+    expect(alone?.doubts).toHaveLength(1);
+    expect(checked?.doubts).toEqual([]);
+    expect(checked?.spread).toBeLessThan(3);
+    // A check along the line holds nothing.
+    const [, along] = pointsFromStakes([row(200, 0), row(120, 0, 240, 80)], { ...options, closed: false });
+    expect(along?.doubts).toHaveLength(1);
+  });
+
+  it("stays small where tapes cross so flat that the points are hard to adjust: never worse than unadjusted", () => {
+    // Tapes up to half an inch off, near the stakes' line.
+    const rows: StakeRow[] = [
+      { a: 21.12, b: 138.64, side: "left", check: 266.14 },
+      { a: 23.28, b: 95.29, side: "right", check: 44.49 },
+      { a: 140.82, b: 22.33, side: "left", check: 118.75 },
+      { a: 245.9, b: 127.49, side: "left", check: 104.45 },
+    ];
+    const misfit = (points: readonly { residuals: { a: number; b: number; check: number | null } }[]) =>
+      points
+        .flatMap(({ residuals: { a, b, check } }) => [a, b, check ?? 0])
+        .reduce((sum, one) => sum + Math.min((one * one) / 2, 0.5 * (Math.abs(one) - 0.25)), 0);
+    const closed = { apart: 118.5, closed: true, tape: 0.5 };
+    const unadjusted = pointsFromStakes(
+      rows.map((one) => ({ ...one, check: null })),
+      closed,
+    ).map(({ at, residuals }, i, all) => {
+      const [x, y] = (all[(i + 3) % 4] as StakePoint).at;
+      return { residuals: { ...residuals, check: (rows[i]?.check ?? 0) - Math.hypot(at[0] - x, at[1] - y) } };
+    });
+    expect(misfit(pointsFromStakes(rows, closed))).toBeLessThanOrEqual(misfit(unadjusted) + 1e-9);
   });
 });
