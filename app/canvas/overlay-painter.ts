@@ -61,7 +61,8 @@ export function paintOutline(paint: Paint, element: AnyElement, isSelected: bool
 
 /** What a tool shows; labels last, over everything. */
 export function paintTool(paint: Paint, shapes: readonly OverlayShape[]): void {
-  const labels: (() => void)[] = [];
+  const measures: (() => Box)[] = [];
+  const words: ((taken: readonly Box[]) => void)[] = [];
   for (const shape of shapes) {
     switch (shape.kind) {
       case "edges":
@@ -77,14 +78,15 @@ export function paintTool(paint: Paint, shapes: readonly OverlayShape[]): void {
         paintCursor(paint, shape.at, shape.isSnapped);
         break;
       case "measure":
-        labels.push(() => paintMeasure(paint, shape.edge, shape.text));
+        measures.push(() => paintMeasure(paint, shape.edge, shape.text));
         break;
       case "words":
-        labels.push(() => paintWords(paint, shape.at, shape.lines, shape.isProblem === true));
+        words.push((taken) => paintWords(paint, shape.at, shape.lines, shape.isProblem === true, taken));
         break;
     }
   }
-  for (const label of labels) label();
+  const taken = measures.map((measure) => measure());
+  for (const paintBeside of words) paintBeside(taken);
 }
 
 function plain({ context, pixelRatio }: Paint): void {
@@ -191,8 +193,10 @@ function paintCursor(paint: Paint, at: Point, isSnapped: boolean): void {
 
 const LABEL_PIXELS = 12;
 const LINE_PIXELS = 18;
+/** How far words stand from the place that they are about. */
+const BESIDE = 16;
 
-function paintMeasure(paint: Paint, edge: Edge, text: string): void {
+function paintMeasure(paint: Paint, edge: Edge, text: string): Box {
   const { view } = paint;
   const [x, y] = toScreen(view, pointAt(edge, 0.5));
   const [tx, ty] = tangentAt(edge, 0.5);
@@ -200,18 +204,65 @@ function paintMeasure(paint: Paint, edge: Edge, text: string): void {
   // Beside the side, on its left as it is walked; on the screen y runs down.
   const [nx, ny] = [-ty, -tx];
   const away = 6 + Math.abs(nx) * (width / 2) + Math.abs(ny) * (LINE_PIXELS / 2);
-  paintLabel(paint, [text], [x + nx * away - width / 2, y + ny * away - LINE_PIXELS / 2], width, "measure");
+  const [left, top] = [x + nx * away - width / 2, y + ny * away - LINE_PIXELS / 2];
+  paintLabel(paint, [text], [left, top], width, "measure");
+  return { left, top, width, height: LINE_PIXELS };
 }
 
-function paintWords(paint: Paint, at: Point, lines: readonly string[], isProblem: boolean): void {
+/** A label on the screen, pixels. */
+export interface Box {
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/**
+ * Where words stand beside a place: above on the right, turned over where the view ends; elsewhere about the place where
+ * that would cover what is written already. Returns left and top, pixels.
+ */
+export function besidePlace(
+  [x, y]: Point,
+  { width, height }: Pick<Box, "width" | "height">,
+  view: Pick<Box, "width">,
+  taken: readonly Box[],
+): Point {
+  const toLeft = x - BESIDE - width;
+  const above = y - BESIDE - height;
+  const left = x + BESIDE + width > view.width ? toLeft : x + BESIDE;
+  const top = above < 0 ? y + BESIDE : above;
+  const otherLeft = left === toLeft ? x + BESIDE : toLeft;
+  const otherTop = top === above ? y + BESIDE : above;
+  const places: readonly Point[] = [
+    [left, top],
+    [left, otherTop],
+    [otherLeft, top],
+    [otherLeft, otherTop],
+  ];
+  const isFree = ([l, t]: Point) =>
+    l >= 0 &&
+    t >= 0 &&
+    l + width <= view.width &&
+    taken.every(
+      (box) => l >= box.left + box.width || box.left >= l + width || t >= box.top + box.height || box.top >= t + height,
+    );
+  const [first] = places as [Point];
+  const [at, down] = places.find(isFree) ?? first;
+  return [Math.max(4, at), down];
+}
+
+function paintWords(
+  paint: Paint,
+  at: Point,
+  lines: readonly string[],
+  isProblem: boolean,
+  taken: readonly Box[] = [],
+): void {
   if (lines.length === 0) return;
   const { view } = paint;
-  const [x, y] = toScreen(view, at);
   const width = Math.max(...lines.map((line) => labelWidth(paint, line)));
-  const height = lines.length * LINE_PIXELS;
-  const left = x + 16 + width > view.width ? x - 16 - width : x + 16;
-  const top = y - 16 - height < 0 ? y + 16 : y - 16 - height;
-  paintLabel(paint, lines, [Math.max(4, left), top], width, isProblem ? "problem" : "words");
+  const size = { width, height: lines.length * LINE_PIXELS };
+  paintLabel(paint, lines, besidePlace(toScreen(view, at), size, view, taken), width, isProblem ? "problem" : "words");
 }
 
 function labelWidth({ context }: Paint, text: string): number {
