@@ -1,12 +1,15 @@
 /** Typed measurements while drawing: the fields that the tool in hand takes. Enter places, Escape gives the typing up. */
 import { CornerDownLeft, Undo2 } from "lucide-react";
-import { useEffect, useId, useRef } from "react";
+import { type KeyboardEvent, useEffect, useId, useRef } from "react";
 import { useStore } from "zustand";
 import { useEditor } from "../editor-context.tsx";
+import { toolKeyFor } from "../tools/entry-keys.ts";
 import { hostOf } from "./host-of.ts";
 import { SideChoice } from "./side-choice.tsx";
 import "./canvas.css";
 import { tip } from "../panels/tip-props.ts";
+
+const hasModifier = ({ ctrlKey, metaKey, altKey }: KeyboardEvent) => ctrlKey || metaKey || altKey;
 
 export function EntryBar() {
   const editor = useEditor();
@@ -50,6 +53,15 @@ export function EntryBar() {
         place();
       }}
       onKeyDown={(event) => {
+        const isEmptyField = event.target instanceof HTMLInputElement && event.target.value === "";
+        // A key that is held to empty the field, or another field's text, is no sign for the tool.
+        const isFree = isEmptyField && !event.repeat && !hasModifier(event);
+        const key = isFree ? toolKeyFor(entry, event.key) : null;
+        if (key !== null && (key !== "Backspace" || Object.keys(texts).length === 0)) {
+          event.preventDefault();
+          host.press(key);
+          return;
+        }
         if (event.key !== "Escape") return;
         event.preventDefault();
         for (const { name } of entry.fields) host.type(name, "");

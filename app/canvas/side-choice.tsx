@@ -1,9 +1,9 @@
 /** How the next side is drawn: straight, or one of three sorts of arc. */
 import { Circle, CircleDot, FlipHorizontal2, Slash, Spline } from "lucide-react";
 import { tip } from "../panels/tip-props.ts";
-import { SIDE_SHAPES, SIDE_WORDS, type SideRule, type SideShape } from "../tools/side-shape.ts";
+import { SIDE_KEYS, TURN_KEY } from "../tools/entry-keys.ts";
+import { SIDE_SHAPES, SIDE_WORDS, type SideRule } from "../tools/side-shape.ts";
 
-const KEYS: Readonly<Record<SideShape, string>> = { straight: "", smooth: "A", radius: "R", through: "T" };
 const SIGNS = { straight: Slash, smooth: Spline, radius: CircleDot, through: Circle } as const;
 
 export function SideChoice({ rule, press }: { readonly rule: SideRule; press(key: string): void }) {
@@ -14,7 +14,7 @@ export function SideChoice({ rule, press }: { readonly rule: SideRule; press(key
         const Sign = SIGNS[shape];
         const { short, long } = SIDE_WORDS[shape];
         // The key of the shape in use makes the side straight again.
-        const key = shape === "straight" ? KEYS[rule.shape] : rule.shape === shape ? "" : KEYS[shape];
+        const key = shape === "straight" ? SIDE_KEYS[rule.shape] : rule.shape === shape ? "" : SIDE_KEYS[shape];
         return (
           <button
             key={shape}
@@ -22,7 +22,7 @@ export function SideChoice({ rule, press }: { readonly rule: SideRule; press(key
             className="icon-button"
             aria-pressed={rule.shape === shape}
             aria-label={short}
-            {...tip(short, KEYS[shape] || undefined, long)}
+            {...tip(short, SIDE_KEYS[shape] || undefined, long)}
             onClick={() => {
               if (key !== "") press(key);
             }}
@@ -37,8 +37,8 @@ export function SideChoice({ rule, press }: { readonly rule: SideRule; press(key
           className="icon-button"
           aria-pressed={rule.isTurned}
           aria-label="Bend the other way"
-          {...tip("Bend the other way", "V")}
-          onClick={() => press("v")}
+          {...tip("Bend the other way", TURN_KEY)}
+          onClick={() => press(TURN_KEY)}
         >
           <FlipHorizontal2 size={16} aria-hidden="true" />
         </button>

@@ -1,6 +1,8 @@
 /** Makes a side an arc of a given radius, or gives an arc another radius; its ends stay where they are. */
+import { pathFrom, signedArea } from "../../geometry/outline.ts";
 import { distanceBetween } from "../../geometry/points.ts";
 import { SAME_CORNER } from "../../geometry/tolerances.ts";
+import type { PathData } from "../../geometry/types.ts";
 import { lengthText, type Units } from "../../rules/words/lengths.ts";
 import { gone } from "./checked.ts";
 import { type Edit, refused } from "./edit.ts";
@@ -9,8 +11,8 @@ import { setBulge } from "./set-bulge.ts";
 
 /**
  * `radius` in inches; a minus bends the side to the other hand. It keeps to the hand and the share of the circle (less
- * or more than half of it) that the side has; a straight one bends to the right of its way, away from the inside of an
- * outline that runs counter-clockwise, by less than half a circle.
+ * or more than half of it) that the side has; a straight one bends away from the inside of its outline, or to the right
+ * of the way of a line, by less than half a circle.
  */
 export function setRadius(id: string, ref: PathRef, index: number, radius: number): Edit {
   return {
@@ -27,10 +29,15 @@ export function setRadius(id: string, ref: PathRef, index: number, radius: numbe
       if (short === null) return refused(tooSmallCircle(Math.abs(radius), chord, site.display?.units), id, ref.field);
       const now = from[2] ?? 0;
       const size = Math.abs(now) > 1 ? 1 / short : short;
-      const hand = (now < 0 ? -1 : 1) * (radius < 0 ? -1 : 1);
+      const hand = (now === 0 ? outwardHand(path) : Math.sign(now)) * (radius < 0 ? -1 : 1);
       return setBulge(id, ref, index, hand * size).apply(site);
     },
   };
+}
+
+/** The sign of a bulge that bends a side away from the inside of its outline, whichever way that runs; to the right of a line. */
+export function outwardHand(path: PathData): 1 | -1 {
+  return path.closed && signedArea(pathFrom(path)) < 0 ? -1 : 1;
 }
 
 /** The bulge of the shorter arc of a radius over a chord, positive; null when the circle is too small for it. */

@@ -41,7 +41,12 @@ export function Announcer() {
     const stop = editor.document.subscribe((state, before) => {
       if (!isNewStep(state, before)) return;
       if (timer !== null) clearTimeout(timer);
-      timer = setTimeout(() => setDone(stepText(editor)), STEPS_REST);
+      const { notice } = editor.view.getState();
+      timer = setTimeout(() => {
+        // A step that has a notice of its own is told by that.
+        const now = editor.view.getState().notice;
+        if (now === null || now === notice) setDone(stepText(editor));
+      }, STEPS_REST);
     });
     return () => {
       stop();

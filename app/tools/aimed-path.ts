@@ -1,8 +1,9 @@
 /** The line or outline that a tool works on: of the one selected element, else of the element under the pointer. */
 import type { PathData, Point } from "../../geometry/types.ts";
-import { lockedIds } from "../edits/arrangement.ts";
+import { hiddenIds, lockedIds } from "../edits/arrangement.ts";
 import { type PathPlace, placeOn, pointOfPlace } from "../edits/cut-path.ts";
 import type { AnyElement } from "../edits/edit.ts";
+import { calledAs } from "../edits/element-words.ts";
 import { hasHeights, pathOf, pathRefs } from "../edits/path-ref.ts";
 import { pickedAt } from "./picking.ts";
 import type { Desk } from "./tool.ts";
@@ -34,6 +35,19 @@ export function pathUnder(desk: Desk, at: Point, slack: number): Aimed | null {
     least = distance;
   }
   return best;
+}
+
+/** Why nothing is under a place where a line or edge is drawn that is locked; null where none is. */
+export function lockedReason(desk: Desk, at: Point, slack: number): string | null {
+  const { shown } = desk.document.getState();
+  const [locked, hidden] = [lockedIds(shown), hiddenIds(shown)];
+  const found = shown.elements.find((element) => {
+    if (!locked.has(element.id) || hidden.has(element.id)) return false;
+    const [ref] = pathRefs(element);
+    const path = ref && pathOf(element, ref);
+    return path ? placeOn(path, at, hasHeights(element)).distance <= slack : false;
+  });
+  return found ? `${calledAs(found)} is locked: find it in the outline to unlock it.` : null;
 }
 
 function aimedAt(desk: Desk, id: string): Aimed | null {

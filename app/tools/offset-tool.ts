@@ -15,7 +15,7 @@ import type { Refused } from "../edits/edit.ts";
 import { elementWords } from "../edits/element-words.ts";
 import { type Offset, offsetElement, offsetPaths } from "../edits/offset-element.ts";
 import { gridStep, toStep } from "../snapping/grid.ts";
-import { type Aimed, pathUnder, selectedPath } from "./aimed-path.ts";
+import { type Aimed, lockedReason, pathUnder, selectedPath } from "./aimed-path.ts";
 import type { Desk, OverlayShape, Pointer, Tool, TypedValues } from "./tool.ts";
 
 export function offsetTool(desk: Desk): Tool {
@@ -23,12 +23,15 @@ export function offsetTool(desk: Desk): Tool {
   let under: Aimed | null = null;
   let corners: CornerStyle = "round";
   let isTurned = false;
+  let lockedHere: string | null = null;
   let kept: { readonly key: string; readonly element: unknown; readonly found: readonly Path[] | Refused } | null =
     null;
 
   function track(pointer: Pointer): void {
     pointed = pointer.at;
-    under = selectedPath(desk) ? null : pathUnder(desk, pointer.at, 2 * desk.slack(pointer));
+    const slack = 2 * desk.slack(pointer);
+    under = selectedPath(desk) ? null : pathUnder(desk, pointer.at, slack);
+    lockedHere = under ? null : lockedReason(desk, pointer.at, slack);
   }
 
   /** What is asked for now; null while there is nothing to go along, or no distance. */
@@ -86,7 +89,7 @@ export function offsetTool(desk: Desk): Tool {
       desk.view.getState().select([under.element.id]);
       desk.announce(`Along ${elementWords(under.element)}. Now point out how far.`);
       under = null;
-    } else desk.complain("Press on the outline or line to go along first.");
+    } else desk.complain(lockedHere ?? "Press on the outline or line to go along first.");
   }
 
   return {

@@ -7,7 +7,7 @@ import { insertVertex } from "../edits/insert-vertex.ts";
 import { hasHeights, pathOf } from "../edits/path-ref.ts";
 import { roundCorner } from "../edits/round-corner.ts";
 import { setBulge } from "../edits/set-bulge.ts";
-import { setRadius } from "../edits/set-radius.ts";
+import { outwardHand, setRadius } from "../edits/set-radius.ts";
 import { splitLine } from "../edits/split-element.ts";
 import { type Handle, handlesOf, sideOf } from "./handles.ts";
 import { placeWords } from "./measures.ts";
@@ -83,6 +83,7 @@ export function placeEntry(element: AnyElement, place: Place, units: Units): Ent
         label: "Side: radius",
         type: "level",
         shown: isArc ? lengthText(side.radius, units) : "straight",
+        help: "A minus bends it to the other side.",
       },
     ],
     action: "Bend the side",
@@ -115,9 +116,9 @@ export function placeEdit(element: AnyElement, place: Place, key: string, shift:
     const path = pathOf(element, ref);
     const from = path?.vertices[index];
     const to = path?.vertices[(index + 1) % path.vertices.length];
-    if (!from || !to) return null;
+    if (!path || !from || !to) return null;
     const isBent = edgeFromVertices(from, to).kind === "arc";
-    return setBulge(id, ref, index, isBent ? 0 : QUARTER_CIRCLE);
+    return setBulge(id, ref, index, isBent ? 0 : outwardHand(path) * QUARTER_CIRCLE);
   }
   return key === "Insert" ? insertVertex(id, ref, index, pointAt(side, 0.5)) : null;
 }

@@ -7,7 +7,7 @@ import type { Point } from "../../geometry/types.ts";
 import type { PathPlace } from "../edits/cut-path.ts";
 import { calledAs } from "../edits/element-words.ts";
 import { isOutline, splitLine, splitOutline } from "../edits/split-element.ts";
-import { type Aimed, pathUnder, placeUnder } from "./aimed-path.ts";
+import { type Aimed, lockedReason, pathUnder, placeUnder } from "./aimed-path.ts";
 import type { Desk, OverlayShape, Pointer, Tool } from "./tool.ts";
 
 type Place = PathPlace & { readonly at: Point };
@@ -17,21 +17,22 @@ export function splitTool(desk: Desk): Tool {
   let place: Place | null = null;
   let from: { readonly aimed: Aimed; readonly place: Place } | null = null;
   let pointed: Point | null = null;
+  let lockedHere: string | null = null;
 
   function track(pointer: Pointer): void {
     const at = desk.snap(pointer).point;
     pointed = at;
     const slack = 2 * desk.slack(pointer);
     aimed = pathUnder(desk, at, slack) ?? pathUnder(desk, pointer.at, slack);
+    lockedHere = aimed ? null : lockedReason(desk, at, slack);
     if (from && aimed?.element.id !== from.aimed.element.id) aimed = null;
     place = aimed && placeUnder(aimed, at);
   }
 
   function cut(): void {
     if (!aimed || !place) {
-      desk.complain(
-        from ? `End the cut on the edge of ${calledAs(from.aimed.element)}.` : "Press on a line or on an edge.",
-      );
+      const none = lockedHere ?? "Press on a line or on an edge.";
+      desk.complain(from ? `End the cut on the edge of ${calledAs(from.aimed.element)}.` : none);
       return;
     }
     if (!from && isOutline(aimed.element)) {

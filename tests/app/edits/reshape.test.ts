@@ -113,6 +113,12 @@ describe("a side's radius", () => {
     );
   });
 
+  it("bulges outward whichever way the outline runs", () => {
+    const turned = { ...pool, outline: { ...pool.outline, vertices: pool.outline.vertices.toReversed() } };
+    const site = done(siteWith([turned]), setRadius("pool-1", OUTLINE, 0, 1000));
+    expect(area(site, "pool-1")).toBeGreaterThan(384 * 192);
+  });
+
   it("with a minus bends inward", () => {
     const site = done(siteWith([pool]), setRadius("pool-1", OUTLINE, 1, -120));
     expect(area(site, "pool-1")).toBeLessThan(384 * 192);

@@ -61,6 +61,17 @@ it("a step says what it has done and where the one selected lies now; undo says 
   expect(done()).toBe("Done: Rename the site.");
 });
 
+it("a step that has a notice of its own is not told twice", async () => {
+  page = bench(SITE);
+  page.show(<Announcer />);
+  page.does(() => {
+    page.editor.document.getState().edit(move);
+    page.editor.view.getState().say("Moved by a foot.");
+  });
+  await rest();
+  expect(page.all("[role=status]").at(-2)?.textContent).toBe("");
+});
+
 it("a pool is told with what is found of its water too", () => {
   page = bench(siteOf([concretePool({ name: "Pool" })]));
   page.show(<Announcer />);

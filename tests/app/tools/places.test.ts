@@ -90,6 +90,16 @@ describe("a side that is clicked in its middle", () => {
   });
 });
 
+it("a side that is made an arc bows out of its outline, whichever way that runs", () => {
+  const vertices = deck.outline.vertices.toReversed();
+  const hand = handAt(siteWith([{ ...deck, outline: { ...deck.outline, vertices } }]));
+  hand.view.getState().select(["deck-1"]);
+  hand.key(".");
+  hand.key(".");
+  hand.key("a");
+  expect(area(hand)).toBeGreaterThan(240 * 120);
+});
+
 describe("by keys alone", () => {
   it("the period goes from corner to side to corner, the comma back, and says where it is", () => {
     const hand = selected("deck-1");
