@@ -4,6 +4,7 @@ import { OUTCOMES_WORST_FIRST } from "../../rules/report.ts";
 import { OUTCOME_MEANINGS, OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
 import { runCommand } from "../commands/command.ts";
 import { useEditor } from "../editor-context.tsx";
+import { SIDE_KEYS } from "../tools/entry-keys.ts";
 import { Dialog } from "./dialog.tsx";
 import { keyWords } from "./key-words.ts";
 import { OutcomeMark } from "./outcome-mark.tsx";
@@ -17,6 +18,21 @@ const STEPS: readonly string[] = [
 ];
 
 const LENGTHS: readonly string[] = [`16' 6 1/2"`, "16.5", "198in", "5.03m"];
+
+/** Keys that no command has: they belong to the drawing under way. */
+const DRAWING: readonly (readonly [string, string])[] = [
+  ["Alt", "Held down, it holds snapping off."],
+  [
+    "Enter",
+    "Places what is typed, or ends the drawing. With the crosshair it places a corner; a second one there ends it.",
+  ],
+  ["Backspace", "Takes the last corner back."],
+  [
+    Object.values(SIDE_KEYS).filter(Boolean).join(" "),
+    "The next side is an arc: smooth, by radius, or through a point. Again: straight.",
+  ],
+  ["Space", "Held down, it moves the sheet."],
+];
 
 export function HelpDialog({ onClose }: { onClose(): void }) {
   const editor = useEditor();
@@ -47,9 +63,20 @@ export function HelpDialog({ onClose }: { onClose(): void }) {
           ))}
         </ol>
         <p>
-          Lengths are typed as {LENGTHS.slice(0, -1).join(", ")} or {LENGTHS.at(-1)}. The wheel zooms about the pointer;
-          two fingers move and zoom the sheet.
+          Lengths are typed as {LENGTHS.slice(0, -1).join(", ")} or {LENGTHS.at(-1)}, directions as 90, 90 deg or N 45
+          E. The wheel zooms about the pointer; two fingers move and zoom the sheet.
         </p>
+        <h3>While drawing</h3>
+        <dl className="help-drawing">
+          {DRAWING.map(([keys, what]) => (
+            <div key={keys}>
+              <dt>
+                <kbd>{keys}</kbd>
+              </dt>
+              <dd>{what}</dd>
+            </div>
+          ))}
+        </dl>
         <h3>What the signs say</h3>
         <ul className="help-outcomes">
           {OUTCOMES_WORST_FIRST.map((outcome) => (

@@ -1,6 +1,6 @@
 /** The card of the walk on the sheet: one step, on and back, and a way out at every step. What it speaks of is framed. */
 import { X } from "lucide-react";
-import { useEffect, useRef } from "react";
+import { useEffect, useLayoutEffect, useRef } from "react";
 import { useStore } from "zustand";
 import { runCommand } from "../commands/command.ts";
 import { useEditor } from "../editor-context.tsx";
@@ -31,6 +31,14 @@ export default function WalkCard() {
       else document.querySelector<HTMLElement>(".sheet-canvas")?.focus();
     };
   }, [isAsked]);
+
+  // Whoever leaves it with the focus inside goes on with the keys on the sheet.
+  useLayoutEffect(() => {
+    const left = card.current;
+    return () => {
+      if (left?.contains(document.activeElement)) document.querySelector<HTMLElement>(".sheet-canvas")?.focus();
+    };
+  }, []);
 
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {

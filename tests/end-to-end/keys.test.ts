@@ -34,7 +34,7 @@ describe("one list of commands", () => {
     const { page } = hand;
     await hand.sheet.focus();
     await page.keyboard.press("?");
-    const terms = page.getByRole("dialog", { name: "Help" }).locator("dt");
+    const terms = page.getByRole("dialog", { name: "Help" }).locator(".help-keys dt");
     await terms.first().waitFor();
     const keys = await terms.allTextContents();
     expect(keys.sort()).toEqual(COMMANDS.all.flatMap(({ key, label }) => (key === undefined ? [] : [label])).sort());

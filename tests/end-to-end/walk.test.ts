@@ -44,6 +44,8 @@ describe("on a first visit", () => {
     await step(6);
     await page.keyboard.press("Enter");
     await card.waitFor({ state: "detached" });
+    // The keys go on on the sheet.
+    expect(await page.evaluate(() => document.activeElement?.getAttribute("role"))).toBe("application");
     await page.getByRole("button", { name: "The whole site", pressed: true }).waitFor();
   });
 

@@ -74,6 +74,17 @@ describe("help", () => {
     const keyed = page.editor.commands.all.filter(({ key }) => key !== undefined).map(({ label }) => label);
     expect([...held].sort()).toEqual([...keyed].sort());
   });
+
+  it("holds the keys of a drawing under way, which are no commands", () => {
+    page.show(<HelpDialog onClose={close} />);
+    expect(page.all(".help-drawing dt").map((one) => one.textContent)).toEqual([
+      "Alt",
+      "Enter",
+      "Backspace",
+      "A R T",
+      "Space",
+    ]);
+  });
 });
 
 describe("a printed sheet", () => {
