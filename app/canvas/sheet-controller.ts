@@ -200,12 +200,15 @@ export class SheetController {
     return this.#screen?.marks().find(isNear)?.finding ?? null;
   }
 
-  /** A tool that was chosen from the bar or the menu is used on the sheet: its keys go there at once. */
+  /** A tool that draws is used on the sheet, wherever it was taken: its keys go there at once. So does one from the bar. */
   #takeFocus(): void {
+    const { tool } = this.#editor.view.getState();
     const box = this.#box;
     const active = box?.ownerDocument.activeElement;
     if (!box || !active || active === box) return;
-    const isLeft = active === box.ownerDocument.body || active.closest("[role=toolbar], .entry-bar, .empty-sheet");
+    const isDrawing = tool !== "select" && tool !== "pan";
+    const isLeft =
+      isDrawing || active === box.ownerDocument.body || active.closest("[role=toolbar], .entry-bar, .empty-sheet");
     if (isLeft) box.focus({ preventScroll: true });
   }
 

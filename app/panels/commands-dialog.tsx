@@ -1,5 +1,6 @@
 /** Every command, found by typing and run by Enter; and every element, to go to. */
 import { type KeyboardEvent, useEffect, useId, useMemo, useRef, useState } from "react";
+import { flushSync } from "react-dom";
 import { type Command, runCommand } from "../commands/command.ts";
 import { useDocument, useEditor } from "../editor-context.tsx";
 import { searchCommands, searchElements } from "./command-search.ts";
@@ -27,7 +28,8 @@ export function CommandsDialog({ onClose }: { onClose(): void }) {
 
   const run = (command: Command | undefined) => {
     if (!command) return;
-    onClose();
+    // It is gone, and the focus back, before the command puts the focus where its work goes on.
+    flushSync(onClose);
     runCommand(editor, command);
   };
   const goTo = (id: string | undefined) => {

@@ -12,6 +12,13 @@ interface DialogProps {
   onClose(): void;
 }
 
+/** A window that goes takes the focus with it: it goes back to where it was, or to the sheet where that is gone. */
+function giveFocusBack(before: Element | null): void {
+  if (document.activeElement !== document.body || before === document.body) return;
+  if (before instanceof HTMLElement && before.isConnected) before.focus();
+  else document.querySelector<HTMLElement>(".sheet-canvas")?.focus();
+}
+
 export function Dialog({ title, className = "", children, staysOpen = false, onClose }: DialogProps) {
   const box = useRef<HTMLDialogElement>(null);
   const id = useId();
@@ -19,11 +26,15 @@ export function Dialog({ title, className = "", children, staysOpen = false, onC
   const beganBeside = useRef(false);
   useEffect(() => {
     const dialog = box.current;
+    const before = document.activeElement;
     if (dialog && !dialog.open) {
       dialog.showModal();
       dialog.querySelector<HTMLElement>("[data-first-focus]")?.focus();
     }
-    return () => dialog?.close();
+    return () => {
+      dialog?.close();
+      giveFocusBack(before);
+    };
   }, []);
   return (
     <dialog

@@ -28,6 +28,27 @@ describe("one list of commands", () => {
     await page.getByRole("option", { name: /Metal part.*M/ }).waitFor();
     await page.keyboard.press("Enter");
     await page.getByRole("button", { name: "Metal part", pressed: true }).waitFor();
+    await expect.poll(() => focusedIn([".sheet-canvas", "body"])).toBe(".sheet-canvas");
+  });
+
+  it("gives the focus back to where it was, and the keys of a tool to the sheet", async () => {
+    const { page } = hand;
+    const finding = page.getByRole("button", { name: /Fence, south run/ }).first();
+    await finding.focus();
+    await page.keyboard.press("Control+k");
+    await page.getByRole("combobox", { name: /^Search the commands/ }).waitFor();
+    await page.keyboard.press("Escape");
+    await expect.poll(() => finding.evaluate((one) => one === document.activeElement)).toBe(true);
+    // With something selected the arrow keys would move it, were they not the crosshair's.
+    await hand.panel("Outline");
+    await page.getByRole("option", { name: /Fence, south run/ }).click();
+    await page.getByRole("tab", { name: "Outline" }).focus();
+    await page.keyboard.press("Shift+r");
+    await expect.poll(() => focusedIn([".sheet-canvas", "body"])).toBe(".sheet-canvas");
+    await page.keyboard.press("ArrowRight");
+    await page.keyboard.press("Enter");
+    await page.keyboard.press("Shift+ArrowRight");
+    expect(await hand.undoWords()).toBe("Undo");
   });
 
   it("serves help: every command with a key stands there with it", async () => {
