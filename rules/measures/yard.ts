@@ -7,6 +7,7 @@ import { lengthWithin, pathToArea } from "../../geometry/distance.ts";
 import { areaFrom, flattenArea, pathFrom } from "../../geometry/outline.ts";
 import { shortestPathFromPath, shortestPathToArea } from "../../geometry/paths-around-barriers.ts";
 import { segmentMeetsBox } from "../../geometry/points.ts";
+import { LIMIT_TOLERANCE } from "../../geometry/tolerances.ts";
 import type { Area, Barrier, Path, Point, Region, Route, Witness } from "../../geometry/types.ts";
 import { wallFootprint } from "../../geometry/wall-footprint.ts";
 import type { EditionId } from "../editions/edition.ts";
@@ -178,7 +179,7 @@ export class Yard {
     limit: number,
   ): { readonly length: number; readonly pieces: readonly Path[] } {
     const shape = this.shape(element);
-    if (shape.kind === "point") return { length: 0, pieces: [] };
+    if (shape.kind === "point" || this.straight(element, body).length > limit + LIMIT_TOLERANCE) return NOTHING_WITHIN;
     const path = shape.kind === "path" ? shape.path : shape.area.outer;
     return this.#work.measured(element, body, `within ${limit}`, () => lengthWithin(path, body.water, limit));
   }
@@ -335,6 +336,8 @@ export class Yard {
     this.#work.readEverything();
   }
 }
+
+const NOTHING_WITHIN = { length: 0, pieces: [] } as const;
 
 /** Thickness of a wall that gives none, inches: thin, so that its footprint takes no ground away. */
 const THIN_WALL = 0.5;

@@ -29,10 +29,10 @@ export interface FixedMetal {
   readonly lowest: number | "ground" | null;
   /** Inches of a line within the limit. */
   readonly extent?: number;
-  /** What is argued about the thing itself. */
-  readonly doubt?: Doubt;
+  /** What is argued about the thing itself; asked for only near the water, as is the remedy. */
+  readonly doubt?: () => Doubt | undefined;
   /** Copper that it takes. */
-  readonly remedy: string;
+  readonly remedy: () => string;
 }
 
 /** Something that one answer settles. */
@@ -120,7 +120,7 @@ function judgeNear(yard: Yard, body: Body, metal: FixedMetal, far: "no" | "doubt
   }
   let notes = "";
   let trace: Pick<Verdict, "answered" | "lapsed"> = {};
-  for (const doubt of [distanceDoubt(), barrierDoubt(), metal.doubt, heightDoubt()]) {
+  for (const doubt of [distanceDoubt(), barrierDoubt(), metal.doubt?.(), heightDoubt()]) {
     if (!doubt) continue;
     const settled = settle(yard, doubt.question, metal.element.id, body.id);
     notes += settled.note;
@@ -140,7 +140,7 @@ function judgeNear(yard: Yard, body: Body, metal: FixedMetal, far: "no" | "doubt
   }
   const near = distance === 0 ? `${name} is over or at the water of ${pool}` : `${name} is ${where} of ${pool}`;
   const why = `${near}; up to ${say.length(limit)} a person can touch it and the water, or the wet ground, at once.${heightNote()}${notes}`;
-  return { ...base, ...trace, outcome: "bond", why, remedy: metal.remedy };
+  return { ...base, ...trace, outcome: "bond", why, remedy: metal.remedy() };
 
   /** Of what hangs above the ground: how far it falls short of the height that would free it. */
   function heightNote(): string {

@@ -148,7 +148,7 @@ function asFixedMetal(yard: Yard, bodies: readonly Body[], element: EquipmentEle
           ? { length: 0, points: [straight.from, straight.to] }
           : yard.pathTo(element, body, "metal").counted,
       lowest: heightRange(element.z)?.bottom ?? "ground",
-      remedy: joinRemedy(yard, 1),
+      remedy: () => joinRemedy(yard, 1),
     };
     return judgeFixedMetal(yard, body, metal);
   });

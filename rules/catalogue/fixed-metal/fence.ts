@@ -10,13 +10,13 @@ import { extentOf, pathRound, type SubjectAt } from "./subjects.ts";
 
 export function fenceSubject(yard: Yard, element: FenceElement, bodies: readonly Body[]): SubjectAt {
   const name = subjectName(element);
-  const doubt: Doubt = {
+  const doubt = (): Doubt => ({
     question: yesNo("fence-metal", "Is this fence metal, its posts included?"),
     frees: "no",
     why: `${name} is within reach of the water, and the drawing does not say whether it is metal.`,
     remedy: "Say whether the fence is metal; bond it if it is.",
     freed: `${name} is not metal.`,
-  };
+  });
   return (body): FixedMetal => ({
     element,
     name,
@@ -25,7 +25,7 @@ export function fenceSubject(yard: Yard, element: FenceElement, bodies: readonly
     lowest: "ground",
     extent: extentOf(yard, element, body),
     ...(element.metal === undefined ? { doubt } : {}),
-    remedy: fenceRemedy(yard, element, connectionsOf(yard, element, bodies)),
+    remedy: () => fenceRemedy(yard, element, connectionsOf(yard, element, bodies)),
   });
 }
 

@@ -131,7 +131,7 @@ function notFixed(yard: Yard, bodies: readonly Body[], element: MetalElement): V
   if (settled.choice === "yes") {
     const at = meetingPoints(yard, element, body, yard.edition.value("fixedMetal.distance"));
     const need = partNeed(yard, element, at, yard.fact(element, "anchors") ?? 1, null);
-    return { ...base, ...settled.trace, section: "680.26(B)(5)", outcome: "bond", why, remedy: metal.remedy, need };
+    return { ...base, ...settled.trace, section: "680.26(B)(5)", outcome: "bond", why, remedy: metal.remedy(), need };
   }
   const remedy = "Say whether it stands in cups; bond the cups if it does.";
   return {

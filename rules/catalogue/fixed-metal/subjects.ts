@@ -28,19 +28,18 @@ export function pathRound(yard: Yard, element: KnownElement, body: Body): Route 
 export function metalSubject(yard: Yard, element: MetalElement): SubjectAt {
   const range = heightRange(element.z);
   const shape = yard.shape(element);
-  const connections = yard.fact(element, "anchors") ?? 1;
   return (body) => {
     const straight = yard.straight(element, body);
-    return {
+    const metal: FixedMetal = {
       element,
       name: subjectName(element),
       straight,
       path: pathRound(yard, element, body),
       lowest: range?.bottom ?? null,
-      ...(shape.kind === "path" ? { extent: extentOf(yard, element, body) } : {}),
-      ...buried(yard, element, straight, range?.top ?? null),
-      remedy: joinRemedy(yard, connections),
+      doubt: () => buriedDoubt(yard, element, straight, range?.top ?? null),
+      remedy: () => joinRemedy(yard, yard.fact(element, "anchors") ?? 1),
     };
+    return shape.kind === "path" ? { ...metal, extent: extentOf(yard, element, body) } : metal;
   };
 }
 
@@ -50,17 +49,15 @@ const BURIED_QUESTION = yesNo(
 );
 
 /** Metal that lies wholly in the ground: argued. */
-function buried(yard: Yard, element: MetalElement, straight: Witness, top: number | null): { doubt?: Doubt } {
-  if (top === null || straight.length === 0 || top >= yard.levelAt(straight.to).z) return {};
+function buriedDoubt(yard: Yard, element: MetalElement, straight: Witness, top: number | null): Doubt | undefined {
+  if (top === null || straight.length === 0 || top >= yard.levelAt(straight.to).z) return undefined;
   const name = subjectName(element);
   return {
-    doubt: {
-      question: BURIED_QUESTION,
-      frees: "no",
-      why: `${name} lies wholly below the ground within reach of the water. Whether buried metal counts is argued.`,
-      remedy: "Ask the authority having jurisdiction; bond it if it counts.",
-      freed: `${name} is buried, and the authority having jurisdiction does not ask for its bonding.`,
-    },
+    question: BURIED_QUESTION,
+    frees: "no",
+    why: `${name} lies wholly below the ground within reach of the water. Whether buried metal counts is argued.`,
+    remedy: "Ask the authority having jurisdiction; bond it if it counts.",
+    freed: `${name} is buried, and the authority having jurisdiction does not ask for its bonding.`,
   };
 }
 
@@ -83,14 +80,14 @@ export function runSubject(yard: Yard, element: UndergroundElement): SubjectAt {
     path: pathRound(yard, element, body),
     lowest: "ground",
     extent: extentOf(yard, element, body),
-    doubt: {
+    doubt: () => ({
       question: BURIED_QUESTION,
       frees: "no",
       why: `${name} ${metal} and lies in the ground within reach of the water. Whether buried metal counts is argued.`,
       remedy: "Ask the authority having jurisdiction; bond it if it counts.",
       freed: `${name} is buried, and the authority having jurisdiction does not ask for its bonding.`,
-    },
-    remedy: joinRemedy(yard, 1),
+    }),
+    remedy: () => joinRemedy(yard, 1),
   });
 }
 
@@ -102,13 +99,13 @@ export function extentOf(yard: Yard, element: KnownElement, body: Body): number 
 export function openingSubject(yard: Yard, element: OpeningElement): SubjectAt {
   const name = subjectName(element);
   const plain = elementName(element);
-  const doubt: Doubt = {
+  const doubt = (): Doubt => ({
     question: yesNo("frame-metal", "Is the frame of this door or window metal?"),
     frees: "no",
     why: `${name} is within reach of the water, and the drawing does not say whether its frame is metal.`,
     remedy: "Say whether the frame is metal; bond it if it is.",
     freed: `The frame of ${plain} is not metal.`,
-  };
+  });
   return (body) => ({
     element,
     name: `The metal frame of ${plain}`,
@@ -117,7 +114,7 @@ export function openingSubject(yard: Yard, element: OpeningElement): SubjectAt {
     lowest: "ground",
     extent: extentOf(yard, element, body),
     ...(element.metalFrame === undefined ? { doubt } : {}),
-    remedy: joinRemedy(yard, 1),
+    remedy: () => joinRemedy(yard, 1),
   });
 }
 
@@ -125,13 +122,13 @@ export function openingSubject(yard: Yard, element: OpeningElement): SubjectAt {
 export function claddingSubject(yard: Yard, element: Extract<KnownElement, { kind: "building" }>): SubjectAt {
   const name = subjectName(element);
   const plain = elementName(element);
-  const doubt: Doubt = {
+  const doubt = (): Doubt => ({
     question: yesNo("cladding-metal", "Is the cladding of this building metal?"),
     frees: "no",
     why: `${name} is within reach of the water, and the drawing does not say whether its cladding is metal.`,
     remedy: "Say whether the cladding is metal; bond it if it is.",
     freed: `The cladding of ${plain} is not metal.`,
-  };
+  });
   return (body) => {
     // The cladding is the building's outline, also of one that the pool lies in.
     const model = yard.buildings.find((entry) => entry.element.id === element.id);
@@ -145,7 +142,7 @@ export function claddingSubject(yard: Yard, element: Extract<KnownElement, { kin
       lowest: "ground",
       extent: extentOf(yard, element, body),
       ...(element.metalCladding === undefined ? { doubt } : {}),
-      remedy: joinRemedy(yard, 1),
+      remedy: () => joinRemedy(yard, 1),
     };
   };
 }
@@ -155,7 +152,7 @@ export function wallSubject(yard: Yard, element: WallElement): SubjectAt {
   const name = subjectName(element);
   const plain = elementName(element);
   const known = element.reinforced === true;
-  const doubt: Doubt = {
+  const doubt = (): Doubt => ({
     question: {
       id: "wall-reinforcing",
       text: "Does this wall hold reinforcing steel that the authority having jurisdiction wants bonded?",
@@ -168,7 +165,7 @@ export function wallSubject(yard: Yard, element: WallElement): SubjectAt {
     remedy:
       "Ask the authority having jurisdiction before the wall is filled; leave a tail from the steel if it counts.",
     freed: `${name} holds no steel that has to be bonded.`,
-  };
+  });
   return (body) => {
     const model = yard.walls.find((entry) => entry.element.id === element.id);
     // A wall that closes on itself has a face inside as well.
@@ -181,7 +178,7 @@ export function wallSubject(yard: Yard, element: WallElement): SubjectAt {
       path: pathToFaces(yard, body, element.id, faces, straight),
       lowest: "ground",
       doubt,
-      remedy: joinRemedy(yard, 1),
+      remedy: () => joinRemedy(yard, 1),
     };
   };
 }
