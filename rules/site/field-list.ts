@@ -94,9 +94,12 @@ export function typeFieldsOf(kind: Kind): readonly Field[] {
   return lists[kind].filter((field) => field.isTypeField);
 }
 
-/** The words for a field of a kind; null when the table lacks them. */
-export function labelOf(kind: Kind, name: string): FieldLabel | null {
-  return FIELD_LABELS[`${kind}.${name}`] ?? FIELD_LABELS[name] ?? null;
+/**
+ * The words for a field of a kind; null when the table lacks them. A kind that is not known, as a site may hold, or none
+ * (the site itself) has the words that fields of every kind share.
+ */
+export function labelOf(kind: string | undefined, name: string): FieldLabel | null {
+  return (kind === undefined ? undefined : FIELD_LABELS[`${kind}.${name}`]) ?? FIELD_LABELS[name] ?? null;
 }
 
 function fieldList(kind: Kind): Field[] {

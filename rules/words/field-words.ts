@@ -4,7 +4,6 @@
  */
 import type { EditionComparison } from "../compare-editions.ts";
 import type { Finding, Report } from "../report.ts";
-import type { Kind } from "../site/elements.ts";
 import { FIELD_LABELS } from "../site/field-labels.ts";
 import { labelOf } from "../site/field-list.ts";
 import type { Site } from "../site/site.ts";
@@ -13,7 +12,7 @@ import type { Site } from "../site/site.ts";
 export function withLabels(text: string, kind: string | undefined): string {
   if (!text.includes("`")) return text;
   return text.replaceAll(/`([A-Za-z.]+)`/g, (named, field: string) => {
-    const label = labelOf(kind as Kind, field)?.label ?? labelOfAnyKind(field);
+    const label = labelOf(kind, field)?.label ?? labelOfAnyKind(field);
     return label === null ? named : `\u201c${label}\u201d`;
   });
 }

@@ -21,6 +21,13 @@ describe("fields that a text names", () => {
     expect(textsWithLabels(said, "device")).toBe(said);
   });
 
+  it("have the words that all kinds share where the kind is not known or there is none", () => {
+    for (const kind of ["fountain", undefined]) {
+      expect(withLabels("Give `name`.", kind)).toBe("Give \u201cName\u201d.");
+      expect(withLabels("Give `serves`.", kind)).toBe("Give \u201cServes\u201d.");
+    }
+  });
+
   it("are changed in every finding that is shown, which is the same object each time", () => {
     const site = {
       format: "copperband-site",
