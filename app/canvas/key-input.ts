@@ -22,13 +22,7 @@ export function listenToToolKeys(
     }
     if (!isMine(event) || event.isComposing || event.altKey) return;
     if (box.ownerDocument.querySelector("dialog[open]")) return;
-    if (event.ctrlKey || event.metaKey) {
-      // Undo in the middle of a drawing takes back its last corner.
-      if (event.key !== "z" || !host.state.getState().entry?.canTakeBack) return;
-      host.press("Backspace");
-      event.preventDefault();
-      return;
-    }
+    if (event.ctrlKey || event.metaKey) return;
     if (event.key === " ") {
       pointer.isSpaceDown = true;
       event.preventDefault();

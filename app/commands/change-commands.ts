@@ -5,18 +5,26 @@ import { ALWAYS, type Command } from "./command.ts";
 import type { EditorPorts } from "./editor-ports.ts";
 import { hasSelection, makeEdit, selectedIds, selectionWords, tidySelection } from "./selection.ts";
 
+/** What undo does, and is called, while something is being drawn. */
+export const TAKE_BACK = "Take back the last corner";
+
 const undoCommand: Command = {
   id: "undo",
   label: "Undo",
   group: "Change",
   key: "Mod+Z",
   repeats: true,
-  labelNow: ({ document }) => namedStep("Undo", document.getState().history.past.at(-1)?.label),
-  available: ({ document }) => {
-    const { locked, history } = document.getState();
-    return locked ?? (history.past.length > 0 ? true : "There is nothing to undo.");
+  labelNow: (editor) => (isDrawing(editor) ? TAKE_BACK : namedStep("Undo", nextBack(editor))),
+  available: (editor) => {
+    if (isDrawing(editor)) return true;
+    const { locked } = editor.document.getState();
+    return locked ?? (nextBack(editor) === undefined ? "There is nothing to undo." : true);
   },
-  run: (editor) => travel(editor, "undo"),
+  run(editor) {
+    // What is being drawn is nearer at hand than the steps behind it.
+    if (isDrawing(editor)) editor.canvas?.takeBack();
+    else travel(editor, "undo");
+  },
 };
 
 const redoCommand: Command = {
@@ -94,10 +102,19 @@ export function nudge(dx: number, dy: number): Pick<Command, "available" | "run"
   };
 }
 
+function isDrawing({ canvas }: EditorPorts): boolean {
+  return canvas?.canTakeBack() === true;
+}
+
+/** The label of what undo would take back: the move under way, else the last step. */
+function nextBack({ document }: EditorPorts): string | undefined {
+  const { gesture, history } = document.getState();
+  return gesture?.label ?? history.past.at(-1)?.label;
+}
+
 function travel(editor: EditorPorts, way: "undo" | "redo"): void {
   const { document, view } = editor;
-  const { history } = document.getState();
-  const label = way === "undo" ? history.past.at(-1)?.label : history.future[0]?.label;
+  const label = way === "undo" ? nextBack(editor) : document.getState().history.future[0]?.label;
   document.getState()[way]();
   tidySelection(editor);
   if (label !== undefined) view.getState().say(`${way === "undo" ? "Undone" : "Done again"}: ${label}.`);

@@ -17,6 +17,10 @@ export interface CanvasPort {
   showElements(ids: readonly string[]): void;
   /** Gives up what a tool has begun; false when nothing was begun. */
   cancel(): boolean;
+  /** Whether what is being drawn has a last corner to take back. */
+  canTakeBack(): boolean;
+  /** Takes back that corner. */
+  takeBack(): void;
 }
 
 /** What opens over the sheet. */

@@ -1,6 +1,8 @@
 /** The line above everything: which site, whether it is kept, what is open in it, how much copper. */
 import { ListOrdered, Menu as MenuSign, PanelLeft, PanelRight, Redo2, Undo2 } from "lucide-react";
 import { useStore } from "zustand";
+import { hostOf } from "../canvas/host-of.ts";
+import { TAKE_BACK } from "../commands/change-commands.ts";
 import { runCommand } from "../commands/command.ts";
 import { useDocument, useEditor, useView } from "../editor-context.tsx";
 import { CountsLine } from "./counts-line.tsx";
@@ -99,16 +101,18 @@ export function TopBar() {
 function TravelButton({ id }: { readonly id: "undo" | "redo" }) {
   const editor = useEditor();
   const step = useDocument(({ history }) => (id === "undo" ? history.past.at(-1) : history.future[0])?.label ?? null);
+  const isDrawing = useStore(hostOf(editor).state, ({ entry }) => id === "undo" && entry?.canTakeBack === true);
   const command = editor.commands.get(id);
-  const words = step === null ? command.label : `${command.label}: ${step}`;
+  const words = isDrawing ? TAKE_BACK : step === null ? command.label : `${command.label}: ${step}`;
+  const isIdle = step === null && !isDrawing;
   const Sign = id === "undo" ? Undo2 : Redo2;
   return (
     <button
       type="button"
       className="plain icon-button"
       aria-label={words}
-      aria-disabled={step === null}
-      {...tip(step === null ? `Nothing to ${id}` : words, command.key)}
+      aria-disabled={isIdle}
+      {...tip(isIdle ? `Nothing to ${id}` : words, command.key)}
       onClick={() => runCommand(editor, command)}
     >
       <Sign size={18} aria-hidden="true" />

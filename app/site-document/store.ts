@@ -46,6 +46,7 @@ export interface DocumentState {
   commitGesture(label?: string): void;
   /** Back to the start, exactly. */
   cancelGesture(): void;
+  /** Goes one step back; in the middle of a gesture takes back just that. */
   undo(): void;
   redo(): void;
   /** Goes back (negative) or forward by a number of steps. */
@@ -147,7 +148,8 @@ export function createDocumentStore(site: Site, file: FileState): DocumentStore 
         show(history);
       },
       undo() {
-        get().go(-1);
+        if (get().gesture) get().cancelGesture();
+        else get().go(-1);
       },
       redo() {
         get().go(1);

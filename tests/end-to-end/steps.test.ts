@@ -58,3 +58,36 @@ it("goes back and forward through the steps; the one that is shown is marked and
   expect(watch.errors).toEqual([]);
   await page.close();
 });
+
+it("takes back one thing at a time: the last corner of a drawing, the move under way, then the steps behind them", async () => {
+  const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+  const watch = watchPage(page);
+  const sheet = new SheetPage(page);
+  await sheet.open(app.url);
+  await sheet.emptySheet();
+  await sheet.take("m");
+  await sheet.click(60, 60);
+  await expect.poll(() => sheet.undoWords()).toMatch(/^Undo: Draw /);
+  const placed = await sheet.undoWords();
+  await sheet.take("f");
+  await sheet.click(-120, -60);
+  await sheet.click(0, -60);
+  const back = page.getByRole("button", { name: "Take back the last corner" });
+  // Above and in the bar beneath the sheet.
+  await expect.poll(() => back.count()).toBe(2);
+  await page.locator(".topbar").getByRole("button", { name: "Take back the last corner" }).click();
+  await page.keyboard.press("Control+z");
+  await expect.poll(() => back.count()).toBe(0);
+  expect(await sheet.undoWords()).toBe(placed);
+  await page.keyboard.press("Escape");
+
+  await sheet.pull([60, 60], [60, 120]);
+  await page.keyboard.press("Control+z");
+  await page.getByRole("status").getByText("Undone: Move").waitFor();
+  await page.mouse.up();
+  expect(await sheet.undoWords()).toBe(placed);
+  await page.keyboard.press("Control+z");
+  await expect.poll(() => sheet.undoWords()).toBe("Undo");
+  expect(watch.errors).toEqual([]);
+  await page.close();
+});

@@ -91,6 +91,32 @@ describe("undo and redo", () => {
   });
 });
 
+describe("undo", () => {
+  it("in the middle of a drawing takes back its last corner, of a move the move, and no step behind them", () => {
+    const editor = headlessEditor(sampleYard());
+    const past = () => editor.document.getState().history.past.map(({ label }) => label);
+    const undo = COMMANDS.get("undo");
+    editor.corners = 2;
+    expect([undo.available(editor), undo.labelNow?.(editor)]).toEqual([true, "Take back the last corner"]);
+    editor.document.getState().edit(moveElements(["pump-1"], 5, 0));
+    run(editor, "undo");
+    run(editor, "undo");
+    expect([editor.corners, past()]).toEqual([0, ["Move pump 1"]]);
+    editor.document.getState().beginGesture("Move");
+    editor.document.getState().preview(moveElements(["pole-1"], 0, 5));
+    expect(undo.labelNow?.(editor)).toBe("Undo: Move light pole 1");
+    run(editor, "undo");
+    expect([editor.document.getState().gesture, past()]).toEqual([null, ["Move pump 1"]]);
+    run(editor, "undo");
+    expect(past()).toEqual([]);
+    // The first move of all can be taken back, too.
+    editor.document.getState().beginGesture("Move");
+    editor.document.getState().preview(moveElements(["pole-1"], 0, 5));
+    expect(run(editor, "undo")).toBe(true);
+    expect(editor.document.getState().gesture).toBeNull();
+  });
+});
+
 describe("the selection", () => {
   it("is deleted, copied, moved; all of it can be selected", () => {
     const editor = headlessEditor(sampleYard());

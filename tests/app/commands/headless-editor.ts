@@ -13,6 +13,8 @@ export interface HeadlessEditor extends EditorPorts {
   readonly asked: string[];
   /** Whether a tool has begun something that `cancel` gives up. */
   begun: boolean;
+  /** Corners of the drawing that is under way. */
+  corners: number;
   report: Report | null;
   said(): string | null;
 }
@@ -34,6 +36,7 @@ export function headlessEditor(site: Site): HeadlessEditor {
     live: { getState: () => ({ report: editor.report }) },
     asked,
     begun: false,
+    corners: 0,
     report: null,
     canvas: {
       fit: () => asked.push("fit"),
@@ -44,6 +47,10 @@ export function headlessEditor(site: Site): HeadlessEditor {
         const { begun } = editor;
         editor.begun = false;
         return begun;
+      },
+      canTakeBack: () => editor.corners > 0,
+      takeBack() {
+        editor.corners -= 1;
       },
     },
     openDialog: (name) => asked.push(`dialog ${name}`),

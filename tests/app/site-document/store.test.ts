@@ -174,6 +174,11 @@ describe("a gesture", () => {
     expect(now(store).history.past.map(({ label }) => label)).toEqual(["Move pump 1", "Delete statue 1"]);
     now(store).beginGesture("Move");
     now(store).preview(moveElements(["pump-1"], 70, 0));
+    // Undo takes back what is under way, and no step behind it.
+    const { shown } = now(store);
+    now(store).undo();
+    expect(now(store).shown).not.toBe(shown);
+    expect(now(store)).toMatchObject({ gesture: null, history: { future: [] } });
     now(store).undo();
     expect(now(store).history.future.map(({ label }) => label)).toEqual(["Delete statue 1"]);
     now(store).beginGesture("Move");
