@@ -85,7 +85,7 @@ export function Announcer() {
   }, [editor]);
 
   return (
-    <>
+    <div className="unseen-place">
       <p className="unseen" role="status">
         {selected}
       </p>
@@ -95,7 +95,7 @@ export function Announcer() {
       <p className="unseen" role="status">
         {counts}
       </p>
-    </>
+    </div>
   );
 }
 

@@ -89,9 +89,13 @@ describe("where a finger points nothing is smaller than 44 px", () => {
       const all = await hand.page.evaluate(tooSmall, 10_000);
       found.push(...small.map((what) => `${screen.name}: ${what}`));
       measured += all.length;
-      // Nothing stands out over the edge of the page.
-      const wider = await hand.page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+      // Nothing stands out over the edge of the page, seen or unseen: all of it would scroll.
+      const [wider, taller] = await hand.page.evaluate(() => {
+        const { scrollWidth, scrollHeight } = document.documentElement;
+        return [scrollWidth - innerWidth, scrollHeight - innerHeight] as const;
+      });
       if (wider > 0) found.push(`${screen.name}: ${wider} px wider than the page`);
+      if (taller > 0) found.push(`${screen.name}: ${taller} px taller than the page`);
       await screen.close?.(hand);
     }
     expect(found).toEqual([]);
