@@ -20,7 +20,13 @@ export function copperBlocks(report: Report, { units, width }: ListOptions): Blo
   const { conductor, hardware, weightPounds } = report.takeoff;
   const { ring } = report;
   const blocks = [headingBlock("Copper", "proposed broken, recorded solid")];
-  if (ring.pending) blocks.push(paragraphBlock("Routes are still being worked out: lengths may grow.", width));
+  if (ring.pending)
+    blocks.push(
+      paragraphBlock(
+        "The routes of the branches are not worked out: they are missing here, and lengths may grow.",
+        width,
+      ),
+    );
   for (const [run, name] of RUNS) {
     if (conductor[run] !== 0) blocks.push(rowBlock(name, copperText(conductor[run], units), width));
   }

@@ -6,11 +6,12 @@
  * full report with its routes is asked for, in a second worker so that a long route never holds up the next change.
  * 3. Results carry the document's revision; one that is older than what is shown already is dropped. 4. When another site
  * comes onto the sheet there is no report until its first one has come: findings of one yard never stand beside another.
+ * 5. What failed is said as long as nothing newer has come: a crash or a time that ran out is about one revision.
  *
  * While something is dragged on a large site, quick reports may be brief (workers/brief-report.ts): a whole one follows
  * at an easy pace, and after the last.
  *
- * A report without routes is shown as such (`routesPending`), never as a length of zero.
+ * A report without routes is shown as such (`routesPending`), never as a length of zero, also where they cannot be had.
  */
 import { createStore, type StoreApi } from "zustand/vanilla";
 import type { Report } from "../../rules/report.ts";
@@ -26,10 +27,14 @@ export interface LiveState {
   readonly site: Site | null;
   /** Revision of the document that the report is about. */
   readonly reportRevision: number;
-  /** The routes of branches are still being worked out. */
+  /** The report is without the routes of branches: they are on their way, or `routesFailure` says why they are not. */
   readonly routesPending: boolean;
+  /** Why the routes are not worked out, while all else of the report is. */
+  readonly routesFailure: string | null;
   /** Set when working out a report failed: the last good report stays on the sheet beside it. */
   readonly failure: string | null;
+  /** The report is about the sheet as it was, and the next one takes longer than a moment. */
+  readonly isBehind: boolean;
   /** Milliseconds that the last quick report took. */
   readonly took: number;
 }
@@ -56,8 +61,16 @@ const TOO_LONG: Readonly<Record<Depth, string>> = {
   full: "The routes of the copper take longer than 45 seconds and are not worked out. Everything else is.",
 };
 
+const STOPPED = "The worker behind the report stopped, or could not be loaded.";
+
 /** How long the document must rest before routes are asked for, milliseconds. */
 const REST_BEFORE_ROUTES = 120;
+
+/** From so many milliseconds on it is said that a report is being waited for. */
+export const LATE = 400;
+
+/** How long work on a site may go on that is not on the sheet any more, milliseconds. */
+const GRACE = 1_000;
 
 /** A brief report is followed by a whole one within so many milliseconds. */
 export const WHOLE_PACE = 250;
@@ -68,7 +81,8 @@ interface Asked {
 }
 
 interface Lane {
-  port: WorkerPort;
+  /** Null once it has failed, until something is asked again: a worker that cannot even start is not made over and over. */
+  port: WorkerPort | null;
   busy: Asked | null;
   waiting: Asked | null;
   /** What the worker holds: the last site that it answered with a report, and that report. Only edits are sent on it. */
@@ -91,7 +105,9 @@ export function followDocument(
     site: null,
     reportRevision: 0,
     routesPending: true,
+    routesFailure: null,
     failure: null,
+    isBehind: false,
     took: 0,
   }));
   const lanes: Record<Depth, Lane> = { quick: laneFor("quick"), full: laneFor("full") };
@@ -99,31 +115,55 @@ export function followDocument(
   let whole: ReturnType<typeof setTimeout> | null = null;
   let isWholeDue = false;
 
+  /** The revision of the last failure, and that of the last one of routes with its reason. */
+  let failed = 0;
+  let noRoutes: { readonly revision: number; readonly reason: string } | null = null;
+  let late: ReturnType<typeof setTimeout> | null = null;
+
   function laneFor(depth: Depth): Lane {
-    const lane: Lane = { port: makeWorker(), busy: null, waiting: null, held: null, deadline: null };
-    listen(lane, depth);
+    const lane: Lane = { port: null, busy: null, waiting: null, held: null, deadline: null };
+    openPort(lane, depth);
     return lane;
   }
 
-  function listen(lane: Lane, depth: Depth): void {
-    lane.port.onmessage = ({ data }) => {
-      const site = lane.busy?.site;
-      const before = lane.held?.report;
-      const report = !data.ok
-        ? null
-        : "report" in data
-          ? data.report
-          : before
-            ? patchedReport(before, data.changes)
-            : null;
-      lane.held = site && report ? { site, report } : null;
-      lane.busy = null;
-      if (lane.deadline !== null) clearTimeout(lane.deadline);
-      take(data, report);
-      if (data.ok && data.isBrief === true) whole ??= setTimeout(askWhole, WHOLE_PACE);
-      if (lane.waiting) send(lane, depth, lane.waiting);
+  function openPort(lane: Lane, depth: Depth): WorkerPort {
+    const port = makeWorker();
+    port.onmessage = ({ data }) => {
+      // What one that was ended had still sent is not the answer to what another works on.
+      if (lane.port === port) answered(lane, depth, data);
     };
-    lane.port.onerror = (event) => startAgain(lane, depth, event.message || "The calculation stopped.");
+    port.onerror = (event) => {
+      if (lane.port === port) startAgain(lane, depth, event.message || STOPPED);
+    };
+    lane.port = port;
+    return port;
+  }
+
+  function answered(lane: Lane, depth: Depth, data: RecomputeReply): void {
+    const { busy, held } = lane;
+    if (!busy) return;
+    if (!data.ok) {
+      lane.held = null;
+      free(lane);
+      fail(depth, data.revision, data.message);
+    } else {
+      const report = "report" in data ? data.report : held ? patchedReport(held.report, data.changes) : null;
+      if (!report) {
+        startAgain(lane, depth, STOPPED);
+        return;
+      }
+      lane.held = { site: busy.site, report };
+      free(lane);
+      take(data, report, busy.site);
+      if (data.isBrief === true) whole ??= setTimeout(askWhole, WHOLE_PACE);
+    }
+    if (lane.waiting) send(lane, depth, lane.waiting);
+  }
+
+  function free(lane: Lane): void {
+    if (lane.deadline !== null) clearTimeout(lane.deadline);
+    lane.deadline = null;
+    lane.busy = null;
   }
 
   function askWhole(): void {
@@ -133,15 +173,14 @@ export function followDocument(
     send(lanes.quick, "quick", { revision, site: shown });
   }
 
-  /** A worker that failed or took too long is ended; another takes up what waits. */
-  function startAgain(lane: Lane, depth: Depth, failure: string): void {
-    if (lane.deadline !== null) clearTimeout(lane.deadline);
-    lane.port.terminate();
-    lane.port = makeWorker();
-    lane.busy = null;
+  /** A worker that failed or took too long is ended; another takes up what is asked next. */
+  function startAgain(lane: Lane, depth: Depth, reason: string): void {
+    lane.port?.terminate();
+    lane.port = null;
     lane.held = null;
-    listen(lane, depth);
-    store.setState({ failure });
+    const { busy } = lane;
+    free(lane);
+    if (busy) fail(depth, busy.revision, reason);
     if (lane.waiting) send(lane, depth, lane.waiting);
   }
 
@@ -157,36 +196,61 @@ export function followDocument(
     const mayBeBrief = depth === "quick" && document.getState().gesture !== null && !isWholeDue;
     if (depth === "quick" && !mayBeBrief) isWholeDue = false;
     const request = { revision, depth, ...(mayBeBrief ? { watched: watched() } : {}) };
-    lane.port.postMessage(lane.held ? { ...request, edit: sitePatch(lane.held.site, site) } : { ...request, site });
+    const port = lane.port ?? openPort(lane, depth);
+    port.postMessage(lane.held ? { ...request, edit: sitePatch(lane.held.site, site) } : { ...request, site });
   }
 
-  function take(reply: RecomputeReply, report: Report | null): void {
+  function take(reply: RecomputeReply & { readonly ok: true }, report: Report, site: Site): void {
     const state = store.getState();
-    if (report === null && reply.ok) throw new Error("an answer that rests on a report that is not held");
-    if (!reply.ok) {
-      if (reply.revision >= state.reportRevision) store.setState({ failure: reply.message, routesPending: false });
-      return;
-    }
-    if (reply.revision < state.reportRevision) return;
+    const { revision, depth } = reply;
+    if (revision < state.reportRevision) return;
     // A full report is never pushed aside by a quick one of the same revision that comes later.
-    if (reply.depth === "quick" && reply.revision === state.reportRevision && !state.routesPending) return;
-    const site = sites.get(reply.revision) ?? null;
-    for (const revision of sites.keys()) if (revision < reply.revision) sites.delete(revision);
+    if (depth === "quick" && revision === state.reportRevision && !state.routesPending) return;
     store.setState({
       report,
       site,
-      reportRevision: reply.revision,
-      routesPending: reply.depth === "quick",
-      failure: null,
-      took: reply.depth === "quick" ? reply.took : state.took,
+      reportRevision: revision,
+      routesPending: depth === "quick",
+      routesFailure: depth === "quick" && noRoutes?.revision === revision ? noRoutes.reason : null,
+      failure: revision >= failed ? null : state.failure,
+      took: depth === "quick" ? reply.took : state.took,
     });
+    settled(revision);
   }
 
-  const sites = new Map<number, Site>();
+  /** Says that a revision could not be worked out, or only without its routes; nothing once more is known than that. */
+  function fail(depth: Depth, revision: number, reason: string): void {
+    const { report, reportRevision, routesPending } = store.getState();
+    const isShown = report !== null && revision === reportRevision;
+    if (revision < reportRevision || (isShown && !routesPending)) return;
+    if (depth === "full") {
+      noRoutes = { revision, reason };
+      if (isShown) store.setState({ routesFailure: reason });
+      return;
+    }
+    failed = revision;
+    store.setState({ failure: reason });
+    settled(revision);
+  }
+
+  /** Nothing more is awaited for a revision; where the sheet is further on, the wait for that begins. */
+  function settled(revision: number): void {
+    if (late !== null) clearTimeout(late);
+    late = null;
+    if (store.getState().isBehind) store.setState({ isBehind: false });
+    if (document.getState().revision > revision) awaitReport();
+  }
+
+  function awaitReport(): void {
+    late ??= setTimeout(() => {
+      late = null;
+      store.setState({ isBehind: true });
+    }, LATE);
+  }
 
   function changed(): void {
     const { shown, revision, gesture } = document.getState();
-    sites.set(revision, shown);
+    awaitReport();
     send(lanes.quick, "quick", { revision, site: shown });
     if (rest !== null) clearTimeout(rest);
     rest = setTimeout(
@@ -198,10 +262,23 @@ export function followDocument(
     );
   }
 
-  /** Lets go of what is known about the site that was on the sheet before. */
+  /** Lets go of what is known about the site that was on the sheet before, and soon of the work on it. */
   function forget(revision: number): void {
-    sites.clear();
-    store.setState({ report: null, site: null, reportRevision: revision, routesPending: true, failure: null });
+    store.setState({
+      report: null,
+      site: null,
+      reportRevision: revision,
+      routesPending: true,
+      routesFailure: null,
+      failure: null,
+    });
+    for (const depth of ["quick", "full"] as const) {
+      const lane = lanes[depth];
+      lane.waiting = null;
+      if (!lane.busy || lane.busy.site.elements.length === 0) continue;
+      if (lane.deadline !== null) clearTimeout(lane.deadline);
+      lane.deadline = setTimeout(() => startAgain(lane, depth, TOO_LONG[depth]), GRACE);
+    }
   }
 
   changed();
@@ -214,9 +291,11 @@ export function followDocument(
       stop();
       if (rest !== null) clearTimeout(rest);
       if (whole !== null) clearTimeout(whole);
+      if (late !== null) clearTimeout(late);
       for (const lane of Object.values(lanes)) {
         if (lane.deadline !== null) clearTimeout(lane.deadline);
-        lane.port.terminate();
+        lane.port?.terminate();
+        lane.port = null;
       }
     },
   });

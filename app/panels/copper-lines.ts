@@ -6,14 +6,21 @@ import type { TakeoffRun } from "../drawing/highlight.ts";
 export interface CopperLine {
   readonly line: TakeoffRun;
   readonly label: string;
-  /** The length in words, or that it is on its way. */
+  /** The length in words, or that it is on its way or not worked out. */
   readonly text: string;
   /** Nothing of it on this site. */
   readonly isNone: boolean;
+  /** The figure is not there. */
   readonly isOnItsWay: boolean;
 }
 
 export const ON_ITS_WAY = "on its way";
+export const NOT_WORKED_OUT = "not worked out";
+
+/** What stands in place of a figure that needs the routes. `failure`: why they are not worked out. */
+export function routesWords(failure: string | null): string {
+  return failure === null ? ON_ITS_WAY : NOT_WORKED_OUT;
+}
 
 const LINES: readonly { readonly line: TakeoffRun; readonly label: string; readonly waits: boolean }[] = [
   { line: "ring", label: "Ring", waits: false },
@@ -24,18 +31,19 @@ const LINES: readonly { readonly line: TakeoffRun; readonly label: string; reado
   { line: "tails", label: "Tails", waits: false },
 ];
 
-/** The lines of a takeoff; while routes are worked out, what depends on them is on its way, never zero. */
+/** The lines of a takeoff; without routes, what depends on them is on its way or not worked out, never zero. */
 export function copperLines(
   { conductor }: Pick<TakeoffReport, "conductor">,
   routesPending: boolean,
   units: Units | undefined,
+  waitWords = ON_ITS_WAY,
 ): CopperLine[] {
   return LINES.map(({ line, label, waits }) => {
     const isOnItsWay = waits && routesPending;
     return {
       line,
       label,
-      text: isOnItsWay ? ON_ITS_WAY : conductor[line] === 0 ? "none" : copperText(conductor[line], units),
+      text: isOnItsWay ? waitWords : conductor[line] === 0 ? "none" : copperText(conductor[line], units),
       isNone: !isOnItsWay && conductor[line] === 0,
       isOnItsWay,
     };

@@ -6,7 +6,7 @@ import { copperText, type Units } from "../../rules/words/lengths.ts";
 import { missingText } from "../../rules/words/outcomes.ts";
 import type { TakeoffRun } from "../drawing/highlight.ts";
 import { useDocument, useLive, useView } from "../editor-context.tsx";
-import { copperLines, ON_ITS_WAY } from "./copper-lines.ts";
+import { copperLines, routesWords } from "./copper-lines.ts";
 import { MethodChoice } from "./method-choice.tsx";
 import { RingChoice } from "./ring-choice.tsx";
 import { TieList } from "./tie-list.tsx";
@@ -16,6 +16,8 @@ export function CopperPanel() {
   const routesPending = useLive((state) => state.routesPending);
   const units = useDocument((state) => state.shown.display?.units);
   const failure = useLive((state) => state.failure);
+  const routesFailure = useLive((state) => state.routesFailure);
+  const routes: Routes = { isThere: !routesPending, words: routesWords(routesFailure) };
   if (!report) {
     return (
       <p className="panel-note">
@@ -36,21 +38,30 @@ export function CopperPanel() {
       )}
       <MethodChoice methods={report.methods} units={units} />
       <RingChoice ring={report.ring} units={units} />
-      <Takeoff report={report} routesPending={routesPending} units={units} />
+      {routesFailure === null ? null : (
+        <p className="problem failure">The routes of the branches are not worked out: {routesFailure}</p>
+      )}
+      <Takeoff report={report} routes={routes} units={units} />
       <TieList ties={report.ties} units={units} />
-      <Hardware report={report} routesPending={routesPending} />
+      <Hardware report={report} routes={routes} />
     </section>
   );
 }
 
+/** Whether the routes of the branches are there, and what stands for figures that need them. */
+interface Routes {
+  readonly isThere: boolean;
+  readonly words: string;
+}
+
 interface PartProps {
   readonly report: Report;
-  readonly routesPending: boolean;
+  readonly routes: Routes;
   readonly units: Units | undefined;
 }
 
 /** Runs of copper. A line that is pointed at, has the focus or is chosen lights up its pieces on the sheet. */
-function Takeoff({ report, routesPending, units }: PartProps) {
+function Takeoff({ report, routes, units }: PartProps) {
   const highlight = useView((view) => view.highlight);
   const setHighlight = useView((view) => view.setHighlight);
   const [chosen, setChosen] = useState<TakeoffRun | null>(null);
@@ -60,49 +71,51 @@ function Takeoff({ report, routesPending, units }: PartProps) {
     <div className="takeoff">
       <h3>Takeoff</h3>
       <ul onPointerLeave={() => setHighlight(chosen)}>
-        {copperLines(report.takeoff, routesPending, units).map(({ line, label, text, isNone, isOnItsWay }) => (
-          <li key={line}>
-            <button
-              type="button"
-              className="takeoff-line"
-              aria-pressed={chosen === line}
-              disabled={isNone}
-              data-lit={highlight === line ? "" : undefined}
-              title={isNone ? "" : "Light up its pieces on the sheet"}
-              onPointerEnter={() => setHighlight(line)}
-              onFocus={() => setHighlight(line)}
-              onBlur={() => setHighlight(chosen)}
-              onClick={() => {
-                const next = chosen === line ? null : line;
-                setChosen(next);
-                setHighlight(next);
-              }}
-            >
-              <span>{label}</span>
-              <span className={isOnItsWay ? "on-its-way" : isNone ? "faint" : ""}>{text}</span>
-            </button>
-          </li>
-        ))}
+        {copperLines(report.takeoff, !routes.isThere, units, routes.words).map(
+          ({ line, label, text, isNone, isOnItsWay }) => (
+            <li key={line}>
+              <button
+                type="button"
+                className="takeoff-line"
+                aria-pressed={chosen === line}
+                disabled={isNone}
+                data-lit={highlight === line ? "" : undefined}
+                title={isNone ? "" : "Light up its pieces on the sheet"}
+                onPointerEnter={() => setHighlight(line)}
+                onFocus={() => setHighlight(line)}
+                onBlur={() => setHighlight(chosen)}
+                onClick={() => {
+                  const next = chosen === line ? null : line;
+                  setChosen(next);
+                  setHighlight(next);
+                }}
+              >
+                <span>{label}</span>
+                <span className={isOnItsWay ? "on-its-way" : isNone ? "faint" : ""}>{text}</span>
+              </button>
+            </li>
+          ),
+        )}
       </ul>
       <dl className="sums">
         <div>
           <dt>{spare === undefined ? "Spare" : `Spare, ${Math.round(spare * 100)}%`}</dt>
-          <dd>{routesPending ? <OnItsWay /> : copperText(conductor.spare, units)}</dd>
+          <dd>{routes.isThere ? copperText(conductor.spare, units) : <NotThere words={routes.words} />}</dd>
         </div>
         <div className="sum-total">
           <dt>Copper in all</dt>
-          <dd>{routesPending ? <OnItsWay /> : copperText(conductor.total, units)}</dd>
+          <dd>{routes.isThere ? copperText(conductor.total, units) : <NotThere words={routes.words} />}</dd>
         </div>
       </dl>
     </div>
   );
 }
 
-function OnItsWay() {
-  return <span className="on-its-way">{ON_ITS_WAY}</span>;
+function NotThere({ words }: Pick<Routes, "words">) {
+  return <span className="on-its-way">{words}</span>;
 }
 
-function Hardware({ report, routesPending }: Omit<PartProps, "units">) {
+function Hardware({ report, routes }: Omit<PartProps, "units">) {
   const { hardware, weightPounds } = report.takeoff;
   return (
     <div className="hardware">
@@ -116,10 +129,10 @@ function Hardware({ report, routesPending }: Omit<PartProps, "units">) {
         ))}
         <div className="sum-total">
           <dt>Weight of the copper</dt>
-          <dd>{routesPending ? <OnItsWay /> : `${weightPounds.toFixed(1)} lb`}</dd>
+          <dd>{routes.isThere ? `${weightPounds.toFixed(1)} lb` : <NotThere words={routes.words} />}</dd>
         </div>
       </dl>
-      {routesPending ? <p className="panel-note">Clamps and joints of the branches are on their way.</p> : null}
+      {routes.isThere ? null : <p className="panel-note">Clamps and joints of the branches: {routes.words}.</p>}
     </div>
   );
 }

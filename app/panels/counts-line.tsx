@@ -9,7 +9,8 @@ import {
   questionsText,
 } from "../../rules/words/outcomes.ts";
 import { useDocument, useLiveAtOnce } from "../editor-context.tsx";
-import { ON_ITS_WAY } from "./copper-lines.ts";
+import { routesWords } from "./copper-lines.ts";
+import { BEHIND } from "./finding-words.ts";
 import { OutcomeMark } from "./outcome-mark.tsx";
 
 const OPEN: readonly Outcome[] = ["conflict", "missing", "bond", "review"];
@@ -19,9 +20,12 @@ export function CountsLine() {
   const units = useDocument((state) => state.shown.display?.units);
   const report = useLiveAtOnce((state) => state.report);
   const routesPending = useLiveAtOnce((state) => state.routesPending);
+  const routesFailure = useLiveAtOnce((state) => state.routesFailure);
   const failure = useLiveAtOnce((state) => state.failure);
+  const isBehind = useLiveAtOnce((state) => state.isBehind);
+  const state = failure !== null ? " has-failed" : isBehind ? " is-behind" : "";
   return (
-    <div className={failure === null ? "topbar-counts" : "topbar-counts has-failed"}>
+    <div className={`topbar-counts${state}`} aria-busy={isBehind} title={isBehind ? BEHIND : undefined}>
       {failure === null ? null : (
         <span className="problem-chip" role="alert" title={failure}>
           The calculation stopped
@@ -58,7 +62,9 @@ export function CountsLine() {
           <strong className="copper-total" title="Copper in all, with spare">
             Copper{" "}
             <span className="copper-figure">
-              {routesPending ? ON_ITS_WAY : totalText(report.takeoff.conductor.total, units)}
+              {routesPending || isBehind
+                ? routesWords(isBehind ? null : routesFailure)
+                : totalText(report.takeoff.conductor.total, units)}
             </span>
           </strong>
         </>

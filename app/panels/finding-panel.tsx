@@ -8,7 +8,7 @@ import { capitalized, namesOf } from "../../rules/words/element-names.ts";
 import { briefTexts } from "../../rules/words/measured.ts";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
 import { useDocument, useEditor, useLive, useReport, useView } from "../editor-context.tsx";
-import { isOpen, subjectOf } from "./finding-words.ts";
+import { BEHIND, isOpen, subjectOf } from "./finding-words.ts";
 import { FindingDetail } from "./later.tsx";
 import { OutcomeMark } from "./outcome-mark.tsx";
 
@@ -26,6 +26,7 @@ export function FindingPanel() {
   return (
     <>
       <Failure />
+      <Behind />
       {open ? (
         <FindingDetail numbered={open} siblings={numbered} />
       ) : (
@@ -49,6 +50,12 @@ function Failure() {
         : "There is no report of this site. It can still be drawn on and saved: undo the last step, or open another site."}
     </p>
   );
+}
+
+/** Said once a report takes longer than a moment, as on a large site. */
+function Behind() {
+  const isBehind = useLive((state) => state.isBehind && state.failure === null);
+  return isBehind ? <p className="panel-note">{BEHIND}</p> : null;
 }
 
 /** Findings of a part (null: all), in the code's order. */

@@ -11,7 +11,7 @@ import { EDITION_WHEN_UNNAMED, EDITIONS, namedEdition } from "../../rules/editio
 import type { PaletteName } from "../drawing/palette.ts";
 import { PAPER_NAMES, PAPERS, type PaperName } from "../drawing/paper.ts";
 import { planSheets } from "../drawing/sheets.ts";
-import { useEditor, useLive } from "../editor-context.tsx";
+import { useDocument, useEditor, useLive } from "../editor-context.tsx";
 import { tip } from "../panels/tip-props.ts";
 import { SheetPage } from "./sheet-page.tsx";
 import { usePrintComparison } from "./use-print-comparison.ts";
@@ -79,14 +79,15 @@ function PrintPages(props: PrintPagesProps) {
   const { paper, palette, compared, reasons, isOpen, onPaper, onPalette, onCompared, onReasons, onClose } = props;
   const report = useLive((state) => state.report);
   const site = useLive((state) => state.site);
-  const routesPending = useLive((state) => state.routesPending);
+  const routesPending = useLive((state) => state.routesPending && state.routesFailure === null);
+  const missing = useMissing();
   const own = (site && namedEdition(site)) ?? EDITION_WHEN_UNNAMED;
   const after = compared === own ? null : compared;
   const { comparison, pending, failure } = usePrintComparison(site, own, after);
   const sheets = useMemo(() => {
-    if (!site || !report) return [];
+    if (!site || !report || missing !== null) return [];
     return planSheets(site, report, { paper, reasons, ...(comparison ? { comparison } : {}) });
-  }, [site, report, paper, reasons, comparison]);
+  }, [site, report, missing, paper, reasons, comparison]);
   const box = useRef<HTMLElement>(null);
   useEffect(() => {
     if (!isOpen) return;
@@ -153,13 +154,13 @@ function PrintPages(props: PrintPagesProps) {
           <input type="checkbox" checked={reasons} onChange={(event) => onReasons(event.target.checked)} />
           Add the reasons in full
         </label>
-        <p className={failure === null ? "soft print-count" : "problem print-count"} role="status">
-          {stateWords(sheets.length, routesPending, pending, failure)}
+        <p className={failure === null && missing === null ? "soft print-count" : "problem print-count"} role="status">
+          {missing ?? stateWords(sheets.length, routesPending, pending, failure)}
         </p>
         <button
           type="button"
           className="strong"
-          disabled={routesPending || pending || failure !== null}
+          disabled={missing !== null || routesPending || pending || failure !== null}
           onClick={() => window.print()}
         >
           Print
@@ -176,6 +177,7 @@ function PrintPages(props: PrintPagesProps) {
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so keys have to reach it */}
       <section className={`print-pages page-${paper}`} aria-label="Sheets" tabIndex={0}>
+        {missing === null ? null : <p className="print-missing">{missing}</p>}
         {sheets.map((sheet, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a sheet is known by its place
           <SheetPage key={i} sheet={sheet} number={i + 1} count={sheets.length} palette={palette} />
@@ -183,6 +185,16 @@ function PrintPages(props: PrintPagesProps) {
       </section>
     </section>
   );
+}
+
+/** Why there is no report of the sheet as it is now, and so nothing to print; null where there is one. */
+function useMissing(): string | null {
+  const revision = useDocument((state) => state.revision);
+  const isThere = useLive((state) => state.report !== null && state.reportRevision === revision);
+  const failure = useLive((state) => state.failure);
+  if (failure !== null)
+    return `Nothing is printed: the calculation stopped (${failure}), and no report is about this sheet.`;
+  return isThere ? null : "Nothing is printed yet: the report of this sheet is still on its way.";
 }
 
 function stateWords(count: number, routesPending: boolean, pending: boolean, failure: string | null): string {

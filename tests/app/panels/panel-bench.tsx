@@ -38,7 +38,9 @@ export function bench(site: Site, report: Report | null = null): Bench {
     site,
     reportRevision: 1,
     routesPending: false,
+    routesFailure: null,
     failure: null,
+    isBehind: false,
     took: 0,
   }));
   const dialogs = createStore<{ open: null }>(() => ({ open: null }));
