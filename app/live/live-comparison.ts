@@ -2,7 +2,8 @@
  * The comparison of two editions that follows the sheet while it is looked at.
  *
  * One request is out at a time; while it is, only the newest waiting one is kept. An answer that is not to the newest
- * request is dropped, and what is shown is marked as old until the newest answer has come.
+ * request is dropped, and what is shown is marked as old until the newest answer has come. A worker that stops or takes too
+ * long is ended: nothing is shown then, and another takes up what is asked next.
  */
 import { createStore, type StoreApi } from "zustand/vanilla";
 import type { CompareReply, CompareRequest, ShownComparison } from "../workers/compare-messages.ts";
@@ -27,6 +28,9 @@ export type ComparisonStore = StoreApi<ComparisonState> & {
   close(): void;
 };
 
+/** How long one comparison, which is two reports with their routes, may take, milliseconds. */
+export const LONGEST = 90_000;
+
 /** The worker starts with the first request. */
 export function createComparison(makePort: () => ComparePort): ComparisonStore {
   const store = createStore<ComparisonState>(() => ({ comparison: null, pending: false, failure: null }));
@@ -34,12 +38,33 @@ export function createComparison(makePort: () => ComparePort): ComparisonStore {
   let turn = 0;
   let busy = false;
   let waiting: CompareRequest | null = null;
+  let deadline: ReturnType<typeof setTimeout> | null = null;
+
+  /** The worker is done with its request, or is not waited for any more. */
+  function free(): void {
+    busy = false;
+    if (deadline !== null) clearTimeout(deadline);
+    deadline = null;
+  }
+
+  function end(): void {
+    free();
+    port?.terminate();
+    port = null;
+  }
+
+  function stopped(reason: string): void {
+    end();
+    store.setState({ comparison: null, pending: waiting !== null, failure: reason });
+    sendNext();
+  }
 
   function open(): ComparePort {
     if (port) return port;
     const made = makePort();
     made.onmessage = ({ data }) => {
-      busy = false;
+      if (port !== made) return;
+      free();
       if (data.turn === turn) {
         store.setState(
           data.ok
@@ -50,11 +75,7 @@ export function createComparison(makePort: () => ComparePort): ComparisonStore {
       sendNext();
     };
     made.onerror = (event) => {
-      busy = false;
-      made.terminate();
-      if (port === made) port = null;
-      store.setState({ pending: waiting !== null, failure: event.message || "The comparison stopped." });
-      sendNext();
+      if (port === made) stopped(event.message || "The comparison stopped.");
     };
     port = made;
     return made;
@@ -65,6 +86,7 @@ export function createComparison(makePort: () => ComparePort): ComparisonStore {
     const next = waiting;
     waiting = null;
     busy = true;
+    deadline = setTimeout(() => stopped("It takes longer than 90 seconds and is given up."), LONGEST);
     open().postMessage(next);
   }
 
@@ -76,9 +98,7 @@ export function createComparison(makePort: () => ComparePort): ComparisonStore {
       sendNext();
     },
     close() {
-      port?.terminate();
-      port = null;
-      busy = false;
+      end();
       waiting = null;
     },
   });

@@ -149,6 +149,21 @@ describe("editions side by side", () => {
   });
 });
 
+describe("editions side by side, when another site is opened", () => {
+  it("begin anew with the edition of that site, and show nothing of the one before", async () => {
+    const editor = await show(siteOf([concretePool(), deck()], { edition: "nec-2020" }));
+    await click("Editions");
+    await act(async () => {});
+    const chosen = () => page.querySelectorAll("select")[0]?.value;
+    expect(chosen()).toBe("nec-2020");
+    await act(async () =>
+      editor.document.getState().open(siteOf([], { edition: "nec-2017" }), { name: "", saved: null }),
+    );
+    expect(chosen()).toBe("nec-2017");
+    expect(page.textContent).not.toMatch(/findings? changes?;/);
+  });
+});
+
 describe("the first questions", () => {
   it("ask for the edition, whether the pool stays, and whether paving is there already", async () => {
     const site = siteOf(
