@@ -1,11 +1,13 @@
 /** Copies of elements, a step aside, turned over a line, or at every place of a row. */
 import type { Point } from "../../geometry/types.ts";
+import type { Site } from "../../rules/site/site.ts";
 import { wholeGroups } from "./arrangement.ts";
 import { gone } from "./checked.ts";
 import { withCopies } from "./copies.ts";
 import { dimensionsOn } from "./dimension-copies.ts";
 import { type Edit, refused } from "./edit.ts";
 import { elementsOf, elementsWords } from "./element-words.ts";
+import { copiesStandAt } from "./likeness.ts";
 import { type Motion, mirror, shift } from "./moved.ts";
 import { idsWithOpenings } from "./place-elements.ts";
 
@@ -25,7 +27,14 @@ export function mirrorCopies(ids: readonly string[], through: Point, degrees: nu
   if (![...through, degrees].every(Number.isFinite)) {
     return { label: "Mirror", apply: () => refused("A mirror needs a place and a direction.") };
   }
-  return copying(ids, [mirror(through, degrees)], "Mirror a copy of", "mirrored");
+  const motion = mirror(through, degrees);
+  const edit = copying(ids, [motion], "Mirror a copy of", "mirrored");
+  const apply = (site: Site) => {
+    const originals = elementsOf(site, ids);
+    const isThere = originals.length > 0 && copiesStandAt(site, originals)(motion);
+    return isThere ? refused("It already stands on the other side, too.") : edit.apply(site);
+  };
+  return { ...edit, apply };
 }
 
 /** Copies of elements where each motion takes them. Doors and windows go with their wall. */

@@ -3,7 +3,7 @@
  *
  * Stages. 1. How many places the line takes: a number of them evenly, or one every so many inches from its start. 2. Each
  * place with its direction, and a step aside of the line where asked. 3. A copy at each: its middle comes to the place.
- * A place where the original already stands is left to it.
+ * A place where the original already stands, or a copy just like it, is left to it: a row laid twice stands once.
  */
 import { pathFrom, pathLength, pointAlong } from "../../geometry/outline.ts";
 import { distanceBetween } from "../../geometry/points.ts";
@@ -13,6 +13,7 @@ import { copying } from "./duplicate-elements.ts";
 import { type Edit, refused } from "./edit.ts";
 import { boxRound, middleOf } from "./element-box.ts";
 import { elementsOf } from "./element-words.ts";
+import { copiesStandAt } from "./likeness.ts";
 import { type Motion, shift, turn } from "./moved.ts";
 import { idsWithOpenings } from "./place-elements.ts";
 
@@ -62,18 +63,22 @@ export function repeatElements(ids: readonly string[], row: Row): Edit {
       if (!box) return refused("This is of a kind that this version cannot copy.");
       const middle = middleOf(box);
       const first = places[0]?.direction ?? 0;
-      const free = places.filter(({ at }) => distanceBetween(at, middle) > SAME_CORNER);
-      if (free.length === 0) return refused("It already stands at every place of the row.");
-      const copies = free.length * idsWithOpenings(site, ids).length;
+      const originals = elementsOf(site, idsWithOpenings(site, ids));
+      const isTaken = copiesStandAt(site, originals);
+      const motions = places
+        .filter(({ at }) => distanceBetween(at, middle) > SAME_CORNER)
+        .map(({ at, direction }): Motion => {
+          const there = shift(at[0] - middle[0], at[1] - middle[1]);
+          if (row.turning !== true) return there;
+          const turned = turn(direction - first, at);
+          return { at: (point) => turned.at(there.at(point)), isMirrored: false };
+        })
+        .filter((motion) => !isTaken(motion));
+      if (motions.length === 0) return refused("It already stands at every place of the row.");
+      const copies = motions.length * originals.length;
       if (copies > MOST_COPIES) {
         return refused(`That makes ${numberText(copies)} copies; at most ${numberText(MOST_COPIES)} at once.`);
       }
-      const motions = free.map(({ at, direction }): Motion => {
-        const there = shift(at[0] - middle[0], at[1] - middle[1]);
-        if (row.turning !== true) return there;
-        const turned = turn(direction - first, at);
-        return { at: (point) => turned.at(there.at(point)), isMirrored: false };
-      });
       return copying(ids, motions, "Repeat", "repeated").apply(site);
     },
   };

@@ -1,6 +1,7 @@
 /** Rows of copies, and copies carried from sheet to sheet. Expectations are arithmetic. */
 import { describe, expect, it } from "vitest";
 import { groupElements } from "../../../app/edits/arrangement.ts";
+import { mirrorCopies } from "../../../app/edits/duplicate-elements.ts";
 import { moveElements } from "../../../app/edits/move-elements.ts";
 import { isFrom, pasteElements, readTaken, takeElements, takenText } from "../../../app/edits/paste-elements.ts";
 import { placesOf, repeatElements } from "../../../app/edits/repeat-elements.ts";
@@ -109,6 +110,40 @@ describe("a row of copies", () => {
         [105, 100],
       ],
     });
+  });
+
+  it("laid twice stands once: only a place where nothing like it stands is filled", () => {
+    const row = repeatElements(["metal-1"], { line, every: { count: 5 } });
+    const once = applied(siteOf(post("metal-1", 0, 40)), row);
+    expect(once.elements).toHaveLength(6);
+    expect(refusalOf(once, row).reason).toBe("It already stands at every place of the row.");
+    // A finer row goes between; the copies keep their places, one of them under another name.
+    const named = applied(once, setField("metal-2", "name", "Corner post"));
+    expect(places(applied(named, repeatElements(["metal-1"], { line, every: { count: 9 } })))).toHaveLength(10);
+    // Another thing at those places is no copy.
+    const { elements } = once;
+    const cups = siteOf(...elements.slice(1), { ...post("metal-1", 0, 40), part: "cup" });
+    expect(applied(cups, row).elements).toHaveLength(11);
+  });
+
+  it("mirrored back over the same line is refused: the original stands there", () => {
+    const bent = {
+      id: "metal-1",
+      kind: "metal",
+      shape: {
+        closed: false,
+        vertices: [
+          [10, 0, 0.4],
+          [30, 10],
+        ],
+      },
+    };
+    const both = applied(siteOf(bent), mirrorCopies(["metal-1"], [0, 0], 90));
+    expect(both.elements).toHaveLength(2);
+    for (const id of ["metal-1", "metal-2"]) {
+      expect(refusalOf(both, mirrorCopies([id], [0, 0], 90)).reason).toBe("It already stands on the other side, too.");
+    }
+    expect(applied(both, mirrorCopies(["metal-2"], [50, 0], 90)).elements).toHaveLength(3);
   });
 
   it("makes at most a thousand copies of all that is chosen together", () => {
