@@ -123,6 +123,21 @@ const selectGroup: Command = {
   },
 };
 
+const addToSelection: Command = {
+  id: "select-more",
+  label: "Add what is picked to the selection",
+  group: "Select",
+  labelNow: ({ view }) =>
+    view.getState().adding ? "Pick one thing at a time again" : "Add what is picked to the selection",
+  available: hasElements,
+  run(editor) {
+    const { adding, setAdding, setTool, say } = editor.view.getState();
+    setTool("select");
+    setAdding(!adding);
+    say(adding ? "What is picked next stands alone." : "What is picked next is added, and what is selected let go.");
+  },
+};
+
 const find: Command = {
   id: "find",
   label: "Find an element by name",
@@ -137,7 +152,14 @@ const find: Command = {
   },
 };
 
-export const selectCommands: readonly Command[] = [selectAll, selectKind, invertSelection, selectGroup, find];
+export const selectCommands: readonly Command[] = [
+  selectAll,
+  selectKind,
+  invertSelection,
+  selectGroup,
+  addToSelection,
+  find,
+];
 
 /** True when everything that is selected is locked. */
 export function isAllLocked(editor: EditorPorts): boolean {

@@ -4,6 +4,8 @@ import { lengthText, type Units } from "../../rules/words/lengths.ts";
 
 const WIDTH = 280;
 const BASE = 26;
+/** Room for the words at the start of the bar. */
+const FROM_WIDTH = 70;
 
 export function Gauge({ finding, units }: { readonly finding: Finding; readonly units: Units | undefined }) {
   const deciding = decidingMeasure(finding);
@@ -31,7 +33,7 @@ export function Gauge({ finding, units }: { readonly finding: Finding; readonly 
         {text}
       </text>
       <text
-        x={limitAt + 4}
+        x={Math.max(limitAt + 4, FROM_WIDTH)}
         y={BASE + 18}
         fontSize={12}
         fill="var(--ink)"

@@ -234,8 +234,9 @@ const Row = memo(
         onPointerEnter={() => view.getState().hover(row.id)}
         onClick={(event) => {
           onActive(index);
-          const { select, selection } = view.getState();
-          select(event.shiftKey || event.ctrlKey || event.metaKey ? toggled(selection, row.id) : [row.id]);
+          const { select, selection, adding } = view.getState();
+          const isAdding = adding || event.shiftKey || event.ctrlKey || event.metaKey;
+          select(isAdding ? toggled(selection, row.id) : [row.id]);
           canvas?.showElements([row.id]);
         }}
         onDoubleClick={() => view.getState().setPanel("element")}

@@ -1,5 +1,5 @@
 /** The line under the sheet: what to do with the tool in hand, snapping, and how large the sheet is shown. */
-import { Magnet, Maximize, Minus, Plus } from "lucide-react";
+import { ListPlus, Magnet, Maximize, Minus, Plus } from "lucide-react";
 import { runCommand } from "../commands/command.ts";
 import { useDocument, useEditor, useView } from "../editor-context.tsx";
 import { commandTip } from "./tip-props.ts";
@@ -12,6 +12,7 @@ export function StatusLine() {
   const isCoarse = useCoarsePointer();
   const tool = useView((view) => view.tool);
   const snapping = useView((view) => view.snapping);
+  const adding = useView((view) => view.adding);
   const isReshaping = useView((view) => view.reshaping !== null);
   const refusal = useDocument((state) => state.refusal?.reason ?? null);
   const isMoving = useDocument((state) => state.gesture !== null);
@@ -43,6 +44,18 @@ export function StatusLine() {
       </p>
       <p className="status-caution">A drawing aid, not an approval.</p>
       <div className="zoom">
+        {isCoarse && tool === "select" ? (
+          <button
+            type="button"
+            className="plain icon-button"
+            aria-pressed={adding}
+            aria-label="Add what is picked to the selection"
+            {...commandTip(editor.commands.get("select-more"))}
+            onClick={() => runCommand(editor, editor.commands.get("select-more"))}
+          >
+            <ListPlus size={16} aria-hidden="true" />
+          </button>
+        ) : null}
         {(["measure", "dimension"] as const).map((id) => (
           <button
             key={id}

@@ -60,6 +60,7 @@ export function selectTool(desk: Desk): Tool {
   const site = () => desk.document.getState().shown;
   const elements = () => site().elements;
   const view = () => desk.view.getState();
+  const isAdding = ({ shift }: Pointer) => shift || view().adding;
   const byId = (id: string): AnyElement | undefined => elements().find((element) => element.id === id);
 
   function handles(): Handle[] {
@@ -154,11 +155,11 @@ export function selectTool(desk: Desk): Tool {
         view().chooseFinding(pressed.finding);
         return;
       case "element":
-        if (!pointer.shift && pressed.wasSelected && view().selection.length > 1) pick(groupOf(site(), pressed.id));
+        if (!isAdding(pointer) && pressed.wasSelected && view().selection.length > 1) pick(groupOf(site(), pressed.id));
         return;
       case "ground":
         sayLocked(pointer);
-        if (pointer.shift) return;
+        if (isAdding(pointer)) return;
         view().select([]);
         if (view().finding !== null) view().chooseFinding(null);
     }
@@ -199,7 +200,7 @@ export function selectTool(desk: Desk): Tool {
       selectedBefore = view().selection;
       const pressed = pressedAt(pointer);
       if (pressed.on !== "handle") active = null;
-      if (pointer.isDouble && !pointer.shift) {
+      if (pointer.isDouble && !isAdding(pointer)) {
         const id = pressed.on === "element" ? pressed.id : pressed.on === "handle" ? pressed.handle.id : null;
         const isMiddle = pressed.on === "handle" && pressed.handle.kind === "middle";
         if (id !== null && pressed.on === "element" && view().selection.length > 1 && groupOf(site(), id).length > 1) {
@@ -215,7 +216,7 @@ export function selectTool(desk: Desk): Tool {
       }
       if (pressed.on === "element") {
         const { selection, select } = view();
-        if (pointer.shift) {
+        if (isAdding(pointer)) {
           const ids = groupOf(site(), pressed.id);
           const others = selection.filter((id) => !ids.includes(id));
           select(pressed.wasSelected ? others : [...others, ...ids]);
@@ -242,7 +243,7 @@ export function selectTool(desk: Desk): Tool {
       else if (state.name === "dragging") {
         state.drag.move(pointer);
         endGesture();
-      } else if (state.name === "boxing") selectBox(state.from, pointer.at, pointer.shift);
+      } else if (state.name === "boxing") selectBox(state.from, pointer.at, isAdding(pointer));
       state = { name: "idle", over: null };
     },
     abandonPress() {

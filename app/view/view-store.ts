@@ -111,6 +111,8 @@ export interface ViewState {
   readonly column: Column | null;
   readonly palette: Palette;
   readonly snapping: boolean;
+  /** What is picked is added to the selection, as with Shift: for hands without a keyboard. */
+  readonly adding: boolean;
   /** Spoken politely to assistive technology and shown for a while. */
   readonly notice: Notice | null;
 
@@ -132,6 +134,7 @@ export interface ViewState {
   showColumn(column: Column | null): void;
   setPalette(palette: Palette): void;
   setSnapping(on: boolean): void;
+  setAdding(on: boolean): void;
   say(text: string, kind?: Notice["kind"], ways?: Notice["ways"]): void;
   unsay(): void;
 }
@@ -157,14 +160,16 @@ export function createViewStore(): ViewStore {
     column: null,
     palette: "sheet",
     snapping: true,
+    adding: false,
     notice: null,
     setCamera: (camera) => set({ camera }),
     select: (selection) => set({ selection }),
     hover: (hovered) => set((state) => (state.hovered === hovered ? state : { hovered })),
     // What is drawn with lies on the sheet: a column over it would be in the way.
-    setTool: (tool) => set({ tool, reshaping: null, ...(tool === "select" ? {} : { column: null }) }),
+    setTool: (tool) => set({ tool, reshaping: null, ...(tool === "select" ? {} : { column: null, adding: false }) }),
     setShape: (shape) => set({ shape }),
-    reshapePool: (reshaping) => set({ tool: "pool-shape", shape: reshaping.shape, reshaping, column: null }),
+    reshapePool: (reshaping) =>
+      set({ tool: "pool-shape", shape: reshaping.shape, reshaping, column: null, adding: false }),
     choosePart: (part) => set({ part, finding: null, panel: "findings" }),
     setHiddenParts: (hiddenParts) => set({ hiddenParts }),
     setArranging: (arranging) => set({ arranging }),
@@ -177,6 +182,7 @@ export function createViewStore(): ViewStore {
     showColumn: (column) => set({ column }),
     setPalette: (palette) => set({ palette }),
     setSnapping: (snapping) => set({ snapping }),
+    setAdding: (adding) => set({ adding }),
     say: (text, kind = "plain", ways = []) => set({ notice: { text, kind, at: Date.now(), ways } }),
     unsay: () => set({ notice: null }),
   }));

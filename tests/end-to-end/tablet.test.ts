@@ -6,6 +6,8 @@ import { moveFingers, type SheetPage } from "./sheet-page.ts";
 const UPRIGHT = { width: 834, height: 1112 };
 const ON_ITS_SIDE = { width: 1112, height: 834 };
 const HALF = { width: 507, height: 1000 };
+/** Slices of a split screen, the narrowest a third of a small tablet. */
+const SLICES = [320, 375, 417] as const;
 
 const pages = browserPages();
 
@@ -74,6 +76,31 @@ describe("a stylus", () => {
   });
 });
 
+describe("a finger", () => {
+  it("adds a second thing to what is selected, on the sheet and in the outline", async () => {
+    const hand = await tablet();
+    const { page } = hand;
+    const add = page.getByRole("button", { name: "Add what is picked to the selection" });
+    await page.getByRole("button", { name: "Details", exact: true }).tap();
+    await page.getByRole("tab", { name: "Outline" }).tap();
+    await page.getByRole("option", { name: /^.*Fence, south run/ }).tap();
+    await page.getByRole("button", { name: "Close the details" }).tap();
+    await add.tap();
+    expect(await add.getAttribute("aria-pressed")).toBe("true");
+    // The middle of the pool, which lies from 0, 0 to 32 by 16 ft; beside its label.
+    const at = await hand.onScreen(300, 40);
+    await page.touchscreen.tap(at.x, at.y);
+    await page.getByRole("status").getByText("2 elements are selected").waitFor({ state: "attached" });
+    await page.getByRole("button", { name: "Details", exact: true }).tap();
+    await page.getByRole("tab", { name: "Outline" }).tap();
+    await page
+      .getByRole("option", { name: /^.*House/ })
+      .first()
+      .tap();
+    await expect.poll(() => page.getByRole("option", { selected: true }).count()).toBe(3);
+  });
+});
+
 describe("turning the tablet round", () => {
   it("in the middle of a drawing loses nothing, and every control stays in reach", async () => {
     const hand = await tablet();
@@ -100,6 +127,26 @@ describe("turning the tablet round", () => {
     await page.setViewportSize(UPRIGHT);
     await expect.poll(async () => (await hand.sheet.boundingBox())?.width).toBe(834);
     await page.getByRole("option", { name: /Pool 1/ }).waitFor();
+  });
+});
+
+describe("a slice of a split screen", () => {
+  it("keeps every control in reach, and says what is open and how much copper", async () => {
+    const hand = await tablet();
+    const { page } = hand;
+    for (const width of SLICES) {
+      await page.setViewportSize({ width, height: 1000 });
+      await expect.poll(async () => (await hand.sheet.boundingBox())?.width).toBe(width);
+      expect(await page.evaluate(outOfReach)).toEqual([]);
+      const box = async (selector: string) => (await page.locator(selector).boundingBox()) ?? { x: -1, y: 0, width: 0 };
+      for (const selector of [".topbar .counts", ".copper-total", ".topbar-site"]) {
+        const { x, width: wide } = await box(selector);
+        expect([x >= 0, x + wide <= width, wide > 20], `${selector} at ${width}`).toEqual([true, true, true]);
+      }
+    }
+    await page.getByRole("button", { name: "Details", exact: true }).tap();
+    await page.getByRole("button", { name: /Fence, south run/ }).tap();
+    await page.getByRole("complementary", { name: "Details" }).getByText("needs bonding", { exact: true }).waitFor();
   });
 });
 

@@ -55,6 +55,22 @@ describe("clicking", () => {
     expect(hand.view.getState().selection).toEqual(["deck-1"]);
   });
 
+  it("adds by finger too, once that is asked for, until it is let go of or something is drawn", () => {
+    const hand = yard();
+    hand.click(120, 60, { isTouch: true });
+    hand.view.getState().setAdding(true);
+    hand.click(60, 30, { isTouch: true });
+    expect(hand.view.getState().selection).toEqual(["pump-1", "deck-1"]);
+    hand.click(500, 500, { isTouch: true });
+    expect(hand.view.getState().selection).toEqual(["pump-1", "deck-1"]);
+    hand.click(120, 60, { isTouch: true });
+    expect(hand.view.getState().selection).toEqual(["deck-1"]);
+    hand.take("fence");
+    hand.take("select");
+    hand.click(120, 60, { isTouch: true });
+    expect(hand.view.getState().selection).toEqual(["pump-1"]);
+  });
+
   it("on one of several selected leaves that one", () => {
     const hand = yard();
     hand.view.getState().select(["deck-1", "pump-1"]);
