@@ -6,6 +6,7 @@
  * (r + a)^2 = x^2 + (h + r)^2 and (r + b)^2 = (c - x)^2 + (h + r)^2. Their difference gives x as p + q r; put into the
  * first it is a quadratic equation in r.
  */
+import { SAME_CORNER } from "../../geometry/tolerances.ts";
 import { arcVertex, type Circle, joiningCircle, touching } from "./circles.ts";
 import { aboutMiddle } from "./placing.ts";
 import { firstOf, outside, type PoolShape, refuse, sizeOf, uncrossed } from "./shape.ts";
@@ -54,7 +55,7 @@ export const figureEight: PoolShape = {
       least > 0 ? "wider than the ends where they cross, narrower than the small end" : "narrower than the small end";
     const narrow = outside(figureEight, d, "neck", { isAbove: true, least, most: small, because }, units);
     if (narrow) return narrow;
-    if (neck === small) return refuse(figureEight, "neck", "has to be narrower than the small end.");
+    if (neck >= small - SAME_CORNER) return refuse(figureEight, "neck", "has to be narrower than the small end.");
     const radius = neckRadius(a, b, c, neck / 2);
     if (radius === null) return refuse(figureEight, "neck", "cannot join these ends: type a wider or narrower one.");
     const [endA, endB]: [Circle, Circle] = [

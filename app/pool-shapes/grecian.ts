@@ -1,4 +1,5 @@
 /** A rectangle with its four corners cut off straight. */
+import { SAME_CORNER } from "../../geometry/tolerances.ts";
 import { firstOf, outside, type PoolShape, sizeOf } from "./shape.ts";
 
 export const grecian: PoolShape = {
@@ -48,7 +49,7 @@ export const grecian: PoolShape = {
     const [long, short] = [x - cut, y - across];
     // A cut that takes half a side leaves nothing of it: two corners become one.
     const side = (a: readonly [number, number], b: readonly [number, number], size: number) =>
-      size > 0 ? [a, b] : [a];
+      size > SAME_CORNER ? [a, b] : [a];
     const vertices = [
       ...side([-long, -y], [long, -y], long),
       ...side([x, -short], [x, short], short),

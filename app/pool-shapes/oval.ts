@@ -1,4 +1,5 @@
 /** Two half circles joined by straight sides. */
+import { SAME_CORNER } from "../../geometry/tolerances.ts";
 import { firstOf, outside, type PoolShape, sizeOf } from "./shape.ts";
 
 export const oval: PoolShape = {
@@ -23,7 +24,7 @@ export const oval: PoolShape = {
     if (refusal) return refusal;
     const [x, y] = [(length - width) / 2, width / 2];
     // A bulge of 1 is a half circle.
-    if (x === 0)
+    if (x <= SAME_CORNER)
       return {
         ok: true,
         outline: {

@@ -1,5 +1,6 @@
 /** A rectangle that ends, at one or both of its short sides, in an arc narrower than the pool, between two shoulders. */
 
+import { SAME_CORNER } from "../../geometry/tolerances.ts";
 import type { Vertex } from "../../geometry/types.ts";
 import type { Units } from "../../rules/words/lengths.ts";
 import { aboutMiddle } from "./placing.ts";
@@ -49,10 +50,11 @@ function romanOutline(shape: PoolShape, d: Dimensions, ends: 1 | 2, units: Units
     outside(shape, d, "length", { isAbove: true, least: ends * arcDepth, because: arcs }, units),
   );
   if (refusal) return refusal;
-  const [x, y, half] = [(length - ends * arcDepth) / 2, width / 2, arcWidth / 2];
+  const hasShoulders = width - arcWidth > SAME_CORNER;
+  const [x, y] = [(length - ends * arcDepth) / 2, width / 2];
+  const half = hasShoulders ? arcWidth / 2 : y;
   // The height of an arc over half its chord is its bulge.
-  const bulge = arcDepth / half;
-  const hasShoulders = arcWidth < width;
+  const bulge = Math.min(1, arcDepth / half);
   const right: Vertex[] = [
     ...(hasShoulders ? [[x, -y] as const] : []),
     [x, -half, bulge],

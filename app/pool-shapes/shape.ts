@@ -1,5 +1,6 @@
 /** What a pool shape is: fields for its dimensions, and a pure function from those to the outline of its inside wall. */
 import { findSelfCrossing } from "../../geometry/self-crossing.ts";
+import { SAME_CORNER } from "../../geometry/tolerances.ts";
 import type { PathData } from "../../geometry/types.ts";
 import { lengthText, type Units } from "../../rules/words/lengths.ts";
 import type { PoolShapeId } from "./shape-names.ts";
@@ -58,11 +59,15 @@ export interface Span {
   readonly because?: string;
 }
 
-/** A refusal when a dimension lies outside its span; null when it fits. */
+/**
+ * A refusal when a dimension lies outside its span; null when it fits. By less than would tell two corners apart it may
+ * lie outside of an end that is allowed: the same length typed in two units differs in its last digit.
+ */
 export function outside(shape: PoolShape, d: Dimensions, name: string, span: Span, units: Units): Shaped | null {
   const value = sizeOf(d, name);
   const { least = 0, most = Number.POSITIVE_INFINITY, isAbove = false, because } = span;
-  if ((isAbove ? value > least : value >= least) && value <= most) return null;
+  const fits = isAbove ? value > least + SAME_CORNER : value >= least - SAME_CORNER;
+  if (fits && value <= most + SAME_CORNER) return null;
   const words = (size: number, apartFrom: number) =>
     size === 0 ? "zero" : sizeWords(shape, name, size, units, apartFrom);
   const [low, high] = [words(least, value), words(most, value)];
