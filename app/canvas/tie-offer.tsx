@@ -11,6 +11,11 @@ export function TieOffer() {
   const camera = useView((view) => view.camera);
   const isShown = useDocument((state) => state.gesture === null);
   if (!tie || !isShown) return null;
+  /** The button goes, and keys go on on the sheet. */
+  const leave = () => {
+    host.withdrawTie();
+    document.querySelector<HTMLElement>(".sheet-canvas")?.focus();
+  };
   const record = () => {
     const refusal = editor.document.getState().edit(recordTie(tie));
     const { say, select } = editor.view.getState();
@@ -20,7 +25,7 @@ export function TieOffer() {
       if (made) select([made.id]);
       say("The tie is recorded. Say under Facts which hardware holds it.");
     }
-    host.withdrawTie();
+    leave();
   };
   const x = (tie.to[0] - camera.x) * camera.scale;
   const y = (camera.y - tie.to[1]) * camera.scale;
@@ -33,7 +38,9 @@ export function TieOffer() {
         autoFocus
         onClick={record}
         onKeyDown={(event) => {
-          if (event.key === "Escape") host.withdrawTie();
+          if (event.key !== "Escape") return;
+          event.preventDefault();
+          leave();
         }}
       >
         Record this tie

@@ -89,6 +89,11 @@ export class ToolHost {
       if (state.tool !== before.tool || state.reshaping !== before.reshaping) this.#take(state.tool);
       else if (state.shape !== before.shape) this.#refresh();
     });
+    ports.document.subscribe((state, before) => {
+      // What was pressed or begun was on the site before.
+      if (state.opened !== before.opened) this.#take(ports.view.getState().tool);
+      else if (state.shown !== before.shown && this.state.getState().offeredTie) this.withdrawTie();
+    });
     this.#refresh();
   }
 
@@ -283,7 +288,7 @@ export class ToolHost {
 
   #setCrosshair(at: Point): void {
     this.#crosshair = at;
-    this.#last = { at, shift: false, alt: false, isTouch: false, isDouble: false, isCrosshair: true };
+    this.#last = { at, shift: false, mod: false, alt: false, isTouch: false, isDouble: false, isCrosshair: true };
     this.#tool.pointerMove(this.#last);
     this.#sheet.reveal(at);
   }
