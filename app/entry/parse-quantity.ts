@@ -55,6 +55,7 @@ export function parseQuantity(text: string, kind: QuantityKind = "number", rule:
   if (factor === undefined)
     return no(/^,\d/.test(word) ? "Use a point for decimals: 5.03." : `"${word}" does not fit here.`);
   const value = number.value * factor * (sign === "-" && number.value !== 0 ? -1 : 1);
+  if (!Number.isFinite(value)) return no("That is more than can be counted.");
   if (kind === "count" && !Number.isInteger(value)) return no("This has to be a whole number.");
   const { least = null, most = null } = rule;
   if (least !== null && value < least) return no(`This has to be at least ${least.toLocaleString("en-US")}.`);

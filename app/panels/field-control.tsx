@@ -1,5 +1,6 @@
 /** One field of an element or of the site as a typed control: it says its unit, its default, or that it is not known. */
 import { useEffect, useId, useState } from "react";
+import { awgOf } from "../../rules/recorded/awg.ts";
 import type { Field } from "../../rules/site/field-list.ts";
 import { lengthText, type Units } from "../../rules/words/lengths.ts";
 import { lengthEntry } from "../entry/length-entry.ts";
@@ -25,6 +26,9 @@ const QUANTITIES: Partial<Record<Field["type"], QuantityKind>> = {
   gauge: "gauge",
   area: "area",
 };
+
+/** As `1/0`, `00` or `250 kcmil`. */
+const LARGE_GAUGE = /^\s*(awg|no\.?|#)?\s*0{2,4}\b|\d\s*\/\s*0|kcmil|mcm/i;
 
 export function FieldControl(props: FieldControlProps) {
   const { field, value, units } = props;
@@ -226,6 +230,8 @@ export function readTyped(field: Field, text: string, units: Units): Read {
     default: {
       const kind = QUANTITIES[field.type];
       if (!kind) return { ok: true, value: text };
+      // Gauges from 1/0 up are no numbers.
+      if (kind === "gauge" && LARGE_GAUGE.test(text) && awgOf(text) !== null) return { ok: true, value: text.trim() };
       const read = parseQuantity(text, kind, { least: field.least, most: field.most });
       return read.ok ? { ok: true, value: read.value } : read;
     }

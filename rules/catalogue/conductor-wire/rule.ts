@@ -1,6 +1,7 @@
 import type { Yard } from "../../measures/yard.ts";
+import { awgText } from "../../recorded/awg.ts";
 import { verdictOfFacts } from "../../recorded/fact.ts";
-import { awgText, plain, wireOf } from "../../recorded/wire.ts";
+import { plain, wireOf } from "../../recorded/wire.ts";
 import type { ConductorElement } from "../../site/elements.ts";
 import { bodyOf } from "../common/storable.ts";
 import { storableOnly } from "../common/storable-only.ts";

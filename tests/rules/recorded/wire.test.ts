@@ -1,7 +1,7 @@
 // Sizes as ASTM B258 numbers them; what serves: NEC 680.26(B), restated. "Not given" cases: common practice, no source.
 import { describe, expect, it } from "vitest";
 import { rule } from "../../../rules/catalogue/conductor-wire/rule.ts";
-import { awgOf } from "../../../rules/recorded/wire.ts";
+import { awgOf } from "../../../rules/recorded/awg.ts";
 import { verdictOf } from "../catalogue/yards.ts";
 import { branch, concretePool, fourTies, line, reportOf, ringCopper, yardOf } from "./yards.ts";
 
