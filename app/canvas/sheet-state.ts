@@ -9,7 +9,7 @@ import type { Camera, Palette } from "../view/view-store.ts";
 
 export interface SheetState {
   readonly site: Site;
-  /** Grows when another site is put on the sheet: nothing of the one before is kept then. */
+  /** Differs once another site is put on the sheet: nothing of the one before is kept then. */
   readonly opening: number;
   /** The newest report about the site on the sheet; null until the first has come. */
   readonly report: Report | null;
@@ -42,28 +42,22 @@ export type Screen = Pick<SheetState, "isMoving" | "width" | "height" | "pixelRa
 
 export class SheetStateReader {
   readonly #editor: Pick<Editor, "document" | "view" | "live">;
-  /** The first revision of the site on the sheet: reports about the one before say nothing about it. */
-  #opening = 0;
 
   constructor(editor: Pick<Editor, "document" | "view" | "live">) {
     this.#editor = editor;
-    editor.document.subscribe((state, before) => {
-      const isFresh = state.history.past.length === 0 && state.history.future.length === 0 && state.gesture === null;
-      if (!isFresh || state.shown === before.shown || before.gesture !== null) return;
-      this.#opening = state.revision;
-    });
   }
 
   read(screen: Screen): SheetState {
-    const { shown, gesture } = this.#editor.document.getState();
+    const { shown, gesture, opened } = this.#editor.document.getState();
     const { part, hiddenParts, finding, highlight, selection, hovered, palette, camera, tool, snapping } =
       this.#editor.view.getState();
     const { report, reportRevision, routesPending } = this.#editor.live.getState();
     return {
       ...screen,
       site: shown,
-      opening: this.#opening,
-      report: report && reportRevision >= this.#opening ? report : null,
+      opening: opened,
+      // Reports about the site before say nothing about this one.
+      report: report && reportRevision >= opened ? report : null,
       routesPending,
       isDragging: gesture !== null,
       isDrawing: tool !== "select" && tool !== "pan",

@@ -59,8 +59,7 @@ function show(walker: Walker, step: number, isAsked: boolean): void {
       if (tool !== "select" && tool !== "pan") end(walker);
     }),
     walker.document.subscribe((now, before) => {
-      const isFresh = now.history.past.length === 0 && now.history.future.length === 0;
-      if (isFresh && now.shown !== before.shown && now.file !== before.file) end(walker);
+      if (now.opened !== before.opened) end(walker);
     }),
   ];
   following.set(walker.walk, () => {

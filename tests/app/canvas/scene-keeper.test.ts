@@ -126,6 +126,19 @@ describe("the scene of the sheet", () => {
     expect(itemsOf(keeper, "marks")).toEqual([]);
   });
 
+  it("shows nothing of it either where the other site was opened in the middle of a drag", () => {
+    const { keeper, document, live, reportOn } = keeperOf();
+    reportOn();
+    expect(itemsOf(keeper, "branches").length).toBeGreaterThan(0);
+    document.getState().beginGesture("Move");
+    document.getState().preview(moveElements(["fence-1"], 0, -24));
+    document.getState().open({ ...site, elements: site.elements.slice(0, 1) }, { name: "", saved: null });
+    expect(itemsOf(keeper, "marks")).toEqual([]);
+    expect(live.getState().report).not.toBeNull();
+    reportOn(true);
+    expect(itemsOf(keeper, "branches")).toEqual([]);
+  });
+
   it("lets names and marks ride along with what is dragged, and marks turn with their findings", () => {
     const { keeper, document, reportOn } = keeperOf();
     reportOn();
