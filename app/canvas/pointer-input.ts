@@ -93,6 +93,7 @@ export class PointerInput {
     return {
       at: toSite(this.#sheet.view, this.#place(event)),
       shift: event.shiftKey,
+      mod: event.ctrlKey || event.metaKey,
       alt: event.altKey,
       isTouch: event.pointerType === "touch",
       isDouble,

@@ -51,7 +51,8 @@ const POINT = "Click where it stands.";
 
 /** What to do with each tool, one sentence or two. */
 export const TOOL_HINTS: Readonly<Record<ToolId, string>> = {
-  select: "Click to select, drag to move; drag a corner to reshape. Shift adds to the selection.",
+  select:
+    "Click to select, drag to move; drag a corner to reshape. Shift adds to the selection; with Ctrl a box begins anywhere.",
   pan: "Drag the sheet. The wheel zooms.",
   "pool-rectangle": "Drag from corner to corner, or click both, or type how far across and up.",
   "pool-outline": CLOSE,

@@ -2,8 +2,8 @@
  * Selects and changes what is drawn.
  *
  * States: idle; pressing (down on something or nothing, not moved yet); dragging (elements, a corner, a side's bend);
- * boxing (a box drawn on empty ground). What was pressed decides: a corner or middle of the selected element, then a
- * proposed tie or the number of a finding, then elements, then the ground.
+ * boxing (a box drawn on empty ground, or wherever it is asked for). What was pressed decides: a corner or middle of the
+ * selected element, then a proposed tie or the number of a finding, then elements, then the ground.
  */
 import { distanceBetween } from "../../geometry/points.ts";
 import type { Bounds, Point } from "../../geometry/types.ts";
@@ -40,7 +40,7 @@ type State =
   | { readonly name: "idle"; readonly over: "handle" | "thing" | null }
   | { readonly name: "pressing"; readonly pressed: Pressed; readonly from: Pointer }
   | { readonly name: "dragging"; readonly drag: Drag }
-  | { readonly name: "boxing"; readonly from: Point; readonly to: Point };
+  | { readonly name: "boxing"; readonly from: Pointer; readonly to: Point };
 
 /** How far an arrow key moves a corner, inches; with Shift. */
 const STEP = 1;
@@ -60,7 +60,9 @@ export function selectTool(desk: Desk): Tool {
   const site = () => desk.document.getState().shown;
   const elements = () => site().elements;
   const view = () => desk.view.getState();
-  const isAdding = ({ shift }: Pointer) => shift || view().adding;
+  /** A drag draws a box wherever it begins, and moves nothing. */
+  const isBoxing = ({ mod }: Pointer) => mod || view().adding;
+  const isAdding = (pointer: Pointer) => pointer.shift || isBoxing(pointer);
   const byId = (id: string): AnyElement | undefined => elements().find((element) => element.id === id);
 
   function handles(): Handle[] {
@@ -112,7 +114,8 @@ export function selectTool(desk: Desk): Tool {
   }
 
   function begin(pressed: Pressed, from: Pointer): void {
-    if (pressed.on === "handle") {
+    if (isBoxing(from)) state = { name: "boxing", from, to: from.at };
+    else if (pressed.on === "handle") {
       const { handle } = pressed;
       active = handle;
       const drag = handle.kind === "corner" ? cornerDrag(desk, handle, from.at) : bendDrag(desk, handle);
@@ -122,7 +125,7 @@ export function selectTool(desk: Desk): Tool {
       const { selection } = view();
       if (!element || !selection.includes(pressed.id)) return;
       state = { name: "dragging", drag: moveDrag(desk, selection, element, from.at) };
-    } else if (pressed.on === "ground") state = { name: "boxing", from: from.at, to: from.at };
+    } else if (pressed.on === "ground") state = { name: "boxing", from, to: from.at };
   }
 
   /** Puts a corner into the side that was pressed twice; it can be pulled at once. */
@@ -154,9 +157,15 @@ export function selectTool(desk: Desk): Tool {
       case "finding":
         view().chooseFinding(pressed.finding);
         return;
-      case "element":
-        if (!isAdding(pointer) && pressed.wasSelected && view().selection.length > 1) pick(groupOf(site(), pressed.id));
+      case "element": {
+        const ids = groupOf(site(), pressed.id);
+        const { selection, select } = view();
+        // What a press with Shift let go of could not be dragged by it: that is for the click.
+        if (isAdding(pointer) && pressed.wasSelected) select(selection.filter((id) => !ids.includes(id)));
+        else if (isBoxing(pointer)) select([...selection, ...ids.filter((id) => !selection.includes(id))]);
+        else if (!isAdding(pointer) && pressed.wasSelected && selection.length > 1) pick(ids);
         return;
+      }
       case "ground":
         sayLocked(pointer);
         if (isAdding(pointer)) return;
@@ -214,13 +223,10 @@ export function selectTool(desk: Desk): Tool {
           view().setPanel("element");
         }
       }
-      if (pressed.on === "element") {
-        const { selection, select } = view();
-        if (isAdding(pointer)) {
-          const ids = groupOf(site(), pressed.id);
-          const others = selection.filter((id) => !ids.includes(id));
-          select(pressed.wasSelected ? others : [...others, ...ids]);
-        } else if (!pressed.wasSelected) select(groupOf(site(), pressed.id));
+      if (pressed.on === "element" && !pressed.wasSelected && !isBoxing(pointer)) {
+        const ids = groupOf(site(), pressed.id);
+        const others = isAdding(pointer) ? view().selection.filter((id) => !ids.includes(id)) : [];
+        view().select([...others, ...ids]);
       }
       state = { name: "pressing", pressed, from: pointer };
     },
@@ -239,11 +245,12 @@ export function selectTool(desk: Desk): Tool {
       else if (state.name === "boxing") state = { ...state, to: pointer.at };
     },
     pointerUp(pointer) {
-      if (state.name === "pressing") click(state.pressed, pointer);
+      if (state.name === "pressing") click(state.pressed, state.from);
       else if (state.name === "dragging") {
         state.drag.move(pointer);
         endGesture();
-      } else if (state.name === "boxing") selectBox(state.from, pointer.at, isAdding(pointer));
+      } else if (state.name === "boxing")
+        selectBox(state.from.at, pointer.at, isAdding(state.from) || isAdding(pointer));
       state = { name: "idle", over: null };
     },
     abandonPress() {
@@ -298,7 +305,7 @@ export function selectTool(desk: Desk): Tool {
     },
     overlay() {
       if (state.name === "boxing") {
-        return [{ kind: "box", from: state.from, to: state.to, isTouching: state.to[0] < state.from[0] }];
+        return [{ kind: "box", from: state.from.at, to: state.to, isTouching: state.to[0] < state.from.at[0] }];
       }
       const place = activePlace();
       const others = handles().filter((one) => !place || !samePlace(one, place));

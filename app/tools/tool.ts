@@ -13,6 +13,8 @@ export interface Pointer {
   /** Site inches, as pointed. */
   readonly at: Point;
   readonly shift: boolean;
+  /** Ctrl, or Cmd on a Mac. */
+  readonly mod: boolean;
   /** Holds snapping off. */
   readonly alt: boolean;
   /** A finger is broader than a mouse or pen. */

@@ -50,6 +50,7 @@ export function handAt(site: Site = siteWith()): Hand {
   const pointer = (x: number, y: number, held: Partial<Pointer> = {}): Pointer => ({
     at: [x, y],
     shift: false,
+    mod: false,
     alt: false,
     isTouch: false,
     isDouble: false,

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import type { Pointer } from "../../../app/tools/tool.ts";
 import type { Report, TieReport } from "../../../rules/report.ts";
 import { corners, handAt, siteWith } from "./hand.ts";
 
@@ -286,6 +287,41 @@ describe("a box on the ground", () => {
     expect(hand.view.getState().selection).toEqual(["fence-1"]);
     hand.drag([260, 100], [200, 40], [220, -120]);
     expect(hand.view.getState().selection).toEqual(["deck-1", "fence-1"]);
+  });
+
+  it("with Ctrl begins on whatever lies there, moves nothing and adds; so it does once adding was asked for", () => {
+    const hand = yard();
+    const place = hand.element("deck-1");
+    const adds = (held: Partial<Pointer>) => {
+      hand.view.getState().select(["fence-1"]);
+      // From the deck round the pump that stands on it.
+      hand.down(110, 70, held);
+      hand.move(120, 60, held);
+      hand.up(130, 50, { isTouch: held.isTouch ?? false });
+      expect(hand.view.getState().selection).toEqual(["fence-1", "pump-1"]);
+    };
+    adds({ mod: true });
+    hand.view.getState().setAdding(true);
+    adds({ isTouch: true });
+    hand.view.getState().setAdding(false);
+    expect(hand.element("deck-1")).toBe(place);
+    hand.click(60, 30, { mod: true });
+    expect(hand.view.getState().selection).toEqual(["fence-1", "pump-1", "deck-1"]);
+    hand.click(60, 30, { mod: true });
+    expect(hand.view.getState().selection).toEqual(["fence-1", "pump-1"]);
+  });
+
+  it("what is selected and pressed with Shift is dragged straight; only a click lets go of it", () => {
+    const hand = yard();
+    hand.view.getState().select(["pump-1", "fence-1"]);
+    hand.down(120, 60, { shift: true });
+    hand.move(150, 62, { shift: true });
+    hand.move(168, 63, { shift: true });
+    hand.up(168, 63, { shift: true });
+    expect(hand.view.getState().selection).toEqual(["pump-1", "fence-1"]);
+    expect(hand.element("pump-1")).toMatchObject({ at: [168, 60] });
+    hand.click(168, 60, { shift: true });
+    expect(hand.view.getState().selection).toEqual(["fence-1"]);
   });
 
   it("with Shift adds", () => {
