@@ -1,4 +1,5 @@
 /** Keys while the sheet has the focus, or nothing has: first the tool in hand, then the commands. Space held moves the sheet. */
+import { hasDialog } from "../commands/keyboard.ts";
 import type { ToolHost } from "../tools/tool-host.ts";
 import type { PointerInput } from "./pointer-input.ts";
 
@@ -21,7 +22,7 @@ export function listenToToolKeys(
       return;
     }
     if (!isMine(event) || event.isComposing || event.altKey) return;
-    if (box.ownerDocument.querySelector("dialog[open]")) return;
+    if (hasDialog(page)) return;
     if (event.ctrlKey || event.metaKey) return;
     if (event.key === " ") {
       pointer.isSpaceDown = true;

@@ -132,10 +132,13 @@ export function listenToKeys(page: Window, commands: CommandList, editor: Editor
   page.addEventListener("keydown", down);
   page.addEventListener("keyup", up);
   page.addEventListener("blur", leave);
+  // Before the sheet hears of it: a press ends what arrow keys were moving.
+  page.addEventListener("pointerdown", leave, { capture: true });
   return () => {
     page.removeEventListener("keydown", down);
     page.removeEventListener("keyup", up);
     page.removeEventListener("blur", leave);
+    page.removeEventListener("pointerdown", leave, { capture: true });
   };
 }
 
@@ -155,8 +158,9 @@ function isField(event: KeyboardEvent): boolean {
   return target.closest(TEXT_FIELDS) !== null || (own !== undefined && target.closest(own) !== null);
 }
 
-function hasDialog({ document }: Window): boolean {
-  return document.querySelector("dialog[open]") !== null;
+/** Whether a window stands over the page: the browser's own, or one of the page. */
+export function hasDialog({ document }: Window): boolean {
+  return document.querySelector("dialog[open], [role=dialog][aria-modal=true]") !== null;
 }
 
 /** Inside a dialog, keys belong to the dialog. */

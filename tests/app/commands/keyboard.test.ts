@@ -126,6 +126,45 @@ describe("arrow keys", () => {
   });
 });
 
+describe("keys and the pointer on a page", () => {
+  const send = (name: string, init: KeyboardEventInit = {}) =>
+    document.body.dispatchEvent(
+      name.startsWith("key")
+        ? new KeyboardEvent(name, { bubbles: true, cancelable: true, ...init })
+        : new Event(name, { bubbles: true }),
+    );
+
+  it("an arrow key that is held while a drag begins leaves the drag alone", () => {
+    const editor = headlessEditor(sampleYard());
+    const stop = listenToKeys(window, COMMANDS, editor);
+    const state = () => editor.document.getState();
+    editor.view.getState().select(["pump-1"]);
+    send("keydown", { key: "ArrowRight" });
+    send("pointerdown");
+    expect(state().history.past).toHaveLength(1);
+    state().beginGesture("Drag");
+    const { shown } = state();
+    send("keydown", { key: "ArrowRight", repeat: true });
+    send("keyup", { key: "ArrowRight" });
+    expect(state().gesture?.label).toBe("Drag");
+    expect(state().shown).toBe(shown);
+    stop();
+  });
+
+  it("a window of the page's own keeps the keys also when what had the focus in it is gone", () => {
+    document.body.innerHTML = '<section role="dialog" aria-modal="true"></section>';
+    const editor = headlessEditor(sampleYard());
+    const stop = listenToKeys(window, COMMANDS, editor);
+    editor.view.getState().select(["pump-1"]);
+    send("keydown", { key: "Delete" });
+    expect(editor.document.getState().history.past).toEqual([]);
+    document.body.innerHTML = '<section role="dialog" aria-modal="false"></section>';
+    send("keydown", { key: "Delete" });
+    expect(editor.document.getState().history.past).toHaveLength(1);
+    stop();
+  });
+});
+
 describe("on a page", () => {
   const html = `<div id="sheet" tabindex="0"></div><input id="name"><input id="tick" type="checkbox"><button id="go">Go</button>
     <ul id="list" role="listbox" tabindex="0"></ul><dialog id="ask" open><p id="inside" tabindex="0"></p></dialog>`;
