@@ -8,7 +8,7 @@ import { isKnownKind } from "../../rules/site/element-check.ts";
 import { KINDS, type Kind } from "../../rules/site/elements.ts";
 import { KIND_LABELS } from "../../rules/site/kind-labels.ts";
 import type { Arrangement } from "../../rules/site/site.ts";
-import { capitalized, elementName } from "../../rules/words/element-names.ts";
+import { capitalized, elementName, namesOf } from "../../rules/words/element-names.ts";
 import { copperText, type Units } from "../../rules/words/lengths.ts";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
 import { elementBounds } from "../drawing/element-bounds.ts";
@@ -82,11 +82,15 @@ export function outlineRows(
     const rank = OUTCOMES_WORST_FIRST.indexOf(outcome);
     worst.set(about, Math.min(worst.get(about) ?? rank, rank));
   }
+  const names = namesOf(elements);
   const rows = elements.map((element): OutlineRow => {
     const rank = worst.get(element.id);
     const handled = marks.flatMap(([word, ids]) => (ids.has(element.id) ? [word] : [])).join(", ");
     const outcome = rank === undefined ? null : (OUTCOMES_WORST_FIRST[rank] ?? null);
-    return { ...describe(element, units), outcome, handled };
+    const row = describe(element, units);
+    // Two of one number, as from a site written elsewhere, are told apart as they are in the findings.
+    const name = capitalized(names.get(element.id) ?? row.name);
+    return { ...row, name, outcome, handled };
   });
   if (order === "file") return rows;
   const ranks = new Map(elements.map((element) => [element.id, kindRank(element.kind)]));

@@ -54,6 +54,12 @@ describe("rows of the outline", () => {
     ]);
   });
 
+  it("tell two of one number apart by their ids, as the findings do", () => {
+    const another = { ...LADDER, id: "deep-end-1" };
+    const names = outlineRows(elements([LADDER, another, { ...FENCE, id: "metal-2" }]), null, "ft-in", "file");
+    expect(names.map(({ name }) => name)).toEqual(["Ladder metal-1", "Ladder deep-end-1", "South run"]);
+  });
+
   it("bear the worst outcome of each element", () => {
     const findings = [
       about("fence-1", "meets"),
