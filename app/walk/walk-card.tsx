@@ -63,6 +63,21 @@ export default function WalkCard() {
     };
   }, [now]);
 
+  // Columns that slide up from below end under the card: its buttons stay in reach however low the page is.
+  useEffect(() => {
+    const app = document.querySelector<HTMLElement>(".app");
+    const here = card.current;
+    if (!app || !here) return;
+    const measure = () => app.style.setProperty("--walk-bottom", `${Math.ceil(here.getBoundingClientRect().bottom)}px`);
+    const observer = new ResizeObserver(measure);
+    observer.observe(here);
+    observer.observe(app);
+    return () => {
+      observer.disconnect();
+      app.style.removeProperty("--walk-bottom");
+    };
+  }, []);
+
   if (!now) return null;
   const text = isCoarse ? (now.byTouch ?? now.text) : now.text;
   const goTo = (to: number) => {

@@ -122,4 +122,18 @@ describe("by fingers", () => {
     await card.getByRole("button", { name: "Leave the walk" }).tap();
     await card.waitFor({ state: "detached" });
   });
+
+  it.each([
+    ["a third of a split screen", { width: 320, height: 700 }],
+    ["a low window", { width: 834, height: 500 }],
+  ])("goes to its end in %s: no column lies over its buttons", async (_, viewport) => {
+    const { card, step } = await firstVisit({ viewport, hasTouch: true, isMobile: true });
+    for (let number = 1; number <= 5; number++) {
+      await step(number);
+      await card.getByRole("button", { name: "Next" }).tap();
+    }
+    await step(6);
+    await card.getByRole("button", { name: "Done" }).tap();
+    await card.waitFor({ state: "detached" });
+  });
 });
