@@ -5,6 +5,8 @@ import { createEditor } from "./editor.ts";
 import { EditorContext } from "./editor-context.tsx";
 import { guardLeaving, lookOnReturn } from "./files/page-window.ts";
 import { App } from "./panels/app.tsx";
+import { PartBoundary } from "./panels/part-boundary.tsx";
+import { StoppedPage } from "./panels/stopped-page.tsx";
 import { hasSeenWalk, walkStorage } from "./walk/walk-memory.ts";
 
 const root = document.getElementById("root");
@@ -21,7 +23,9 @@ if (import.meta.env.PROD) window.addEventListener("load", () => whenIdle(() => v
 createRoot(root).render(
   <StrictMode>
     <EditorContext value={editor}>
-      <App />
+      <PartBoundary instead={(failure) => <StoppedPage failure={failure} />}>
+        <App />
+      </PartBoundary>
     </EditorContext>
   </StrictMode>,
 );

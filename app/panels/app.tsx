@@ -1,5 +1,5 @@
 /** The page: the parts of the article, the sheet with its tools, and beside it what the code says, facts and copper. */
-import { lazy, Suspense, useEffect, useState } from "react";
+import { useEffect, useState } from "react";
 import { useStore } from "zustand";
 import { CAUTIONS } from "../../rules/cautions.ts";
 import { EntryBar } from "../canvas/entry-bar.tsx";
@@ -11,7 +11,7 @@ import { Announcer } from "./announcer.tsx";
 import { Dialogs } from "./dialogs.tsx";
 import { EmptySheet } from "./empty-sheet.tsx";
 import { HiddenNote } from "./hidden-note.tsx";
-import { afterFirstPaint, loadLaterParts, PrintView } from "./later.tsx";
+import { afterFirstPaint, ElsewhereBar, loadLaterParts, PrintView, ShapeStrip, WalkCard } from "./later.tsx";
 import { Notice } from "./notice.tsx";
 import { PartsColumn } from "./parts-column.tsx";
 import { SideColumn } from "./side-column.tsx";
@@ -33,11 +33,6 @@ import "./dialogs.css";
 import "./narrow.css";
 // Last: on paper it overrules the rest.
 import "../print/print.css";
-
-const ShapeStrip = lazy(() => import("../pool-shapes/shape-strip.tsx"));
-const WalkCard = lazy(() => import("../walk/walk-card.tsx"));
-
-const ElsewhereBar = lazy(() => import("./elsewhere-bar.tsx"));
 
 export function App() {
   const editor = useEditor();
@@ -83,22 +78,10 @@ export function App() {
             <div className="entry-slot" data-over-sheet="">
               <EntryBar />
             </div>
-            {isPool ? (
-              <Suspense>
-                <ShapeStrip />
-              </Suspense>
-            ) : null}
-            {isElsewhere ? (
-              <Suspense>
-                <ElsewhereBar />
-              </Suspense>
-            ) : null}
+            {isPool ? <ShapeStrip /> : null}
+            {isElsewhere ? <ElsewhereBar /> : null}
             <Notice />
-            {isWalking ? (
-              <Suspense>
-                <WalkCard />
-              </Suspense>
-            ) : null}
+            {isWalking ? <WalkCard /> : null}
             {isDropping ? <p className="drop-here">Let go to open the site file</p> : null}
           </div>
           <StatusLine />

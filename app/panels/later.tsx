@@ -2,28 +2,47 @@
  * Parts of the page that its first paint does without: windows, the print view, and the panels behind other tabs. They
  * are loaded once the page stands, so that they open at once and without a network; or when they are asked for earlier.
  */
-import { Component, type ComponentType, lazy, type ReactNode, Suspense, useState } from "react";
+import { type ComponentType, lazy, Suspense, useState } from "react";
+import { PartBoundary } from "./part-boundary.tsx";
 
 const loaders: (() => Promise<unknown>)[] = [];
 
-/** A component of a module that is loaded later. Once it is there it shows without a pause. */
-function later<P extends object>(load: () => Promise<ComponentType<P>>): ComponentType<P> {
+/**
+ * A component of a module that is loaded later. Once it is there it shows without a pause. Where it does not come, it says
+ * so in its own place, and is asked for again when that is wanted or when it is shown the next time.
+ */
+export function later<P extends object>(load: () => Promise<ComponentType<P>>): ComponentType<P> {
   let loaded: ComponentType<P> | null = null;
   const take = async () => {
     loaded = await load();
     return { default: loaded };
   };
   loaders.push(take);
-  const Waiting = lazy(take) as unknown as ComponentType<P>;
+  // Made anew each time: one that has failed once stays failed.
+  const waiting = () => loaded ?? (lazy(take) as unknown as ComponentType<P>);
   // biome-ignore lint/correctness/noComponentHookFactories: made once for each part, when this module is read
   return function LatePart(props: P) {
     // For as long as it is on the page it stays the same component, and so keeps its state.
-    const [Part] = useState(() => loaded);
-    if (Part) return <Part {...props} />;
+    const [Part, setPart] = useState(waiting);
+    const instead = (failure: Error, again: () => void) => (
+      <div className="problem part-missing" role="alert">
+        <p>This part of the page cannot be shown: {failure.message}</p>
+        <p>All else goes on. Where only the network is missing, it can be loaded once there is one.</p>
+        <button
+          type="button"
+          onClick={() => {
+            setPart(waiting);
+            again();
+          }}
+        >
+          Try again
+        </button>
+      </div>
+    );
     return (
-      <PartBoundary>
+      <PartBoundary instead={instead}>
         <Suspense>
-          <Waiting {...props} />
+          <Part {...props} />
         </Suspense>
       </PartBoundary>
     );
@@ -33,29 +52,6 @@ function later<P extends object>(load: () => Promise<ComponentType<P>>): Compone
 /** Loads them all, one after another. What cannot be loaded now is asked for again when it is wanted, and says so then. */
 export async function loadLaterParts(): Promise<void> {
   for (const load of loaders) await load().catch(() => undefined);
-}
-
-interface BoundaryState {
-  readonly failure: Error | null;
-}
-
-/** A part that does not come says so in its own place; the sheet goes on. */
-class PartBoundary extends Component<{ readonly children: ReactNode }, BoundaryState> {
-  override state: BoundaryState = { failure: null };
-
-  static getDerivedStateFromError(failure: Error): BoundaryState {
-    return { failure };
-  }
-
-  override render(): ReactNode {
-    const { failure } = this.state;
-    if (!failure) return this.props.children;
-    return (
-      <p className="problem" role="alert">
-        This part of the page did not come: {failure.message} Reload the page when there is a network; the site is kept.
-      </p>
-    );
-  }
 }
 
 export const GalleryDialog = later(async () => (await import("./gallery-dialog.tsx")).GalleryDialog);
@@ -70,6 +66,11 @@ export const OutlinePanel = later(async () => (await import("./outline-panel.tsx
 export const CodePanel = later(async () => (await import("./code-panel.tsx")).CodePanel);
 export const TapingDialog = later(async () => (await import("../taping/taping-dialog.tsx")).default);
 export const UnderlayDialog = later(async () => (await import("../underlay/underlay-dialog.tsx")).default);
+export const StepsList = later(async () => (await import("./steps-list.tsx")).default);
+export const ChangedFileDialog = later(async () => (await import("./changed-file-dialog.tsx")).default);
+export const ElsewhereBar = later(async () => (await import("./elsewhere-bar.tsx")).default);
+export const ShapeStrip = later(async () => (await import("../pool-shapes/shape-strip.tsx")).default);
+export const WalkCard = later(async () => (await import("../walk/walk-card.tsx")).default);
 
 /** Does something once the page has been painted and has nothing better to do. Returns what calls it off. */
 export function afterFirstPaint(page: Window, work: () => void): () => void {
