@@ -46,6 +46,8 @@ export function curvesTool(desk: Desk): Tool {
   let found: Found | null = null;
   let isClosing = false;
   let isCrosshair = false;
+  /** What was drawn when the pointer came down. */
+  let before: { readonly drawn: Drawn; readonly earlier: readonly Drawn[] } | null = null;
 
   const startOf = ({ points, start }: Drawn): Way | null => start ?? startWay(points);
 
@@ -151,9 +153,11 @@ export function curvesTool(desk: Desk): Tool {
     earlier = [];
     found = null;
     isClosing = false;
+    before = null;
   }
 
   function takeBack(): void {
+    before = null;
     drawn = earlier.at(-1) ?? NOTHING;
     earlier = earlier.slice(0, -1);
     isClosing = false;
@@ -165,12 +169,19 @@ export function curvesTool(desk: Desk): Tool {
     id: "pool-curves",
     pointerDown(pointer) {
       track(pointer);
+      before = { drawn, earlier };
       if (pointer.isDouble && drawn.points.length >= 3) finishOrComplain();
       else placeOrFinish();
     },
     pointerMove: track,
-    pointerUp() {},
-    abandonPress: takeBack,
+    pointerUp() {
+      before = null;
+    },
+    abandonPress() {
+      if (before) ({ drawn, earlier } = before);
+      before = null;
+      isClosing = false;
+    },
     key({ key }) {
       if (key === "Enter") {
         if (drawn.points.length === 0 && !found) return false;

@@ -162,10 +162,11 @@ export function shapeTool(desk: Desk): Tool {
     },
     cancel() {
       const before = { turn: reshaping?.turn ?? 0, isMirrored: reshaping?.isMirrored ?? false };
-      const had = turn !== before.turn || isMirrored !== before.isMirrored || held !== 0;
+      const had = isPressed || turn !== before.turn || isMirrored !== before.isMirrored || held !== 0;
       ({ turn, isMirrored } = before);
       held = 0;
       found = null;
+      isPressed = false;
       return had;
     },
     entry() {

@@ -47,7 +47,7 @@ export function dimensionTool(desk: Desk): Tool {
       desk.announce(`${lengthText(distanceBetween(from, to), desk.units())}. Now place its line.`);
       return null;
     }
-    return place({});
+    return place(desk.typed());
   }
 
   function place(typed: TypedValues): string | null {

@@ -1,6 +1,6 @@
 /** What dragging does to elements: one object for each drag, which previews every frame from the gesture's own start. */
 import { edgeLength } from "../../geometry/edge.ts";
-import { distanceBetween } from "../../geometry/points.ts";
+import { distanceBetween, samePoint } from "../../geometry/points.ts";
 import type { Edge, Point } from "../../geometry/types.ts";
 import { isKnownKind } from "../../rules/site/element-check.ts";
 import type { Kind } from "../../rules/site/elements.ts";
@@ -10,7 +10,7 @@ import { moveElements } from "../edits/move-elements.ts";
 import { moveVertex } from "../edits/move-vertex.ts";
 import { pathOf, pathRefs, pointOf } from "../edits/path-ref.ts";
 import { setBulge } from "../edits/set-bulge.ts";
-import type { Snapped } from "../snapping/snap.ts";
+import { type Snapped, unsnapped } from "../snapping/snap.ts";
 import { type Handle, neighborsOf, sideOf } from "./handles.ts";
 import { moveWords, sideWords } from "./measures.ts";
 import { bulgePulled } from "./sketch.ts";
@@ -35,6 +35,9 @@ export function moveDrag(desk: Desk, ids: readonly string[], pressed: AnyElement
       const [dx, dy] = [found.point[0] - anchor[0], found.point[1] - anchor[1]];
       // With Shift it goes straight along the sheet.
       moved = !pointer.shift ? [dx, dy] : Math.abs(dx) >= Math.abs(dy) ? [dx, 0] : [0, dy];
+      const to: Point = [anchor[0] + moved[0], anchor[1] + moved[1]];
+      // What drew the place aside of that way is not where it goes.
+      if (!samePoint(to, found.point)) found = unsnapped(to);
       show(desk, moveElements(ids, moved[0], moved[1]));
     },
     overlay() {

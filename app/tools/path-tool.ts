@@ -124,6 +124,16 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
     return null;
   }
 
+  /** The same; the last of as many as there may be ends the drawing, and is taken back when it cannot. */
+  function placeNextOrEnd(typed: TypedValues): string | null {
+    const before = sketch;
+    const reason = placeNext(typed);
+    if (reason || sketch.corners.length < most) return reason;
+    const refusal = finish(false);
+    if (refusal) sketch = before;
+    return refusal;
+  }
+
   function finish(isClosed: boolean): string | null {
     if (!canFinish()) return `Place at least ${isOutline ? "three corners" : "two points"} first.`;
     const first = firstCorner(sketch);
@@ -158,10 +168,15 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
       finishOrComplain(isOutline);
       return;
     }
-    const reason = placeNext(desk.typed());
+    const reason = placeNextOrEnd(desk.typed());
     if (reason) desk.complain(reason);
-    else if (sketch.corners.length >= most) finishOrComplain(false);
     else desk.clearTyped();
+  }
+
+  /** What the pointer does until it is let go changes nothing any more. */
+  function endPress(): void {
+    press = null;
+    across = null;
   }
 
   function reset(): void {
@@ -169,8 +184,7 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
     found = null;
     isClosing = false;
     rule = STRAIGHT_SIDE;
-    press = null;
-    across = null;
+    endPress();
   }
 
   function choose(shape: SideShape): void {
@@ -197,6 +211,7 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
   }
 
   function takeBack(): void {
+    endPress();
     if (rule.through) {
       rule = { ...rule, through: null };
       return;
@@ -226,14 +241,12 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
     pointerUp(pointer) {
       if (press) pull(pointer);
       const [first, to] = [firstCorner(sketch), across];
-      press = null;
-      across = null;
+      endPress();
       if (first && to) finishRectangle(first, to);
     },
     abandonPress() {
       if (press) sketch = press.before;
-      press = null;
-      across = null;
+      endPress();
       found = null;
     },
     key({ key }) {
@@ -275,6 +288,7 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
       });
     },
     typed(values) {
+      endPress();
       const last = lastCorner(sketch);
       if (last && values.length === undefined && values.radius === undefined) return "Type a length.";
       const isPointed = found !== null && !(last && samePoint(found.point, last));
@@ -285,12 +299,14 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
       const first = firstCorner(sketch);
       const side = running(values);
       if (first && side?.ok && canClose() && distanceBetween(first, side.to) <= desk.pixel() / 1000) {
+        const before = sketch;
         sketch = withLastBulge(sketch, side.bulge);
-        return finish(true);
+        const refusal = finish(true);
+        if (refusal) sketch = before;
+        return refusal;
       }
-      const reason = placeNext(values);
-      if (reason) return reason;
-      if (sketch.corners.length >= most) return finish(false);
+      const reason = placeNextOrEnd(values);
+      if (reason || !lastCorner(sketch)) return reason;
       desk.crosshairTo(rule.through ?? lastCorner(sketch) ?? desk.middle());
       return null;
     },

@@ -13,6 +13,8 @@ import { placeWords, sizeWords } from "./measures.ts";
 import { rectanglePath } from "./rectangle-path.ts";
 import type { Desk, OverlayShape, Pointer, Tool, TypedValues } from "./tool.ts";
 
+const ENDED = "Another change has kept the rectangle as it was drawn. Place the first corner of the next one.";
+
 export function rectangleTool(desk: Desk, id: DrawingTool): Tool {
   let first: Point | null = null;
   let found: Snapped | null = null;
@@ -40,11 +42,19 @@ export function rectangleTool(desk: Desk, id: DrawingTool): Tool {
     if (start) document.getState().preview(addElement(draft(start, id, { path: rectanglePath(first, to) })));
   }
 
+  /** Another change has ended the preview, as an answer given meanwhile: it stays as it was drawn then. */
+  function isEndedElsewhere(): boolean {
+    if (!isPreviewing || desk.document.getState().gesture) return false;
+    reset();
+    return true;
+  }
+
   function put(to: Point): string | null {
     const { document } = desk;
     if (!first) return "Place the first corner on the sheet.";
     if (to[0] === first[0] || to[1] === first[1]) return "A rectangle needs a width and a length above zero.";
     document.getState().cancelGesture();
+    isPreviewing = false;
     const element = draft(document.getState().history.present, id, { path: rectanglePath(first, to) });
     const refusal = document.getState().edit(addElement(element));
     if (refusal) return refusal.reason;
@@ -61,8 +71,7 @@ export function rectangleTool(desk: Desk, id: DrawingTool): Tool {
   }
 
   function track(pointer: Pointer): void {
-    // Another change has ended the preview, as an answer given meanwhile: it stays as it was drawn then.
-    if (isPreviewing && !desk.document.getState().gesture) reset();
+    isEndedElsewhere();
     found = desk.snap(pointer, { kind: kindOf(id), ...(first ? { origin: first } : {}) });
     if (first) preview();
   }
@@ -103,6 +112,7 @@ export function rectangleTool(desk: Desk, id: DrawingTool): Tool {
       reset();
     },
     key({ key }) {
+      if (isEndedElsewhere()) return key === "Enter" || key === "Backspace";
       if (key === "Enter" && found) {
         if (first) putOrComplain();
         else begin(found.point);
@@ -132,9 +142,10 @@ export function rectangleTool(desk: Desk, id: DrawingTool): Tool {
       };
     },
     retyped() {
-      if (found) preview();
+      if (!isEndedElsewhere() && found) preview();
     },
     typed(values) {
+      if (isEndedElsewhere()) return ENDED;
       const { width, length } = values;
       if (!first) {
         if (width === undefined || length === undefined) return "Type both the width and the length.";
