@@ -19,6 +19,7 @@ export interface Command {
   readonly repeats?: boolean;
   /** True, or why it cannot be run now: a plain sentence. */
   available(editor: EditorPorts): true | string;
+  /** Where it takes a while, a promise; what it rejects with is said. */
   run(editor: EditorPorts): unknown;
 }
 
@@ -31,6 +32,13 @@ export function runCommand(editor: EditorPorts, command: Command): boolean {
     editor.view.getState().say(available, "problem");
     return false;
   }
-  void command.run(editor);
+  const running = command.run(editor);
+  if (running instanceof Promise) {
+    running.catch((error: unknown) => {
+      const reason = error instanceof Error ? error.message : String(error);
+      editor.view.getState().say(`“${command.label}” could not be done: ${reason}`, "problem");
+      console.error(error);
+    });
+  }
   return true;
 }

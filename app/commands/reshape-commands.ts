@@ -92,6 +92,8 @@ const poolDimensions: Command = {
       return;
     }
     const { recognized } = await import("../pool-shapes/recognize.ts");
+    // Whoever went on meanwhile, on this site or another, has something else in hand.
+    if (selectedPool(editor) !== pool) return;
     const found = recognized(pool.outline);
     if (!found) {
       view

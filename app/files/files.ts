@@ -6,7 +6,7 @@ import { createStore, type StoreApi } from "zustand/vanilla";
 import { type Refusal, readSite } from "../../rules/site/reader.ts";
 import type { Site } from "../../rules/site/site.ts";
 import type { DocumentStore, FileState } from "../site-document/store.ts";
-import type { ViewStore } from "../view/view-store.ts";
+import { FRESH_LOOK, type ViewStore } from "../view/view-store.ts";
 import { digestOf } from "./digest.ts";
 import { createElsewhere, type Elsewhere } from "./elsewhere.ts";
 import { emptySite } from "./empty-site.ts";
@@ -138,7 +138,7 @@ export function createFiles(options: FilesOptions): Files {
     openings += 1;
     keeper.begin(site, origin);
     document.getState().open(site, file);
-    view.setState({ selection: [], hovered: null, part: null, finding: null, tool: "select", hiddenParts: [] });
+    view.setState(FRESH_LOOK);
     state.setState({ refused: null, elsewhere: null, changedFile: null });
     options.onOpened?.();
     return true;

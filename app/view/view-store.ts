@@ -141,6 +141,20 @@ export interface ViewState {
 
 export type ViewStore = StoreApi<ViewState>;
 
+/** What of the view is about the site on the sheet: so it is for one that was just opened. */
+export const FRESH_LOOK = {
+  selection: [],
+  hovered: null,
+  tool: "select",
+  reshaping: null,
+  part: null,
+  hiddenParts: [],
+  arranging: null,
+  foreseen: NONE,
+  finding: null,
+  highlight: null,
+} as const satisfies Partial<ViewState>;
+
 export function createViewStore(): ViewStore {
   return createStore<ViewState>((set) => ({
     camera: { x: 0, y: 0, scale: 1 },

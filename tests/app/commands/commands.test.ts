@@ -1,6 +1,6 @@
 /** Commands on a headless editor. Expectations are arithmetic, keys are our own choice. */
-import { describe, expect, it } from "vitest";
-import { runCommand } from "../../../app/commands/command.ts";
+import { describe, expect, it, vi } from "vitest";
+import { type Command, runCommand } from "../../../app/commands/command.ts";
 import { COMMANDS } from "../../../app/commands/commands.ts";
 import { TOOLS } from "../../../app/commands/tool-commands.ts";
 import { moveElements } from "../../../app/edits/move-elements.ts";
@@ -10,6 +10,34 @@ import { field, sampleYard } from "../edits/yard.ts";
 import { finding, headlessEditor } from "./headless-editor.ts";
 
 const run = (editor: ReturnType<typeof headlessEditor>, id: string) => runCommand(editor, COMMANDS.get(id));
+
+describe("a command that fails on its way", () => {
+  it("says so: nothing is swallowed", async () => {
+    const editor = headlessEditor(emptySite());
+    const told = vi.spyOn(console, "error").mockImplementation(() => undefined);
+    const walk: Command = {
+      ...COMMANDS.get("walk"),
+      run: async () => {
+        throw new Error("no network");
+      },
+    };
+    expect(runCommand(editor, walk)).toBe(true);
+    await vi.waitFor(() => expect(editor.said()).toBe("“Walk round the program” could not be done: no network"));
+    expect(told).toHaveBeenCalledTimes(1);
+    told.mockRestore();
+  });
+
+  it("changes no pool's dimensions where another site was opened before its code had come", async () => {
+    const editor = headlessEditor(sampleYard());
+    editor.view.getState().select(["pool-1"]);
+    expect(run(editor, "pool-dimensions")).toBe(true);
+    editor.document.getState().open(sampleYard(), { name: "", saved: null });
+    editor.view.getState().select([]);
+    await import("../../../app/pool-shapes/recognize.ts");
+    await new Promise((resolve) => setTimeout(resolve));
+    expect(editor.view.getState()).toMatchObject({ reshaping: null, tool: "select", notice: null });
+  });
+});
 
 describe("the list of commands", () => {
   it("has one command an id, in groups that hold them all", () => {

@@ -38,6 +38,29 @@ describe("opening", () => {
     expect(view.getState()).toMatchObject({ selection: [], tool: "select", part: null, finding: null });
   });
 
+  it("a text leaves nothing of the view that was about the site before: no form, no pool to reshape, no lit copper", async () => {
+    const { files, view } = page(machine());
+    await files.start();
+    const at = [0, 0] as const;
+    const sizes = { length: 384, width: 192, radius: 0 };
+    const now = view.getState();
+    now.reshapePool({
+      id: "pool-1",
+      shape: "rectangle",
+      sizes,
+      at,
+      turn: 0,
+      isMirrored: false,
+      first: 0,
+      isClockwise: false,
+    });
+    now.setArranging("move-by");
+    now.foresee([{ at: [1, 2] }]);
+    now.setHighlight("ring");
+    expect(files.openText(TEXT, "yard.site.json")).toBe(true);
+    expect(view.getState()).toMatchObject({ reshaping: null, arranging: null, foreseen: [], highlight: null });
+  });
+
   it.each([
     ["{", "not-json"],
     ['{"format":"something-else"}', "not-a-site"],
