@@ -3,6 +3,7 @@
 import { groupOf, lockedIds, pickableElements } from "../edits/arrangement.ts";
 import type { Edit } from "../edits/edit.ts";
 import { wordsFor } from "../edits/element-words.ts";
+import { drawnOf } from "../view/hidden-parts.ts";
 import type { Command } from "./command.ts";
 import type { EditorPorts } from "./editor-ports.ts";
 
@@ -52,8 +53,10 @@ const hasElements = ({ document }: EditorPorts): true | string =>
   document.getState().history.present.elements.length > 0 ? true : "The sheet is empty.";
 
 /** Selects and says how many; what is locked or hidden was left out. */
-function choose(editor: EditorPorts, ids: readonly string[], among: number): void {
-  const { select, say } = editor.view.getState();
+/** Selects what of these is drawn: what nobody sees is not changed by the way. */
+function choose(editor: EditorPorts, pickable: readonly string[], among: number): void {
+  const { select, say, hiddenParts } = editor.view.getState();
+  const ids = drawnOf(pickable, editor.live.getState().report, hiddenParts);
   select(ids);
   const left = among - ids.length;
   const words = ids.length === 1 ? "1 element selected" : `${ids.length} elements selected`;
@@ -68,11 +71,8 @@ const selectAll: Command = {
   available: hasElements,
   run(editor) {
     const site = editor.document.getState().history.present;
-    choose(
-      editor,
-      pickableElements(site).map(({ id }) => id),
-      site.elements.length,
-    );
+    const ids = pickableElements(site).map(({ id }) => id);
+    choose(editor, ids, site.elements.length);
   },
 };
 

@@ -7,6 +7,7 @@ import { findingsByPart, type Part, type PartFindings } from "../../rules/findin
 import { OUTCOMES_WORST_FIRST } from "../../rules/report.ts";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
 import { useEditor, useReport, useView } from "../editor-context.tsx";
+import { drawnOf } from "../view/hidden-parts.ts";
 import { OutcomeMark } from "./outcome-mark.tsx";
 import { tip } from "./tip-props.ts";
 
@@ -86,7 +87,7 @@ const PartRow = memo(function PartRow({ part, isChosen, counts }: PartRowProps) 
 /** Shows or hides what belongs to a part alone. Its findings stay. */
 function PartEye({ part }: { readonly part: Part }) {
   const isHidden = useView((view) => view.hiddenParts.includes(part.id));
-  const { view } = useEditor();
+  const { view, live } = useEditor();
   const words = isHidden ? `Draw again: ${part.title}` : `Do not draw: ${part.title}`;
   return (
     <button
@@ -96,8 +97,11 @@ function PartEye({ part }: { readonly part: Part }) {
       aria-label={words}
       {...tip(words, undefined, "What is not drawn is judged all the same.")}
       onClick={() => {
-        const { hiddenParts, setHiddenParts } = view.getState();
-        setHiddenParts(isHidden ? hiddenParts.filter((one) => one !== part.id) : [...hiddenParts, part.id]);
+        const { hiddenParts, setHiddenParts, selection, select } = view.getState();
+        const parts = isHidden ? hiddenParts.filter((one) => one !== part.id) : [...hiddenParts, part.id];
+        setHiddenParts(parts);
+        const drawn = drawnOf(selection, live.getState().report, parts);
+        if (drawn.length < selection.length) select(drawn);
       }}
     >
       {isHidden ? <EyeOff size={16} aria-hidden="true" /> : <Eye size={16} aria-hidden="true" />}

@@ -4,7 +4,7 @@ import type { Site } from "../../rules/site/site.ts";
 import { lockedIds, pickableElements } from "../edits/arrangement.ts";
 import type { AnyElement } from "../edits/edit.ts";
 import { elementsAt, elementsInside, elementsTouching } from "../hit-test/hit-test.ts";
-import { idsOfHiddenParts } from "../view/hidden-parts.ts";
+import { drawnOf } from "../view/hidden-parts.ts";
 import type { Desk } from "./tool.ts";
 
 /** Ids of the elements under a place that can be picked, best first. */
@@ -28,9 +28,5 @@ export function lockedAt(site: Site, at: Point, slack: number): AnyElement | nul
 }
 
 function drawn(ids: readonly string[], desk: Desk): readonly string[] {
-  const report = desk.report();
-  const { hiddenParts } = desk.view.getState();
-  if (!report || hiddenParts.length === 0) return ids;
-  const hidden = idsOfHiddenParts(report, hiddenParts);
-  return ids.filter((id) => !hidden.has(id));
+  return drawnOf(ids, desk.report(), desk.view.getState().hiddenParts);
 }

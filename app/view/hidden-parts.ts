@@ -35,6 +35,13 @@ export function idsOfHiddenParts(report: Report, parts: readonly PartId[]): Read
   return ids;
 }
 
+/** Of these, the elements that hidden parts leave drawn; all of them before there is a report. */
+export function drawnOf(ids: readonly string[], report: Report | null, parts: readonly PartId[]): readonly string[] {
+  if (!report || parts.length === 0) return ids;
+  const hidden = idsOfHiddenParts(report, parts);
+  return ids.filter((id) => !hidden.has(id));
+}
+
 /** The scene without the geometry, names and numbers of hidden parts; the same scene when none is. */
 export function withoutParts(scene: Scene, report: Report, parts: readonly PartId[]): Scene {
   if (parts.length === 0) return scene;

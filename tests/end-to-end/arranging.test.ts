@@ -201,12 +201,16 @@ describe("what is not drawn", () => {
     await page.getByRole("button", { name: "Show again" }).click();
     await expect.poll(() => hand.undoWords()).toBe("Undo: Show post 3");
     expect((await saved(hand)).arrangement).toBeUndefined();
+    await hand.panel("Facts");
+    await page.getByRole("heading", { name: "Post 3" }).waitFor();
     await page.getByRole("button", { name: "Do not draw: Fixed metal" }).click();
+    // What is no longer drawn is no longer selected.
+    await page.getByRole("heading", { name: "The site" }).waitFor();
     await page.getByText("Not drawn, but still judged: 1 part of the article.").waitFor();
     await page.getByRole("button", { name: "Show all" }).click();
     await expect.poll(() => page.locator(".hidden-note").count()).toBe(0);
     await key(hand, "Control+k");
-    await page.getByRole("combobox").fill("post 2");
+    await page.getByRole("combobox", { name: /^Search the commands/ }).fill("post 2");
     await page.getByRole("option", { name: /Go to\s*Post 2/ }).waitFor();
     await page.keyboard.press("Enter");
     await page.getByRole("heading", { name: "Post 2" }).waitFor();

@@ -7,9 +7,10 @@ import { COMMANDS } from "../../../app/commands/commands.ts";
 import { setLocked } from "../../../app/edits/arrangement.ts";
 import { takeElements } from "../../../app/edits/paste-elements.ts";
 import { emptySite } from "../../../app/files/empty-site.ts";
+import { recompute } from "../../../rules/recompute.ts";
 import type { Site } from "../../../rules/site/site.ts";
 import { applied, sampleYard } from "../edits/yard.ts";
-import { headlessEditor } from "./headless-editor.ts";
+import { finding, headlessEditor } from "./headless-editor.ts";
 
 const post = (id: string, x: number, y: number, kind = "metal") =>
   kind === "metal" ? { id, kind, shape: { point: [x, y] } } : { id, kind, at: [x, y], device: "switch" };
@@ -61,6 +62,24 @@ describe("selecting", () => {
     expect(editor.said()).toMatch(/still judged/);
     run("select-all");
     expect(selected()).toEqual(["metal-1", "device-1"]);
+  });
+
+  it("leaves out what is not drawn because its part of the article is hidden", () => {
+    const { editor, run, select, selected } = editorOn(siteOf(post("metal-1", 0, 0), post("device-1", 0, 9, "device")));
+    editor.report = {
+      ...recompute(editor.document.getState().shown),
+      findings: [{ ...finding("fixed-metal", "680.26(B)(7)"), element: "metal-1" }],
+    };
+    editor.view.getState().setHiddenParts(["fixed-metal"]);
+    run("select-all");
+    expect(selected()).toEqual(["device-1"]);
+    run("select-others");
+    expect(selected()).toEqual([]);
+    // Named in the outline it can be chosen all the same.
+    select("metal-1");
+    run("select-kind");
+    expect(selected()).toEqual([]);
+    expect(editor.said()).toBe("0 elements selected; 1 locked or hidden left out.");
   });
 
   it("to find something opens the outline with its search", () => {
