@@ -1,5 +1,6 @@
 /** The one tool host of an editor: the sheet, the entry bar, commands and tests of them share it. */
-import { type HostPorts, ToolHost } from "../tools/tool-host.ts";
+import type { HostPorts } from "../tools/host-ports.ts";
+import { ToolHost } from "../tools/tool-host.ts";
 
 const hosts = new WeakMap<HostPorts, ToolHost>();
 

@@ -10,6 +10,7 @@ import type { Desk } from "./tool.ts";
 
 export interface Aimed {
   readonly element: AnyElement;
+  /** In plan: the heights of an overhead line are no bends. */
   readonly path: PathData;
 }
 
@@ -22,14 +23,14 @@ export function selectedPath(desk: Desk): Aimed | null {
 /** The path under a place: the nearest line or edge, the selected element's before others. */
 export function pathUnder(desk: Desk, at: Point, slack: number): Aimed | null {
   const selected = selectedPath(desk);
-  if (selected && placeOn(selected.path, at, hasHeights(selected.element)).distance <= slack) return selected;
+  if (selected && placeOn(selected.path, at).distance <= slack) return selected;
   const { shown } = desk.document.getState();
   let best: Aimed | null = null;
   let least = slack;
   for (const id of pickedAt(shown, desk, at, slack)) {
     const aimed = aimedAt(desk, id);
     if (!aimed) continue;
-    const { distance } = placeOn(aimed.path, at, hasHeights(aimed.element));
+    const { distance } = placeOn(aimed.path, at);
     if (distance > least || (best !== null && distance === least)) continue;
     best = aimed;
     least = distance;
@@ -43,9 +44,8 @@ export function lockedReason(desk: Desk, at: Point, slack: number): string | nul
   const [locked, hidden] = [lockedIds(shown), hiddenIds(shown)];
   const found = shown.elements.find((element) => {
     if (!locked.has(element.id) || hidden.has(element.id)) return false;
-    const [ref] = pathRefs(element);
-    const path = ref && pathOf(element, ref);
-    return path ? placeOn(path, at, hasHeights(element)).distance <= slack : false;
+    const path = planPath(element);
+    return path ? placeOn(path, at).distance <= slack : false;
   });
   return found ? `${calledAs(found)} is locked: find it in the outline to unlock it.` : null;
 }
@@ -54,14 +54,19 @@ function aimedAt(desk: Desk, id: string): Aimed | null {
   const { shown } = desk.document.getState();
   const element = shown.elements.find((one) => one.id === id);
   if (!element || lockedIds(shown).has(id)) return null;
+  const path = planPath(element);
+  return path && { element, path };
+}
+
+function planPath(element: AnyElement): PathData | null {
   const [ref] = pathRefs(element);
   const path = ref && pathOf(element, ref);
-  return path ? { element, path } : null;
+  if (!path || !hasHeights(element)) return path ?? null;
+  return { ...path, vertices: path.vertices.map(([x, y]) => [x, y] as const) };
 }
 
 /** The place of a path nearest to a point, with where it lies. */
-export function placeUnder({ element, path }: Aimed, at: Point): PathPlace & { readonly at: Point } {
-  const flat = hasHeights(element);
-  const place = placeOn(path, at, flat);
-  return { index: place.index, share: place.share, at: pointOfPlace(path, place, flat) ?? at };
+export function placeUnder({ path }: Aimed, at: Point): PathPlace & { readonly at: Point } {
+  const place = placeOn(path, at);
+  return { index: place.index, share: place.share, at: pointOfPlace(path, place) ?? at };
 }

@@ -4,6 +4,7 @@
  * States: aiming; from (one place of an outline is pressed, the cut runs to the pointer).
  */
 import type { Point } from "../../geometry/types.ts";
+import { capitalized } from "../../rules/words/element-names.ts";
 import type { PathPlace } from "../edits/cut-path.ts";
 import { calledAs } from "../edits/element-words.ts";
 import { isOutline, splitLine, splitOutline } from "../edits/split-element.ts";
@@ -20,6 +21,11 @@ export function splitTool(desk: Desk): Tool {
   let lockedHere: string | null = null;
 
   function track(pointer: Pointer): void {
+    // Places are counted along an outline: one that has changed meanwhile is cut anew.
+    if (from && !desk.document.getState().shown.elements.includes(from.aimed.element)) {
+      desk.announce(`${capitalized(calledAs(from.aimed.element))} has changed: begin the cut again.`);
+      from = null;
+    }
     const at = desk.snap(pointer).point;
     pointed = at;
     const slack = 2 * desk.slack(pointer);

@@ -4,19 +4,18 @@
  */
 import { createStore, type StoreApi } from "zustand/vanilla";
 import type { Point } from "../../geometry/types.ts";
-import type { Report, TieReport } from "../../rules/report.ts";
 import { capitalized } from "../../rules/words/element-names.ts";
 import type { Units } from "../../rules/words/lengths.ts";
 import { hiddenIds } from "../edits/arrangement.ts";
-import type { DocumentStore } from "../site-document/store.ts";
 import { nextPlace } from "../snapping/candidates.ts";
 import { gridStep, toStep } from "../snapping/grid.ts";
-import type { ToolId, ViewStore } from "../view/view-store.ts";
+import type { ToolId } from "../view/view-store.ts";
 import { createTool } from "./create-tool.ts";
+import type { HostPorts, HostSheet, HostState } from "./host-ports.ts";
 import { snapOn } from "./snap-on.ts";
 import { crosshairWords } from "./spoken.ts";
-import type { Desk, Entry, Key, OverlayShape, Pointer, Tool } from "./tool.ts";
-import { beginsTyping, readEntry, type Texts } from "./typed-entry.ts";
+import type { Desk, Key, OverlayShape, Pointer, Tool } from "./tool.ts";
+import { beginsTyping, readEntry } from "./typed-entry.ts";
 
 /** Screen pixels that count as on something: by mouse or pen, by finger. */
 export const SLACK_PIXELS = 8;
@@ -32,35 +31,6 @@ const ARROWS: Readonly<Record<string, Point>> = {
   ArrowDown: [0, -1],
 };
 
-export interface HostState {
-  readonly entry: Entry | null;
-  readonly texts: Texts;
-  readonly problems: Texts;
-  /** Why Enter could not place what was typed. */
-  readonly refusal: string | null;
-  /** Grows when a key typed on the sheet belongs into the first field. */
-  readonly focusRequests: number;
-  readonly offeredTie: TieReport | null;
-  readonly announcement: string;
-}
-
-export interface HostPorts {
-  readonly document: DocumentStore;
-  readonly view: ViewStore;
-  readonly live: { getState(): { readonly report: Report | null } };
-}
-
-/** What the sheet on the screen tells the host. */
-export interface HostSheet {
-  /** Something of the overlay has changed. */
-  changed(): void;
-  findingAt(at: Point, slack: number): string | null;
-  /** Brings a place into view that keys have moved to. */
-  reveal(at: Point): void;
-  /** The middle of what nothing lies over, site inches; null where the whole view is free. */
-  middle?(): Point | null;
-}
-
 const NO_SHEET: HostSheet = { changed() {}, findingAt: () => null, reveal() {} };
 
 export class ToolHost {
@@ -71,6 +41,8 @@ export class ToolHost {
   #tool: Tool;
   #last: Pointer | null = null;
   #crosshair: Point | null = null;
+  /** The pointer came down while something typed could not be read: it places nothing. */
+  #isPassedOver = false;
 
   constructor(ports: HostPorts) {
     this.#ports = ports;
@@ -112,7 +84,9 @@ export class ToolHost {
   pointerDown(pointer: Pointer): void {
     this.#crosshair = null;
     this.#last = pointer;
-    this.#tool.pointerDown(pointer);
+    this.#isPassedOver = this.#refusesText();
+    if (this.#isPassedOver) this.#tool.pointerMove(pointer);
+    else this.#tool.pointerDown(pointer);
     this.#refresh();
   }
 
@@ -125,7 +99,9 @@ export class ToolHost {
 
   pointerUp(pointer: Pointer): void {
     this.#last = pointer;
-    this.#tool.pointerUp(pointer);
+    if (this.#isPassedOver) this.#tool.pointerMove(pointer);
+    else this.#tool.pointerUp(pointer);
+    this.#isPassedOver = false;
     this.#refresh();
   }
 
@@ -147,7 +123,8 @@ export class ToolHost {
   }
 
   abandonPress(): void {
-    this.#tool.abandonPress();
+    if (!this.#isPassedOver) this.#tool.abandonPress();
+    this.#isPassedOver = false;
     this.#refresh();
   }
 
@@ -162,6 +139,7 @@ export class ToolHost {
 
   /** True when the key was used. */
   key(key: Key): boolean {
+    if (key.key === "Enter" && this.#refusesText()) return true;
     const used = this.#tool.key(key) || this.#moveCrosshair(key) || this.#enterAtCrosshair(key) || this.#type(key);
     if (used) this.#refresh();
     return used;
@@ -252,6 +230,13 @@ export class ToolHost {
     this.state.setState({ entry, texts: fitting });
     this.state.setState({ problems: this.#read().problems });
     this.#sheet.changed();
+  }
+
+  /** What is typed goes before the pointer: while it cannot be read, nothing is placed, and why is said. */
+  #refusesText(): boolean {
+    const [problem] = this.#isDrawing() ? Object.values(this.#read().problems) : [];
+    if (problem !== undefined) this.#desk.complain(problem);
+    return problem !== undefined;
   }
 
   #isDrawing(): boolean {

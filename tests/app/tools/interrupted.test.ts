@@ -1,5 +1,6 @@
 /** Drawings that something else interrupts: a key, a second finger, an edit from elsewhere. No source: arithmetic. */
 import { describe, expect, it, vi } from "vitest";
+import { insertVertex } from "../../../app/edits/insert-vertex.ts";
 import { setField } from "../../../app/edits/set-field.ts";
 import type { ToolId } from "../../../app/view/view-store.ts";
 import { corners, type Hand, handAt, siteWith } from "./hand.ts";
@@ -169,5 +170,67 @@ describe("a move along the sheet with Shift", () => {
     expect(y).toBe(0);
     expect(lines.join()).not.toContain("corner of");
     expect(x).toBe(300);
+  });
+});
+
+describe("what is typed and cannot be read", () => {
+  it("is not passed over by a click: nothing is placed, and why is said", () => {
+    const hand = handAt();
+    hand.take("pool-outline");
+    hand.click(0, 0, { alt: true });
+    hand.move(200, 0, { alt: true });
+    hand.host.type("length", "16 ft 6 q");
+    hand.click(200, 0, { alt: true });
+    expect(hand.host.state.getState().texts).toEqual({ length: "16 ft 6 q" });
+    expect(hand.said()).toContain("q");
+    hand.host.type("length", "16'");
+    hand.click(200, 0, { alt: true });
+    hand.click(200, 100, { alt: true });
+    hand.key("Enter");
+    expect(corners(hand.element("pool-1"))[1]).toEqual([192, 0]);
+  });
+});
+
+describe("a cut that was begun", () => {
+  it("begins anew when its outline is changed meanwhile: it would run from somewhere else", async () => {
+    const hand = handAt(siteWith([square("deck", 0, 0, 120)]));
+    hand.view.getState().select(["deck"]);
+    hand.document.getState().edit(insertVertex("deck", { field: "outline" }, 0, [60, 0]));
+    await taking("split", hand);
+    // From the middle of what is now the third side.
+    hand.click(120, 60);
+    hand.document.getState().undo();
+    hand.click(0, 60);
+    expect(kinds(hand)).toEqual(["surface"]);
+    hand.click(120, 60);
+    expect(kinds(hand)).toEqual(["surface", "surface"]);
+    const ends = hand.document.getState().shown.elements.map((one) => corners(one as never));
+    expect(ends.flat()).toContainEqual([120, 60]);
+    expect(ends.flat()).toContainEqual([0, 60]);
+  });
+});
+
+describe("an offset along an overhead line", () => {
+  it("is refused, and its heights are no bends while it is pointed at", async () => {
+    const hand = handAt(
+      siteWith([
+        {
+          id: "line",
+          kind: "overhead-line",
+          path: {
+            vertices: [
+              [0, 0, 240],
+              [240, 0, 240],
+            ],
+            closed: false,
+          },
+        },
+      ]),
+    );
+    hand.view.getState().select(["line"]);
+    await taking("offset", hand);
+    hand.move(120, 36);
+    expect(hand.host.state.getState().entry?.fields[0]?.shown).toBe(`3' 0"`);
+    expect(hand.labels().join()).toContain("overhead line");
   });
 });
