@@ -4,10 +4,11 @@
  * (an island) it is the distance to the hole's edge. Inches.
  */
 import { contains } from "./contains.ts";
-import { edgeToEdgeWithin } from "./edge-distance.ts";
+import { edgeToEdge, edgeToEdgeWithin } from "./edge-distance.ts";
 import { edgeTree, visitPairs } from "./edge-tree.ts";
+import { nearestEdgeToLine } from "./nearest-edge.ts";
 import { pointToArea, pointToPath } from "./point-distance.ts";
-import type { Area, Path, Witness } from "./types.ts";
+import type { Area, LineEdge, Path, Witness } from "./types.ts";
 
 export { lengthWithin } from "./length-within.ts";
 export { pointToArea, pointToPath };
@@ -22,10 +23,17 @@ const UNKNOWN: Witness = {
 export function pathToPath(a: Path, b: Path): Witness {
   const start = b.edges[0]?.from;
   // The distance of one vertex, quickly found, leaves out most pairs of edges.
-  return pathToPathWithin(a, b, start ? pointToPath(start, a) : UNKNOWN);
+  return pathToPathWithin(a, b, start && !onlyLine(b) ? pointToPath(start, a) : UNKNOWN);
 }
 
+/** The same, but `known` where nothing is nearer than that. */
 function pathToPathWithin(a: Path, b: Path, known: Witness): Witness {
+  const line = onlyLine(b);
+  if (line) {
+    const nearest = a.edges[nearestEdgeToLine(edgeTree(a), line, known.length)];
+    const found = nearest && edgeToEdge(nearest, line);
+    return found && found.length < known.length ? found : known;
+  }
   let best = known;
   visitPairs(edgeTree(a), edgeTree(b), known.length, (one, other) => {
     const found = edgeToEdgeWithin(one, other, best.length);
@@ -33,6 +41,12 @@ function pathToPathWithin(a: Path, b: Path, known: Witness): Witness {
     return best.length;
   });
   return best;
+}
+
+/** The edge of a path that is one straight line, as many a fence and pipe is. */
+function onlyLine({ edges }: Path): LineEdge | null {
+  const only = edges[0];
+  return edges.length === 1 && only?.kind === "line" ? only : null;
 }
 
 /** Shortest segment from an area to a path: `from` on the area, `to` on the path; length 0 when any of the path is inside. */

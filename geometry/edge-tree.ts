@@ -14,6 +14,8 @@ export interface EdgeTree {
   readonly edges: readonly Edge[];
   readonly edgeBoxes: Float64Array;
   readonly nodeBoxes: Float64Array;
+  /** Of each straight edge its start and the way to its end: x, y, dx, dy. Of an arc dx is not a number. */
+  readonly lines: Float64Array;
   /** Nodes from this number on are leaves; leaf k holds edges k * LEAF and on. */
   readonly firstLeaf: number;
 }
@@ -34,9 +36,20 @@ function buildTree(edges: readonly Edge[]): EdgeTree {
   while (leaves * LEAF < edges.length) leaves *= 2;
   const firstLeaf = leaves - 1;
   const edgeBoxes = new Float64Array(edges.length * 4);
-  for (const [index, edge] of edges.entries()) {
+  const lines = new Float64Array(edges.length * 4);
+  for (let index = 0; index < edges.length; index++) {
+    const edge = edges[index] as Edge;
+    const { from, to } = edge;
     const box = edgeBounds(edge);
-    edgeBoxes.set([box.minX, box.minY, box.maxX, box.maxY], index * 4);
+    const at = index * 4;
+    edgeBoxes[at] = box.minX;
+    edgeBoxes[at + 1] = box.minY;
+    edgeBoxes[at + 2] = box.maxX;
+    edgeBoxes[at + 3] = box.maxY;
+    lines[at] = from[0];
+    lines[at + 1] = from[1];
+    lines[at + 2] = edge.kind === "line" ? to[0] - from[0] : Number.NaN;
+    lines[at + 3] = to[1] - from[1];
   }
   const nodeBoxes = new Float64Array((firstLeaf + leaves) * 4);
   for (let node = firstLeaf + leaves - 1; node >= 0; node--) {
@@ -46,7 +59,7 @@ function buildTree(edges: readonly Edge[]): EdgeTree {
       boxAround(edgeBoxes, start, Math.min(start + LEAF, edges.length), nodeBoxes, node);
     }
   }
-  return { edges, edgeBoxes, nodeBoxes, firstLeaf };
+  return { edges, edgeBoxes, nodeBoxes, lines, firstLeaf };
 }
 
 /** The box around all edges. */
@@ -73,7 +86,10 @@ function boxAround(from: Float64Array, start: number, end: number, into: Float64
     maxX = Math.max(maxX, from[i + 2] as number);
     maxY = Math.max(maxY, from[i + 3] as number);
   }
-  into.set([minX, minY, maxX, maxY], at * 4);
+  into[at * 4] = minX;
+  into[at * 4 + 1] = minY;
+  into[at * 4 + 2] = maxX;
+  into[at * 4 + 3] = maxY;
 }
 
 function boxTouches(boxes: Float64Array, at: number, box: Bounds): boolean {
@@ -101,52 +117,11 @@ function visitNodeIn(tree: EdgeTree, node: number, box: Bounds, visit: (edge: Ed
 }
 
 /** Square of the least distance from (x, y) to box number `at`; infinite for an inside-out box. */
-function toBoxSquared(boxes: Float64Array, at: number, x: number, y: number): number {
+export function toBoxSquared(boxes: Float64Array, at: number, x: number, y: number): number {
   const i = at * 4;
   const dx = Math.max(0, (boxes[i] as number) - x, x - (boxes[i + 2] as number));
   const dy = Math.max(0, (boxes[i + 1] as number) - y, y - (boxes[i + 3] as number));
   return dx * dx + dy * dy;
-}
-
-/**
- * Calls `measure` with edges in turn, nearest boxes first, leaving out whatever lies wholly farther from `p` than the
- * least distance that `measure` has returned (start with `within`).
- */
-export function visitNearest(
-  tree: EdgeTree,
-  p: Point,
-  within: number,
-  measure: (edge: Edge, index: number) => number,
-): void {
-  if (tree.edges.length === 0 || toBoxSquared(tree.nodeBoxes, 0, p[0], p[1]) > within * within) return;
-  visitNodeNearest(tree, 0, p[0], p[1], within, measure);
-}
-
-/** Returns the least distance known after the node. */
-function visitNodeNearest(
-  tree: EdgeTree,
-  node: number,
-  x: number,
-  y: number,
-  within: number,
-  measure: (edge: Edge, index: number) => number,
-): number {
-  let best = within;
-  if (node >= tree.firstLeaf) {
-    const { start, end } = edgesOfLeaf(tree, node);
-    for (let index = start; index < end; index++) {
-      if (toBoxSquared(tree.edgeBoxes, index, x, y) > best * best) continue;
-      best = Math.min(best, measure(tree.edges[index] as Edge, index));
-    }
-    return best;
-  }
-  const left = 2 * node + 1;
-  const toLeft = toBoxSquared(tree.nodeBoxes, left, x, y);
-  const toRight = toBoxSquared(tree.nodeBoxes, left + 1, x, y);
-  const near = toLeft <= toRight ? left : left + 1;
-  if (Math.min(toLeft, toRight) <= best * best) best = visitNodeNearest(tree, near, x, y, best, measure);
-  if (Math.max(toLeft, toRight) > best * best) return best;
-  return visitNodeNearest(tree, near === left ? left + 1 : left, x, y, best, measure);
 }
 
 /** Calls `visit` with every edge whose box lies within a distance of `p`, in the order of the path. */

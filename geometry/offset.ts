@@ -12,8 +12,9 @@
 
 import { offsetRegion, regionArea } from "./clipping.ts";
 import { contains } from "./contains.ts";
-import { arcAround, edgeLength, nearestOnEdge, partOfEdge, pointAt } from "./edge.ts";
-import { edgeTree, visitNearest } from "./edge-tree.ts";
+import { arcAround, edgeLength, partOfEdge, pointAt } from "./edge.ts";
+import { edgeTree } from "./edge-tree.ts";
+import { nearestEdge } from "./nearest-edge.ts";
 import { chainLinks, type Link } from "./offset-chain.ts";
 import { meetings } from "./offset-meetings.ts";
 import { type OffsetNodes, type OffsetPiece, offsetNodes, offsetPieces } from "./offset-pieces.ts";
@@ -188,14 +189,7 @@ function candidateParts(areas: readonly Area[], d: number): (each: boolean) => L
 function clearOf(areas: readonly Area[], limit: number): (p: Point) => boolean {
   const trees = areas.flatMap((area) => [area.outer, ...area.holes]).map(edgeTree);
   return (p) => {
-    for (const tree of trees) {
-      let near = false;
-      visitNearest(tree, p, limit, (edge) => {
-        if (!near && nearestOnEdge(edge, p).distance < limit) near = true;
-        return near ? -1 : limit;
-      });
-      if (near) return false;
-    }
+    for (const tree of trees) if (nearestEdge(tree, p, limit) >= 0) return false;
     return true;
   };
 }

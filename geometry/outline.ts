@@ -6,7 +6,8 @@
  * from the arcs themselves; only `flattenPath` and `flattenArea` make chords.
  */
 import { edgeBounds, edgeFromVertices, edgeLength, nearestOnEdge, pointAt, reverseEdge } from "./edge.ts";
-import { edgeTree, visitNearest } from "./edge-tree.ts";
+import { edgeTree } from "./edge-tree.ts";
+import { nearestEdge } from "./nearest-edge.ts";
 import { boundsUnion } from "./points.ts";
 import { FLAT_BOW, FLATTEN_TOLERANCE, SERIES_ANGLE } from "./tolerances.ts";
 import type { ArcEdge, Area, Edge, Path, PathData, Point, Region } from "./types.ts";
@@ -176,20 +177,13 @@ function edgeStarts(path: Path): Float64Array {
 
 /** How far along the path, inches from its first vertex, its point nearest to `p` lies. */
 export function distanceAlongPath(path: Path, p: Point): number {
-  let best = Number.POSITIVE_INFINITY;
-  let bestIndex = 0;
-  let bestShare = 0;
-  visitNearest(edgeTree(path), p, Number.POSITIVE_INFINITY, (edge, index) => {
-    const found = nearestOnEdge(edge, p);
-    if (found.distance < best || (found.distance === best && index < bestIndex)) {
-      best = found.distance;
-      bestIndex = index;
-      bestShare = found.t;
-    }
-    return best;
-  });
-  const edge = path.edges[bestIndex];
-  return edge ? (edgeStarts(path)[bestIndex] as number) + bestShare * edgeLength(edge) : 0;
+  const index = nearestEdge(edgeTree(path), p, Number.POSITIVE_INFINITY);
+  const edge = path.edges[index];
+  if (!edge) return 0;
+  const { t } = nearestOnEdge(edge, p);
+  // The end of a closed path is its start.
+  if (t === 1 && path.closed && index === path.edges.length - 1) return 0;
+  return (edgeStarts(path)[index] as number) + t * edgeLength(edge);
 }
 
 /** How many equal chords draw an arc to within `tolerance` inches. */

@@ -1,8 +1,9 @@
 /** Shortest straight distances from a position, exact on lines and arcs. The rest of the distances: distance.ts. */
 import { contains } from "./contains.ts";
-import { distanceToEdge, nearestOnEdge } from "./edge.ts";
-import { edgeTree, visitNearest } from "./edge-tree.ts";
-import type { Area, Edge, Path, Point, Witness } from "./types.ts";
+import { nearestOnEdge } from "./edge.ts";
+import { edgeTree } from "./edge-tree.ts";
+import { nearestEdge } from "./nearest-edge.ts";
+import type { Area, Path, Point, Witness } from "./types.ts";
 
 /** Nearest point of a path: `from` on the path, `to` = p. Length exactly 0 within SAME_POINT of the path. */
 export function pointToPath(p: Point, path: Path): Witness {
@@ -11,16 +12,7 @@ export function pointToPath(p: Point, path: Path): Witness {
 
 /** The same, but `known` where nothing of the path is nearer than that. */
 function pointToPathWithin(p: Point, path: Path, known: Witness): Witness {
-  let least = known.length;
-  let nearest: Edge | null = null;
-  visitNearest(edgeTree(path), p, least, (edge) => {
-    const distance = distanceToEdge(edge, p);
-    if (distance < least) {
-      least = distance;
-      nearest = edge;
-    }
-    return least;
-  });
+  const nearest = path.edges[nearestEdge(edgeTree(path), p, known.length)];
   if (!nearest) return known;
   const found = nearestOnEdge(nearest, p);
   return { length: found.distance, from: found.point, to: p };

@@ -69,22 +69,21 @@ export function boundsDistance(a: Bounds, b: Bounds): number {
 
 /** Whether a straight segment comes into a box (its edge counts). Slab test: T. Kay and J. Kajiya, 1986. */
 export function segmentMeetsBox(a: Point, b: Point, box: Bounds): boolean {
+  const dx = b[0] - a[0];
+  const dy = b[1] - a[1];
   let enter = 0;
   let leave = 1;
-  for (const axis of [0, 1] as const) {
-    const from = a[axis];
-    const step = b[axis] - from;
-    const low = axis === 0 ? box.minX : box.minY;
-    const high = axis === 0 ? box.maxX : box.maxY;
-    if (step === 0) {
-      if (from < low || from > high) return false;
-      continue;
-    }
-    const t0 = (low - from) / step;
-    const t1 = (high - from) / step;
+  if (dx === 0) {
+    if (a[0] < box.minX || a[0] > box.maxX) return false;
+  } else {
+    const t0 = (box.minX - a[0]) / dx;
+    const t1 = (box.maxX - a[0]) / dx;
     enter = Math.max(enter, Math.min(t0, t1));
     leave = Math.min(leave, Math.max(t0, t1));
     if (enter > leave) return false;
   }
-  return true;
+  if (dy === 0) return a[1] >= box.minY && a[1] <= box.maxY;
+  const t0 = (box.minY - a[1]) / dy;
+  const t1 = (box.maxY - a[1]) / dy;
+  return Math.max(enter, Math.min(t0, t1)) <= Math.min(leave, Math.max(t0, t1));
 }

@@ -7,10 +7,11 @@
  * corner-routes.ts finds it there.
  */
 import type { BarrierMap, Piece } from "./barrier-map.ts";
-import { lineEdge, nearestOnEdge, tangentAt } from "./edge.ts";
+import { distanceToEdge, lineEdge, nearestOnEdge, tangentAt } from "./edge.ts";
 import { crossings } from "./edge-crossings.ts";
-import { edgeTree, treeBounds, visitEdgesIn, visitNearest, visitWithin } from "./edge-tree.ts";
+import { edgeTree, treeBounds, visitEdgesIn, visitWithin } from "./edge-tree.ts";
 import { visitFacing } from "./facing-edges.ts";
+import { nearestEdge } from "./nearest-edge.ts";
 import { boundsOfPoints, distanceBetween, samePoint } from "./points.ts";
 import { type Cone, canSee, type Eye, turned } from "./sight.ts";
 import { SIGHT_SLACK } from "./tolerances.ts";
@@ -77,22 +78,22 @@ function waterAt(outline: Outline, at: Point): Cone[] {
 
 /** The straight distance to the outline, barriers or not: no path is shorter. */
 export function straightDistance(outline: Outline, p: Point): number {
-  return nearestOfAll(outline, p, Number.POSITIVE_INFINITY)?.distance ?? Number.POSITIVE_INFINITY;
+  let least = Number.POSITIVE_INFINITY;
+  for (const path of outline.paths) {
+    const edge = path.edges[nearestEdge(edgeTree(path), p, least)];
+    if (edge) least = Math.min(least, distanceToEdge(edge, p));
+  }
+  return least;
 }
 
 /** The nearest point of the outline, barriers or not, when it is at most `within` inches away. */
 export function nearestOfAll(outline: Outline, p: Point, within: number): SeenPoint | null {
   let best: SeenPoint | null = null;
-  let distance = within;
   for (const path of outline.paths) {
-    visitNearest(edgeTree(path), p, distance, (edge) => {
-      const near = nearestOnEdge(edge, p);
-      if (near.distance < distance || (best === null && near.distance <= distance)) {
-        distance = near.distance;
-        best = { point: near.point, distance };
-      }
-      return distance;
-    });
+    const edge = path.edges[nearestEdge(edgeTree(path), p, (best?.distance ?? within) + SIGHT_SLACK)];
+    if (!edge) continue;
+    const { point, distance } = nearestOnEdge(edge, p);
+    if (best ? distance < best.distance : distance <= within) best = { point, distance };
   }
   return best;
 }

@@ -9,14 +9,14 @@ import type { Finding } from "./report.ts";
 const FEW = 1000;
 
 export function findingsOf(yard: Yard, judged: readonly Judged[]): Finding[] {
-  const known = yard.keptOfVerdicts as Map<Verdict, Finding>;
-  if (known.size > 2 * judged.length + FEW) known.clear();
+  const known = yard.keptOfVerdicts as Map<Verdict, Finding> | null;
+  if (known && known.size > 2 * judged.length + FEW) known.clear();
   const byPart = new Map<PartId, Finding[]>(PARTS.map((part) => [part.id, []]));
   for (const { rule, verdict } of judged) {
-    let finding = known.get(verdict);
+    let finding = known?.get(verdict);
     if (finding === undefined) {
       finding = findingOf(yard, rule, verdict);
-      known.set(verdict, finding);
+      known?.set(verdict, finding);
     }
     byPart.get(rule.part)?.push(finding);
   }

@@ -28,7 +28,7 @@ export interface RecomputeOptions {
 
 /** The report of a site. Pure: the same site gives the same report. */
 export function recompute(site: Site, options: RecomputeOptions = {}): Report {
-  return new Recomputer().recompute(site, options);
+  return reportOf(new Yard(site, options.as), options);
 }
 
 /**

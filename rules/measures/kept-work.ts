@@ -11,9 +11,9 @@
  * pass to the work that asked for it. A piece of work sees of the yard only what notes its reading; whatever else it is
  * made of has to be named: the elements in its key as `about`, and bodies of water always count as read.
  */
-import type { Witness } from "../../geometry/types.ts";
 import { KINDS, type Kind, type KnownElement, type UnknownElement } from "../site/elements.ts";
 import type { Site } from "../site/site.ts";
+import { ElementMemos } from "./element-memos.ts";
 import {
   adopt,
   bitOf,
@@ -28,7 +28,7 @@ import {
   UNKNOWN_BIT,
 } from "./reading-notes.ts";
 import { SameInputs } from "./same-inputs.ts";
-import type { Shape } from "./shapes.ts";
+import { sortedElements, type Work } from "./work.ts";
 
 /** What one rule has made of each element of a kind. */
 interface Slot {
@@ -36,32 +36,17 @@ interface Slot {
   readonly entries: readonly Entry[];
 }
 
-/** What is kept with one element and goes with it. Measurements rest on the element and the named thing alone. */
-export interface ElementMemo {
-  shape: Shape | undefined;
-  /** The body, surface, wall or building made of it. */
-  model: unknown;
-  /** Straight distances to bodies of water. */
-  straight: { readonly of: object; readonly found: Witness }[] | undefined;
-  /** Other measurements: by the thing they were made with and a name. */
-  measured: { readonly of: object; readonly name: string; readonly found: unknown }[] | undefined;
-  /** Work that reads more than the element. */
-  works: { readonly name: string; entry: Entry }[] | undefined;
-}
-
-/** More measurements than this with one element are cleared: what they were made with has gone long since. */
-const MANY_MEASUREMENTS = 32;
-
 /** Entries by key are looked through each so many states, and those that are wrong dropped. */
 const SWEEP_EVERY = 256;
 
-export class KeptWork {
+export class KeptWork implements Work {
   unknown: readonly UnknownElement[] = [];
 
-  /** What has been made of verdicts under the head of this state. */
   ofVerdicts = new Map<object, unknown>();
 
   readonly same = new SameInputs();
+
+  memos = new ElementMemos();
 
   #elements: Site["elements"] = [];
   /** Elements of this state that have taken the place of others. */
@@ -75,11 +60,9 @@ export class KeptWork {
   /** The kinds that this state changed. */
   #changedNow = 0;
   #entries = new Map<string, Entry>();
-  #memos = new Map<KnownElement, ElementMemo>();
   #slots = new Map<string, Slot>();
   #notes: Notes | null = null;
 
-  /** Elements by id. */
   get byId(): ReadonlyMap<string, KnownElement> {
     return this.#byId;
   }
@@ -88,7 +71,6 @@ export class KeptWork {
     return this.#byKind;
   }
 
-  /** Takes up the next state of a site. `as`: whatever else the results hang on, as a text. */
   follow(site: Site, as: string): void {
     // How elements are handled on the sheet and what lies under it decide nothing.
     const { elements, arrangement: _, underlay: __, ...head } = site;
@@ -96,7 +78,7 @@ export class KeptWork {
     this.#state += 1;
     if (this.#head === null || !sameHead(this.#head, known)) {
       this.#entries = new Map();
-      this.#memos = new Map();
+      this.memos = new ElementMemos();
       this.#slots = new Map();
       this.ofVerdicts = new Map();
     }
@@ -126,7 +108,7 @@ export class KeptWork {
     for (const [was, is] of replaced) {
       this.#changedNow |= bitOf(is.kind);
       this.#byId.set(is.id, is);
-      this.#memos.delete(was);
+      this.memos.forget(was);
     }
     for (const kind of new Set([...replaced.values()].map((element) => element.kind))) {
       const list = this.byKind.get(kind) ?? [];
@@ -140,24 +122,12 @@ export class KeptWork {
 
   /** Stage 1 in general; what is kept with elements that have gone goes too. */
   #takeAll(elements: Site["elements"]): void {
-    const byId = new Map<string, KnownElement>();
-    const byKind = new Map<Kind, KnownElement[]>();
-    const unknown: UnknownElement[] = [];
-    for (const element of elements) {
-      if (!isKnown(element)) {
-        unknown.push(element);
-        continue;
-      }
-      byId.set(element.id, element);
-      const list = byKind.get(element.kind);
-      if (list) list.push(element);
-      else byKind.set(element.kind, [element]);
-    }
+    const { byId, byKind, unknown } = sortedElements(elements);
     for (const kind of KINDS) {
       const before = this.byKind.get(kind) ?? [];
       if (sameList(before, byKind.get(kind) ?? [])) continue;
       this.#changedNow |= bitOf(kind);
-      for (const element of before) if (byId.get(element.id) !== element) this.#memos.delete(element);
+      for (const element of before) if (byId.get(element.id) !== element) this.memos.forget(element);
     }
     if (!sameList(this.unknown, unknown)) this.#changedNow |= UNKNOWN_BIT;
     this.#byId = byId;
@@ -165,7 +135,6 @@ export class KeptWork {
     this.unknown = unknown;
   }
 
-  /** Notes that whatever runs now reads all elements of these kinds. */
   read(bits: number): void {
     if (this.#notes) this.#notes.reads |= bits;
   }
@@ -174,17 +143,14 @@ export class KeptWork {
     this.read(UNKNOWN_BIT);
   }
 
-  /** For results that go on reading the yard after they are made: they hang on everything. */
   readEverything(): void {
     this.read(EVERY_BIT);
   }
 
-  /** Notes that whatever runs now reads the element of this id, or that there is none. */
   readOne(id: string, element: KnownElement | undefined): void {
     if (this.#notes) noteOne(this.#notes, id, element);
   }
 
-  /** A piece of work by its key. `about`: the elements, other than bodies of water, that the key names. */
   kept<T>(key: string, make: () => T, about: readonly KnownElement[] = []): T {
     const known = this.#entries.get(key);
     if (known && this.#isRight(known)) {
@@ -200,10 +166,6 @@ export class KeptWork {
     return entry.value as T;
   }
 
-  /**
-   * What a rule makes of each element of a kind, in file order. What the rule itself has read so far counts for each; what
-   * it has made of other elements must not be used.
-   */
   each<K extends KnownElement, T>(
     slot: string,
     kind: Kind,
@@ -264,9 +226,8 @@ export class KeptWork {
     return true;
   }
 
-  /** A piece of work about one element, by its name. */
   keptOf<T>(element: KnownElement, name: string, make: () => T): T {
-    const memo = this.memo(element);
+    const memo = this.memos.of(element);
     const known = memo.works?.find((one) => one.name === name);
     let entry = known?.entry;
     if (!entry || !this.#isRight(entry)) {
@@ -278,45 +239,10 @@ export class KeptWork {
       else memo.works = [{ name, entry }];
     }
     if (this.#notes) {
-      noteOne(this.#notes, element.id, element);
       adopt(this.#notes, entry);
+      noteOne(this.#notes, element.id, element);
     }
     return entry.value as T;
-  }
-
-  /** What is kept with an element of this state. */
-  memo(element: KnownElement): ElementMemo {
-    const known = this.#memos.get(element);
-    if (known) return known;
-    const memo: ElementMemo = {
-      shape: undefined,
-      model: undefined,
-      straight: undefined,
-      measured: undefined,
-      works: undefined,
-    };
-    this.#memos.set(element, memo);
-    return memo;
-  }
-
-  /** The straight distance from a body of water. */
-  straight(element: KnownElement, body: object, make: () => Witness): Witness {
-    const memo = this.memo(element);
-    if (memo.straight) for (const one of memo.straight) if (one.of === body) return one.found;
-    const found = make();
-    if (!memo.straight || memo.straight.length >= MANY_MEASUREMENTS) memo.straight = [{ of: body, found }];
-    else memo.straight.push({ of: body, found });
-    return found;
-  }
-
-  /** A measurement that rests on nothing but an element and one other thing. */
-  measured<T>(element: KnownElement, of: object, name: string, make: () => T): T {
-    const memo = this.memo(element);
-    if (memo.measured) for (const one of memo.measured) if (one.of === of && one.name === name) return one.found as T;
-    const found = make();
-    if (!memo.measured || memo.measured.length >= MANY_MEASUREMENTS) memo.measured = [{ of, name, found }];
-    else memo.measured.push({ of, name, found });
-    return found;
   }
 }
 

@@ -6,7 +6,6 @@ import { regionArea, unionRegions } from "../../geometry/clipping.ts";
 import { lengthWithin, pathToArea } from "../../geometry/distance.ts";
 import { areaFrom, flattenArea, pathFrom } from "../../geometry/outline.ts";
 import { shortestPathFromPath, shortestPathToArea } from "../../geometry/paths-around-barriers.ts";
-import { segmentMeetsBox } from "../../geometry/points.ts";
 import { LIMIT_TOLERANCE } from "../../geometry/tolerances.ts";
 import type { Area, Barrier, Path, Point, Region, Route, Witness } from "../../geometry/types.ts";
 import { wallFootprint } from "../../geometry/wall-footprint.ts";
@@ -17,7 +16,7 @@ import type { ElementOf, Kind, KnownElement, UnknownElement } from "../site/elem
 import type { PerimeterChoice, Site } from "../site/site.ts";
 import { type AnswerFound, findAnswer } from "./answers.ts";
 import { splitBySurface } from "./band-pieces.ts";
-import { type BarrierLists, listsOf } from "./barrier-lists.ts";
+import { type BarrierLists, isClear, listsOf } from "./barrier-lists.ts";
 import {
   type BarrierMeasure,
   type BarrierSet,
@@ -26,13 +25,13 @@ import {
   type WallModel,
   waterInside,
 } from "./barriers.ts";
-import { boxOfBarrier } from "./boxes.ts";
 import { groundWithin } from "./ground-within.ts";
-import { KeptWork } from "./kept-work.ts";
 import { type Level, levelAt, type SurfaceModel } from "./levels.ts";
+import { OnceWork } from "./once-work.ts";
 import { bitOf } from "./reading-notes.ts";
 import type { SameInputs } from "./same-inputs.ts";
 import { type Shape, shapeOf, straightToWater } from "./shapes.ts";
+import type { Work } from "./work.ts";
 import type { Band, BandPiece, BarrierChoice, Body, PathMeasure } from "./yard-types.ts";
 
 export { isKnown } from "./reading-notes.ts";
@@ -56,14 +55,14 @@ export class Yard {
     readonly gridRolls: readonly number[];
   };
 
-  readonly #work: KeptWork;
+  readonly #work: Work;
   readonly #bodies: readonly Body[];
   readonly #surfaces: readonly SurfaceModel[];
   readonly #buildings: readonly BuildingModel[];
   readonly #walls: readonly WallModel[];
 
-  /** `as`: judge under this edition whatever the site names. `work`: what is kept from the state before. */
-  constructor(site: Site, as?: EditionId, work: KeptWork = new KeptWork()) {
+  /** `as`: judge under this edition whatever the site names. `work`: how results are kept; without it for this yard alone. */
+  constructor(site: Site, as?: EditionId, work: Work = new OnceWork()) {
     work.follow(site, as ?? "");
     this.site = site;
     this.#work = work;
@@ -91,7 +90,7 @@ export class Yard {
 
   #models<K extends Kind, M>(kind: K, make: (element: ElementOf<K>) => M): readonly M[] {
     return this.#elements(kind).map((element) => {
-      const memo = this.#work.memo(element as KnownElement);
+      const memo = this.#work.memos.of(element as KnownElement);
       memo.model ??= make(element);
       return memo.model as M;
     });
@@ -153,14 +152,14 @@ export class Yard {
   }
 
   shape(element: KnownElement): Shape {
-    const memo = this.#work.memo(element);
+    const memo = this.#work.memos.of(element);
     memo.shape ??= shapeOf(element);
     return memo.shape;
   }
 
   /** Straight distance in plan from the body's inside wall, 0 inside the outline, barriers ignored; starts at the water. */
   straight(element: KnownElement, body: Body): Witness {
-    return this.#work.straight(element, body, () => straightToWater(this.shape(element), body.water));
+    return this.#work.memos.straight(element, body, () => straightToWater(this.shape(element), body.water));
   }
 
   /** The body nearest to an element, null where the site has none. */
@@ -181,7 +180,7 @@ export class Yard {
     const shape = this.shape(element);
     if (shape.kind === "point" || this.straight(element, body).length > limit + LIMIT_TOLERANCE) return NOTHING_WITHIN;
     const path = shape.kind === "path" ? shape.path : shape.area.outer;
-    return this.#work.measured(element, body, `within ${limit}`, () => lengthWithin(path, body.water, limit));
+    return this.#work.memos.measured(element, body, `within ${limit}`, () => lengthWithin(path, body.water, limit));
   }
 
   levelAt(p: Point): Level {
@@ -204,12 +203,13 @@ export class Yard {
   /** Shortest plan path from the inside wall to the element round the barriers of the measure. */
   pathTo(element: KnownElement, body: Body, measure: "metal" | "cord"): PathMeasure {
     const lists = this.#barrierLists(measure, body);
-    return this.#work.measured(element, lists, "path", () => {
+    return this.#work.memos.measured(element, lists, "path", () => {
       const { set } = lists;
-      const round = (which: BarrierChoice) => this.#route(element, body, lists[which]);
+      const round = (which: BarrierChoice) => this.#route(element, body, lists, which);
       const counted = round("counted");
       const surely = set.assumed.size === 0 ? counted : round("surely");
       const atMost = set.possible.length === 0 ? counted : round("at most");
+      if (surely === counted && atMost === counted) return { counted, surely, atMost, openFacts: NO_FACTS };
       const openFacts: { element: string; field: string }[] = [];
       if (surely?.length !== counted?.length) {
         for (const m of set.counted)
@@ -228,19 +228,18 @@ export class Yard {
   }
 
   #barrierLists(measure: BarrierMeasure, body: Body): BarrierLists {
-    return this.kept(`barrier lists ${measure} ${body.id}`, () => {
+    return this.keptOf(body.element, LISTS[measure], () => {
       const set = this.#work.same.steady(`barriers ${measure} ${body.id}`, this.barriers(measure, body));
       // Paths are kept with the lists, so these are made anew for another water too.
       return this.#work.same.of(`barrier lists ${measure} ${body.id}`, [set, body.water], () => listsOf(set));
     });
   }
 
-  #route(element: KnownElement, body: Body, barriers: readonly Barrier[]): Route | null {
+  #route(element: KnownElement, body: Body, lists: BarrierLists, which: BarrierChoice): Route | null {
     // Nothing is shorter than the straight line: where no barrier comes near it, it is the path.
     const straight = this.straight(element, body);
-    if (barriers.every((barrier) => !segmentMeetsBox(straight.from, straight.to, boxOfBarrier(barrier)))) {
-      return { length: straight.length, points: [straight.from, straight.to] };
-    }
+    if (isClear(lists, which, straight)) return { length: straight.length, points: [straight.from, straight.to] };
+    const barriers = lists[which];
     const shape = this.shape(element);
     if (shape.kind === "point") return shortestPathToArea(shape.at, body.water, barriers, { straight });
     if (shape.kind === "path") return shortestPathFromPath(shape.path, body.water, barriers, { straight });
@@ -326,8 +325,8 @@ export class Yard {
     return this.#work.same;
   }
 
-  /** What has been made of verdicts, kept as long as they are, under the same head of the site. */
-  get keptOfVerdicts(): Map<object, unknown> {
+  /** What has been made of verdicts, kept as long as they are, under the same head of the site; null: nothing is kept. */
+  get keptOfVerdicts(): Map<object, unknown> | null {
     return this.#work.ofVerdicts;
   }
 
@@ -336,6 +335,11 @@ export class Yard {
     this.#work.readEverything();
   }
 }
+
+/** Names under which lists of barriers are kept with their body. */
+const LISTS = { band: "barriers of band", metal: "barriers of metal", cord: "barriers of cord" } as const;
+
+const NO_FACTS = [] as const;
 
 const NOTHING_WITHIN = { length: 0, pieces: [] } as const;
 

@@ -17,7 +17,7 @@ export interface Storable {
 
 /** Whether a body of water is a storable pool, as far as the site says. */
 export function storableOf(yard: Yard, body: Body): Storable {
-  return yard.kept(`storable ${body.id}`, () => {
+  return yard.keptOf(body.element, "storable", () => {
     const { storable, installation, shell } = body.element;
     const settled = settle(yard, STORABLE_QUESTION, body.id, body.id);
     const built = installation === "in-ground" || yard.edition.value("shell.conductive").includes(shell);
