@@ -7,7 +7,7 @@ import { comparisonWithLabels, reportWithLabels } from "../../rules/words/field-
 import { drawingSvg } from "../drawing/drawing-svg.ts";
 import type { PaletteName } from "../drawing/palette.ts";
 import type { PaperName } from "../drawing/paper.ts";
-import { readInput, systemReason } from "./site-input.ts";
+import { readInput, systemReason, WRITE_REASONS } from "./site-input.ts";
 import { CLEAR, type Terminal, UNREADABLE } from "./terminal.ts";
 
 export interface DrawOptions {
@@ -42,7 +42,7 @@ export async function draw(file: string, options: DrawOptions, terminal: Termina
   try {
     await terminal.writeFile(options.out, svg);
   } catch (error) {
-    await terminal.complain(`${options.out} cannot be written: ${systemReason(error)}.\n`);
+    await terminal.complain(`${options.out} cannot be written: ${systemReason(error, WRITE_REASONS)}.\n`);
     return UNREADABLE;
   }
   return CLEAR;

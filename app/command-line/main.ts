@@ -13,7 +13,7 @@ try {
 /** What the machine refused is told in a line; a mistake of ours with its trace. */
 function crashText(error: unknown): string {
   if (!(error instanceof Error)) return `This is a mistake of the program, not of the site: ${String(error)}\n`;
-  const { code } = error as NodeJS.ErrnoException;
-  if (code !== undefined) return `The system refused to read or write (${code}).\n`;
+  const { code, syscall } = error as NodeJS.ErrnoException;
+  if (syscall !== undefined) return `The system refused to read or write (${code}).\n`;
   return `This is a mistake of the program, not of the site.\n${error.stack ?? error.message}\n`;
 }

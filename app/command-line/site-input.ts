@@ -74,6 +74,17 @@ const REASONS: Readonly<Record<string, string>> = {
   ENOTDIR: "there is no such file",
 };
 
+/** What a file that is written may run into. */
+export const WRITE_REASONS: Readonly<Record<string, string>> = {
+  ENOENT: "there is no such folder",
+  ENOTDIR: "there is no such folder",
+  EISDIR: "this is a folder, not a file",
+  EACCES: "nothing may be written there",
+  EPERM: "nothing may be written there",
+  EROFS: "nothing may be written there",
+  ENOSPC: "there is no room left",
+};
+
 async function readText(name: string, terminal: Terminal): Promise<TextResult> {
   try {
     return { ok: true, text: name === STANDARD_INPUT ? await terminal.readInput() : await terminal.readFile(name) };
@@ -83,8 +94,8 @@ async function readText(name: string, terminal: Terminal): Promise<TextResult> {
 }
 
 /** Why the machine would not read or write, in plain words. Errors that do not come from the machine are thrown on. */
-export function systemReason(error: unknown): string {
+export function systemReason(error: unknown, reasons = REASONS): string {
   const { code } = error as NodeJS.ErrnoException;
   if (!(error instanceof Error) || code === undefined) throw error;
-  return REASONS[code] ?? `the system says ${code}`;
+  return reasons[code] ?? `the system says ${code}`;
 }

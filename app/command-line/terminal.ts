@@ -36,6 +36,8 @@ export function processTerminal(): Terminal {
   process.stdout.on("error", () => {
     hasReader = false;
   });
+  // The exit code says it too. Without a listener a complaint that nobody reads would end the process with another code.
+  process.stderr.on("error", () => undefined);
   let input: Promise<string> | undefined;
   return {
     write: (text) => (hasReader ? writeTo(process.stdout, text) : Promise.resolve()),

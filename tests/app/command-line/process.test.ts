@@ -12,10 +12,11 @@ interface Ended {
   readonly err: string;
 }
 
-/** Runs the program; `readOnly` closes its output after that many characters. */
-function start(words: readonly string[], readOnly = Number.POSITIVE_INFINITY): Promise<Ended> {
+/** Runs the program; `readOnly` closes its output after that many characters, `isDeaf` its complaints from the start. */
+function start(words: readonly string[], readOnly = Number.POSITIVE_INFINITY, isDeaf = false): Promise<Ended> {
   return new Promise((resolve, reject) => {
     const child = spawn(process.execPath, [...program, ...words], { cwd: repository });
+    if (isDeaf) child.stderr.destroy();
     let out = "";
     let err = "";
     child.stdout.setEncoding("utf8").on("data", (text: string) => {
@@ -45,6 +46,11 @@ describe("the program", () => {
   it("takes it calmly when its reader leaves", async () => {
     const { code, err } = await start(["check", "--json", ...sites, ...sites], 100);
     expect([code, err]).toEqual([1, ""]);
+  });
+
+  it("exits as ever when nobody reads what it complains of", async () => {
+    const { code } = await start(["check", "gone.site.json", "gone-too.site.json"], Number.POSITIVE_INFINITY, true);
+    expect(code).toBe(2);
   });
 
   it("exits 2 at a word it does not know", async () => {

@@ -172,7 +172,7 @@ describe("draw", () => {
   it("exits 2 where it cannot write or read", async () => {
     const terminal = fakeTerminal({ files: { ...files, "bad.site.json": BAD } });
     expect(await run(["draw", "true-l.site.json", "--out", "missing-folder/plan.svg"], terminal)).toBe(2);
-    expect(terminal.err()).toContain("missing-folder/plan.svg cannot be written");
+    expect(terminal.err()).toContain("missing-folder/plan.svg cannot be written: there is no such folder.");
     expect(await run(["draw", "bad.site.json", "--out", "plan.svg"], terminal)).toBe(2);
     expect(terminal.written.size).toBe(0);
   });
