@@ -21,7 +21,7 @@ export interface CopyShelf {
   recordId(): string;
   /** Writes a copy to a file just as it was kept, readable or not. `at`: an earlier one. */
   downloadCopy(id: string, at?: number): Promise<boolean>;
-  /** Deletes a copy and the earlier ones of the same site. */
+  /** Deletes a copy and the earlier ones of the same site; not one that a tab that runs has on its sheet. */
   forgetCopy(id: string): Promise<void>;
 }
 
@@ -76,6 +76,14 @@ export function createCopyShelf({ store, keeper, access, newRecordId, now, say }
       }, false),
     forgetCopy: (id) =>
       guarded(async () => {
+        const held = await store.get(siteKey(id));
+        if (isRecord(held) && (await keeper.isRunning(held.tab))) {
+          say(
+            `${held.name || "This site"} is open in another tab, which goes by this copy. Close it there first.`,
+            "problem",
+          );
+          return;
+        }
         await forgetSite(store, id);
         keeper.tryAgain();
       }, undefined),

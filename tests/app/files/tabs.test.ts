@@ -56,6 +56,20 @@ describe("a second tab", () => {
     expect(elsewhere(two)).toEqual({ how: "open", isDecided: true });
   });
 
+  it("does not delete the copy that the first goes by", async () => {
+    const { on, two } = await twoTabs();
+    const [id = ""] = keys(on).map((key) => key.slice("site/".length));
+    two.files.newSite();
+    await two.files.settled();
+    expect((await two.files.copies()).map((copy) => copy.id)).toContain(id);
+    await two.files.forgetCopy(id);
+    expect(keys(on)).toContain(`site/${id}`);
+    expect(two.view.getState().notice?.text).toMatch(/is open in another tab.*Close it there first/);
+    on.running.delete("tab-1");
+    await two.files.forgetCopy(id);
+    expect(keys(on)).not.toContain(`site/${id}`);
+  });
+
   it("can take the site over, with all that was done in the first, which from then on only looks", async () => {
     const { on, one, two } = await twoTabs();
     one.document.getState().beginGesture("Move");
