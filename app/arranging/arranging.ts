@@ -1,6 +1,6 @@
 /** Typed figures of the arranging forms, read into edits. Each gives the edit, or in plain words why there is none. */
 import { edgeFromVertices, edgeLength } from "../../geometry/edge.ts";
-import type { Bounds, PathData, Point } from "../../geometry/types.ts";
+import type { Bounds, LineEdge, PathData, Point } from "../../geometry/types.ts";
 import type { Site } from "../../rules/site/site.ts";
 import { lengthText, type Units } from "../../rules/words/lengths.ts";
 import { mirrorCopies } from "../edits/duplicate-elements.ts";
@@ -11,6 +11,7 @@ import { moveElements } from "../edits/move-elements.ts";
 import { hasHeights, pathOf, pathRefs } from "../edits/path-ref.ts";
 import { repeatElements } from "../edits/repeat-elements.ts";
 import { mirrorElements, turnElements } from "../edits/turn-elements.ts";
+import { parseAngle } from "../entry/parse-angle.ts";
 import { parseBearing } from "../entry/parse-bearing.ts";
 import { parseLength } from "../entry/parse-length.ts";
 import { parseQuantity } from "../entry/parse-quantity.ts";
@@ -67,10 +68,10 @@ export interface TurnFigures {
 }
 
 export function turnMade(chosen: Chosen, { degrees, about, x, y }: TurnFigures): Made {
-  const angle = parseQuantity(degrees, "degrees", { least: -360, most: 360 });
+  const angle = parseAngle(degrees);
   if (!angle.ok) return no(angle.reason);
   const place = placeAbout(chosen, about, x, y);
-  return typeof place === "string" ? no(place) : { ok: true, edit: turnElements(chosen.ids, angle.value, place) };
+  return typeof place === "string" ? no(place) : { ok: true, edit: turnElements(chosen.ids, angle.degrees, place) };
 }
 
 export const MIRRORS = ["upright", "level", "direction", "side"] as const;
@@ -176,30 +177,27 @@ function lineOfElement(element: AnyElement): PathData | null {
 
 /** The straight sides of an element, to mirror about: `fence-1/0` and its words. */
 export function sidesOf(element: AnyElement, units: Units): { readonly value: string; readonly label: string }[] {
+  const count = lineOfElement(element)?.vertices.length ?? 0;
+  return Array.from({ length: count }, (_, i) => straightSide(element, i)).flatMap((edge, i) =>
+    edge ? [{ value: `${element.id}/${i}`, label: `Side ${i + 1}, ${lengthText(edgeLength(edge), units)}` }] : [],
+  );
+}
+
+/** The side that leaves a corner; null where none does, or where it is an arc. */
+function straightSide(element: AnyElement, index: number): LineEdge | null {
   const path = lineOfElement(element);
-  if (!path) return [];
-  const last = path.closed ? path.vertices.length : path.vertices.length - 1;
-  return path.vertices.slice(0, last).flatMap((vertex, i) => {
-    const next = path.vertices[(i + 1) % path.vertices.length];
-    const edge = next ? edgeFromVertices(vertex, next) : null;
-    if (edge?.kind !== "line") return [];
-    return [{ value: `${element.id}/${i}`, label: `Side ${i + 1}, ${lengthText(edgeLength(edge), units)}` }];
-  });
+  const from = path?.vertices[index];
+  const to = path?.vertices[path.closed ? (index + 1) % path.vertices.length : index + 1];
+  const edge = from && to ? edgeFromVertices(from, to) : null;
+  return edge?.kind === "line" ? edge : null;
 }
 
 function lineOfSide(site: Site, side: string): readonly [Point, Point] | null {
   const cut = side.lastIndexOf("/");
   if (cut < 0 || cut === side.length - 1) return null;
   const element = site.elements.find(({ id }) => id === side.slice(0, cut));
-  const path = element ? lineOfElement(element) : null;
-  const index = Number(side.slice(cut + 1));
-  const [from, to] = [path?.vertices[index], path?.vertices[(index + 1) % (path?.vertices.length ?? 1)]];
-  return from && to
-    ? [
-        [from[0], from[1]],
-        [to[0], to[1]],
-      ]
-    : null;
+  const edge = element ? straightSide(element, Number(side.slice(cut + 1))) : null;
+  return edge && [edge.from, edge.to];
 }
 
 function placeAbout({ site, ids }: Chosen, about: About, x: string, y: string): Point | string {

@@ -1,4 +1,4 @@
-/** Numbers that are no lengths: counts, amperes, volts, gauges, areas, fractions. */
+/** Numbers that are no lengths: counts, amperes, volts, gauges, areas. */
 import { areaText, type Units } from "../../rules/words/lengths.ts";
 import { NUMBER, plainSigns, readNumber } from "./typed-text.ts";
 
@@ -6,8 +6,8 @@ export type QuantityEntry =
   | { readonly ok: true; readonly value: number }
   | { readonly ok: false; readonly reason: string };
 
-/** What a number counts. An area is typed in square inches unless it says `sq ft`, `sq m` or `sq cm`; a share as `10%` or `0.1`. */
-export type QuantityKind = "number" | "count" | "amps" | "volts" | "gauge" | "area" | "share" | "degrees";
+/** What a number counts. An area is typed in square inches unless it says `sq ft`, `sq m` or `sq cm`. */
+export type QuantityKind = "number" | "count" | "amps" | "volts" | "gauge" | "area";
 
 const WORDS: Readonly<Record<QuantityKind, Readonly<Record<string, number>>>> = {
   number: {},
@@ -31,8 +31,6 @@ const WORDS: Readonly<Record<QuantityKind, Readonly<Record<string, number>>>> = 
     m2: 1 / 0.0254 ** 2,
     "m²": 1 / 0.0254 ** 2,
   },
-  share: { "%": 0.01, percent: 0.01 },
-  degrees: { "°": 1, deg: 1, degrees: 1 },
 };
 
 const QUANTITY = new RegExp(`^([+-]?) ?#?(${NUMBER}) ?(.*)$`);

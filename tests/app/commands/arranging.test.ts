@@ -190,6 +190,9 @@ describe("typed figures", () => {
     const figures = { degrees: "90", about: "place", x: "0", y: "0in" } as const;
     expect(placeAfter(turnMade(chosen, figures))).toEqual([-20, 10]);
     expect(placeAfter(turnMade(chosen, { ...figures, about: "middle" }))).toEqual([10, 20]);
+    // As everywhere that angles are typed.
+    expect(placeAfter(turnMade(chosen, { ...figures, degrees: "89\u00b0 60'" }))).toMatch(/Minutes/);
+    expect(placeAfter(turnMade(chosen, { ...figures, degrees: "-270 deg" }))).toEqual([-20, 10]);
     expect(placeAfter(turnMade(chosen, { ...figures, x: "" }))).toMatch(/Type the place/);
     expect(placeAfter(turnMade(chosen, { ...figures, degrees: "400" }))).toMatch(/at most 360/);
   });
@@ -211,7 +214,10 @@ describe("typed figures", () => {
     for (const side of ["", "fence-1/", "gone-1/0"]) {
       expect(placeAfter(mirrorMade(chosen, { ...figures, kind: "side", side }))).toMatch(/Choose the straight side/);
     }
-    // Its third side is an arc: no mirror.
+    // Its third side is an arc: no mirror, nor is the way from its end to its start a side.
+    for (const side of ["fence-1/2", "fence-1/3", "fence-1/x"]) {
+      expect(placeAfter(mirrorMade(chosen, { ...figures, kind: "side", side }))).toMatch(/Choose the straight side/);
+    }
     expect(sidesOf(site.elements[1] as never, "in").map(({ value }) => value)).toEqual(["fence-1/0", "fence-1/1"]);
     const made = mirrorMade(chosen, { ...figures, keepsOriginal: true });
     expect(made.ok && applied(site, made.edit).elements).toHaveLength(3);
