@@ -10,6 +10,7 @@ import { pathFrom } from "../../geometry/outline.ts";
 import { samePoint } from "../../geometry/points.ts";
 import type { PathData, Point, Vertex } from "../../geometry/types.ts";
 import type { Site } from "../../rules/site/site.ts";
+import { capitalized } from "../../rules/words/element-names.ts";
 import { lengthText } from "../../rules/words/lengths.ts";
 import { addElement } from "../edits/add-element.ts";
 import { calledAs } from "../edits/element-words.ts";
@@ -28,6 +29,10 @@ const QUARTER = 90;
 
 export function shapeTool(desk: Desk): Tool {
   const { reshaping } = desk.view.getState();
+  const outlineNow = (id: string) =>
+    desk.document.getState().history.present.elements.find((element) => element.id === id)?.outline;
+  /** Of the pool that is given other dimensions, when that began. */
+  const begun = reshaping && outlineNow(reshaping.id);
   let found: Snapped | null = null;
   /** A pointer has pressed on the sheet. */
   let isPressed = false;
@@ -57,8 +62,11 @@ export function shapeTool(desk: Desk): Tool {
     return drawn.ok && isSame ? placedPoint(holdOf(drawn.outline), { ...reshaping, hold: MIDDLE }) : reshaping.at;
   }
 
+  /** The number of the held corner among so many; 0 for the middle. */
+  const heldOf = (count: number) => (held === 0 || count === 0 ? 0 : ((held - 1) % count) + 1);
+
   function holdOf({ vertices }: PathData): Point {
-    const vertex = held === 0 ? undefined : vertices[(held - 1) % vertices.length];
+    const vertex = vertices[heldOf(vertices.length) - 1];
     return vertex ? [vertex[0], vertex[1]] : MIDDLE;
   }
 
@@ -88,6 +96,10 @@ export function shapeTool(desk: Desk): Tool {
   function change({ id, shape: was, first, isClockwise }: PoolReshaping, outline: PathData): string | null {
     const numbered = shape().id === was ? numberedAs(outline, first, isClockwise) : outline;
     const { document, view } = desk;
+    if (outlineNow(id) !== begun) {
+      const pool = document.getState().history.present.elements.find((element) => element.id === id);
+      return `${pool ? capitalized(calledAs(pool)) : "The pool"} has changed meanwhile: give it its dimensions anew.`;
+    }
     const lay = insetsInside(document.getState().history.present, id);
     const refusal = document.getState().edit(setPath(id, { field: "outline" }, numbered, "Change the dimensions of"));
     if (refusal) return refusal.reason;
@@ -110,7 +122,7 @@ export function shapeTool(desk: Desk): Tool {
   function holdNext(): void {
     const made = shaped(desk.typed());
     const count = made.ok ? made.outline.vertices.length : 0;
-    held = held >= count ? 0 : held + 1;
+    held = heldOf(count) >= count ? 0 : heldOf(count) + 1;
     desk.announce(`Held at ${held === 0 ? "its middle" : `corner ${held}`}.`);
   }
 
@@ -172,6 +184,8 @@ export function shapeTool(desk: Desk): Tool {
     entry() {
       const typed = desk.typed();
       const full = sizes(typed);
+      const made = shaped(typed);
+      const at = made.ok ? heldOf(made.outline.vertices.length) : held;
       const units = desk.units();
       const fields = shape().fields.map(({ name, label, type, help }): EntryField => {
         const size = full[name] ?? 0;
@@ -188,7 +202,7 @@ export function shapeTool(desk: Desk): Tool {
           { key: "v", label: "Mirror", hint: "Swaps its top for its bottom.", isPressed: isMirrored },
           {
             key: "n",
-            label: held === 0 ? "Held at: middle" : `Held at: corner ${held}`,
+            label: at === 0 ? "Held at: middle" : `Held at: corner ${at}`,
             hint: reshaping
               ? "The point of the outline that stays where it is: its middle or a corner."
               : "The point of the outline that lies at the pointer: its middle or a corner.",

@@ -4,6 +4,7 @@ import { runCommand } from "../../../app/commands/command.ts";
 import { COMMANDS } from "../../../app/commands/commands.ts";
 import { anchorAt } from "../../../app/dimensions/anchors.ts";
 import { addDimension } from "../../../app/edits/dimension-edits.ts";
+import { moveElements } from "../../../app/edits/move-elements.ts";
 import { recognized } from "../../../app/pool-shapes/recognize.ts";
 import type { PoolElement } from "../../../rules/site/elements.ts";
 import { headlessEditor } from "../commands/headless-editor.ts";
@@ -85,6 +86,26 @@ describe("other dimensions for a pool", () => {
     hand.take("select");
     expect(hand.document.getState().shown).toBe(before);
     expect(hand.view.getState().reshaping).toBeNull();
+  });
+
+  it("are not given to a pool that has changed or gone since: it would jump to where it lay", async () => {
+    hand.document.getState().edit(moveElements(["pool-1"], 120, 0));
+    await takeUp();
+    hand.document.getState().undo();
+    const before = hand.document.getState().shown;
+    expect(hand.type({ width: "20'" })).toBe(false);
+    expect(hand.host.state.getState().refusal).toBe("Main pool has changed meanwhile: give it its dimensions anew.");
+    expect(hand.document.getState().shown).toBe(before);
+  });
+
+  it("are held at a corner that is there, by name too, when another shape has fewer", async () => {
+    await takeUp();
+    for (let i = 0; i < 3; i++) hand.host.press("n");
+    hand.view.getState().setShape("oval");
+    hand.host.type("length", "16'");
+    hand.host.type("width", "16'");
+    const label = entry()?.buttons?.find(({ key }) => key === "n")?.label;
+    expect(label).toBe("Held at: corner 1");
   });
 
   it("say which ledge they leave outside", async () => {
