@@ -21,8 +21,8 @@ export interface CopyShelf {
   recordId(): string;
   /** Writes a copy to a file just as it was kept, readable or not. `at`: an earlier one. */
   downloadCopy(id: string, at?: number): Promise<boolean>;
-  /** Deletes a copy and the earlier ones of the same site; not one that a tab that runs has on its sheet. */
-  forgetCopy(id: string): Promise<void>;
+  /** Deletes a copy and the earlier ones of the same site; not one that a tab that runs has on its sheet. Gives why it was not deleted. */
+  forgetCopy(id: string): Promise<string | null>;
 }
 
 interface ShelfOptions {
@@ -74,19 +74,19 @@ export function createCopyShelf({ store, keeper, access, newRecordId, now, say }
         access.download(`kept-copy-${id}.site.json`, record.text);
         return true;
       }, false),
-    forgetCopy: (id) =>
-      guarded(async () => {
+    async forgetCopy(id) {
+      try {
         const held = await store.get(siteKey(id));
         if (isRecord(held) && (await keeper.isRunning(held.tab))) {
-          say(
-            `${held.name || "This site"} is open in another tab, which goes by this copy. Close it there first.`,
-            "problem",
-          );
-          return;
+          return "This site is open in another tab, which goes by this copy. Close it there first.";
         }
         await forgetSite(store, id);
-        keeper.tryAgain();
-      }, undefined),
+      } catch (error) {
+        return storeProblem(error);
+      }
+      keeper.tryAgain();
+      return null;
+    },
   };
 
   return {

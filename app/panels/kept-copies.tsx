@@ -19,9 +19,14 @@ export function KeptCopies({ onOpen }: { onOpen(id: string, at?: number): void }
   useEffect(() => {
     void look();
   }, [files]);
+  /** The copy that was not deleted, and why. */
+  const [stays, setStays] = useState<{ readonly id: string; readonly why: string } | null>(null);
   const forget = async (id: string) => {
+    setStays(null);
     if (doomed !== id) return setDoomed(id);
-    await files.forgetCopy(id);
+    setDoomed(null);
+    const why = await files.forgetCopy(id);
+    if (why !== null) setStays({ id, why });
     await look();
   };
   const here = files.recordId();
@@ -49,6 +54,11 @@ export function KeptCopies({ onOpen }: { onOpen(id: string, at?: number): void }
                 {[copy.file, timeWords(copy.at)].filter((text) => text !== "").join(", ")}
               </span>
               {copy.broken === null ? null : <span className="small problem">{copy.broken}</span>}
+              {stays?.id === copy.id ? (
+                <span className="small problem" role="alert">
+                  {stays.why}
+                </span>
+              ) : null}
             </span>
             <span className="kept-buttons">
               {copy.broken === null ? (

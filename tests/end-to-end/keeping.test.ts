@@ -136,6 +136,22 @@ describe("two tabs", () => {
     expect(await textsOf(two.page, "site/")).toHaveLength(1);
   });
 
+  it("on their own sites: the copy that one goes by is not deleted from the other, which says so on the spot", async () => {
+    const context = await newContext();
+    const one = await opened(context);
+    await rename(one, "In use");
+    await expect.poll(async () => (await textsOf(one.page, "site/")).join()).toContain("In use");
+    const two = await opened(context);
+    await two.page.getByRole("button", { name: "Only look" }).click();
+    await two.emptySheet();
+    await two.siteCommand("Demo sites and kept copies");
+    const row = two.page.locator(".kept-row", { hasText: "In use" });
+    await row.getByRole("button", { name: "Delete" }).click();
+    await row.getByRole("button", { name: "Delete for good?" }).click();
+    await row.getByRole("alert").getByText("open in another tab").waitFor();
+    expect((await textsOf(one.page, "site/")).join()).toContain("In use");
+  });
+
   it("go their own ways once the second opens a copy", async () => {
     const context = await newContext();
     const one = await opened(context);
