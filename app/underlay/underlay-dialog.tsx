@@ -9,15 +9,17 @@ import { setUnderlay } from "../edits/set-underlay.ts";
 import { parseBearing } from "../entry/parse-bearing.ts";
 import { parseLength } from "../entry/parse-length.ts";
 import { Dialog } from "../panels/dialog.tsx";
+import { FilePicker } from "./file-picker.tsx";
 import { placeOf, placeUnderlay, wayOf } from "./place-underlay.ts";
 import { EnlargedPlace, PlacesOnPicture } from "./places-on-picture.tsx";
-import { type Picture, readPicture } from "./read-picture.ts";
+import type { Picture } from "./read-picture.ts";
 import "./underlay.css";
 
 export default function UnderlayDialog({ onClose }: { onClose(): void }) {
   const underlay = useDocument((state) => state.shown.underlay);
   const [picture, setPicture] = useState<Picture | null>(null);
   const calibrated = picture ?? (underlay ? { ...underlay, name: underlay.name ?? "The picture" } : null);
+  const [reads, setReads] = useState(0);
   const [isPlacing, setIsPlacing] = useState(underlay === undefined);
   return (
     <Dialog
@@ -29,16 +31,12 @@ export default function UnderlayDialog({ onClose }: { onClose(): void }) {
       <FilePicker
         onRead={(read) => {
           setPicture(read);
+          setReads((count) => count + 1);
           setIsPlacing(true);
         }}
       />
       {calibrated && isPlacing ? (
-        <Calibrate
-          key={calibrated.picture.length}
-          picture={calibrated}
-          lies={picture === null ? underlay : undefined}
-          onDone={onClose}
-        />
+        <Calibrate key={reads} picture={calibrated} lies={picture === null ? underlay : undefined} onDone={onClose} />
       ) : null}
       {underlay && !isPlacing ? (
         <Kept underlay={underlay} onPlace={() => setIsPlacing(true)} onClose={onClose} />
@@ -50,67 +48,6 @@ export default function UnderlayDialog({ onClose }: { onClose(): void }) {
         </p>
       )}
     </Dialog>
-  );
-}
-
-function FilePicker({ onRead }: { onRead(picture: Picture): void }) {
-  const [file, setFile] = useState<File | null>(null);
-  const [pages, setPages] = useState(1);
-  const [page, setPage] = useState(1);
-  const [state, setState] = useState<"idle" | "reading" | { readonly problem: string }>("idle");
-  const id = useId();
-  const pageId = useId();
-  const read = async (chosen: File, number: number) => {
-    setState("reading");
-    const result = await readPicture(chosen, number);
-    if (!result.ok) {
-      setState({ problem: result.reason });
-      return;
-    }
-    setPages(result.pages);
-    setState("idle");
-    onRead(result.picture);
-  };
-  return (
-    <div className="row underlay-file">
-      <label htmlFor={id}>Picture or PDF</label>
-      <input
-        id={id}
-        type="file"
-        accept="image/png,image/jpeg,image/webp,application/pdf,.pdf"
-        onChange={(event) => {
-          const [chosen] = event.target.files ?? [];
-          if (!chosen) return;
-          setFile(chosen);
-          setPage(1);
-          void read(chosen, 1);
-        }}
-      />
-      {file && pages > 1 ? (
-        <>
-          <label htmlFor={pageId}>Page of {pages}</label>
-          <input
-            id={pageId}
-            type="number"
-            min={1}
-            max={pages}
-            value={page}
-            onChange={(event) => {
-              const number = Number(event.target.value);
-              if (!Number.isInteger(number) || number < 1 || number > pages) return;
-              setPage(number);
-              void read(file, number);
-            }}
-          />
-        </>
-      ) : null}
-      {state === "reading" ? <p role="status">Reading it.</p> : null}
-      {typeof state === "object" ? (
-        <p className="problem" role="alert">
-          {state.problem}
-        </p>
-      ) : null}
-    </div>
   );
 }
 
