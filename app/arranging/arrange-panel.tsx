@@ -21,6 +21,7 @@ import {
   Repeat2,
   RotateCcw,
   SendToBack,
+  SquaresUnite,
   Ungroup,
 } from "lucide-react";
 import { runCommand } from "../commands/command.ts";
@@ -93,6 +94,7 @@ export function ArrangePanel({ ids }: { readonly ids: readonly string[] }) {
             <Sign key={id} id={id} sign={sign} />
           ))}
           {isGroup ? null : <Sign id="group" sign={Group} />}
+          {ids.length === 2 ? <Sign id="join-lines" sign={SquaresUnite} /> : null}
         </div>
       ) : null}
       {form === null ? null : (

@@ -54,12 +54,14 @@ const asking = (id: string, label: string, available: Command["available"]): Com
 
 const joinCommand: Command = {
   id: "join-lines",
-  label: "Join lines that meet",
+  label: "Join lines or outlines that meet",
   group: "Change",
   key: "Shift+V",
   available(editor) {
     const count = selectedIds(editor).length;
-    return count === 1 || count === 2 ? true : "Select two lines that end at one place, or one whose ends meet.";
+    return count === 1 || count === 2
+      ? true
+      : "Select two lines that end at one place, two outlines that lie edge to edge, or one line whose ends meet.";
   },
   run(editor) {
     const [first, second = first] = selectedIds(editor);

@@ -1,7 +1,9 @@
-/** Joins two lines that end at one place into one; or closes one line whose two ends meet. */
+/** Joins two lines that end at one place into one, or two outlines that lie edge to edge; or closes a line whose ends meet. */
 import { distanceBetween } from "../../geometry/points.ts";
 import { SAME_CORNER } from "../../geometry/tolerances.ts";
 import type { PathData, Point, Vertex } from "../../geometry/types.ts";
+import { isKnownKind } from "../../rules/site/element-check.ts";
+import { innerOutlineFields } from "../../rules/site/geometry-fields.ts";
 import type { Site } from "../../rules/site/site.ts";
 import { lengthText } from "../../rules/words/lengths.ts";
 import { reattached } from "../dimensions/anchors.ts";
@@ -10,7 +12,9 @@ import { gone, refuseElement } from "./checked.ts";
 import { reversed } from "./cut-path.ts";
 import { type AnyElement, type Edit, type EditResult, refused, withElement } from "./edit.ts";
 import { calledAs, elementWords } from "./element-words.ts";
+import { joinedOutline } from "./join-outlines.ts";
 import { hasHeights, type PathRef, pathOf, pathRefs, withPath } from "./path-ref.ts";
+import { isOutline } from "./split-element.ts";
 import { sharedFacts } from "./whole-facts.ts";
 
 /** Kinds of lines that may be closed. */
@@ -33,8 +37,9 @@ export function joinPaths(firstId: string, secondId: string): Edit {
       if (first.kind !== second.kind) {
         return refused(`${calledAs(first)} and ${calledAs(second)} are of different kinds.`, firstId);
       }
+      if (isOutline(first) && isOutline(second)) return joinOutlines(site, first, second);
       const [a, b] = [openPath(first), openPath(second)];
-      if (!a || !b) return refused("Only lines with two ends can be joined.", firstId);
+      if (!a || !b) return refused("Only lines with two ends, or two outlines, can be joined.", firstId);
       const flat = hasHeights(first);
       const units = site.display?.units ?? "ft-in";
       const joined = joinedPath(a.path, b.path, flat);
@@ -58,6 +63,49 @@ export function joinPaths(firstId: string, secondId: string): Edit {
       return { ok: true, site: whole, label: `Join ${elementWords(first)} and ${elementWords(second)}` };
     },
   };
+}
+
+function joinOutlines(site: Site, first: AnyElement, second: AnyElement): EditResult {
+  const [ref] = pathRefs(first);
+  const [a, b] = [first, second].map((element) => {
+    const [own] = pathRefs(element);
+    return own && pathOf(element, own);
+  });
+  if (!ref || !a || !b) return refused("Only lines with two ends, or two outlines, can be joined.", first.id);
+  const joined = joinedOutline(a, b);
+  if (typeof joined === "string") return refused(joined, first.id);
+  const facts = sharedFacts(withoutInner(first), withoutInner(second));
+  if (typeof facts === "string") return refused(facts, first.id);
+  const element = { ...withPath(facts, ref, joined), ...innerOf(first, second) } as AnyElement;
+  const refusal = refuseElement(element);
+  if (refusal) return refusal;
+  const without = withoutElement(withElement(site, element), second.id, first.id);
+  const whole = reattached(site, without, [first.id, second.id], [first.id]);
+  return { ok: true, site: whole, label: `Join ${elementWords(first)} and ${elementWords(second)}` };
+}
+
+function innerFields({ kind }: AnyElement): readonly string[] {
+  return isKnownKind(kind) ? innerOutlineFields(kind) : [];
+}
+
+/** Without islands and openings, which each part has of its own. */
+function withoutInner(element: AnyElement): AnyElement {
+  const inner = new Set(innerFields(element));
+  return Object.fromEntries(Object.entries(element).filter(([name]) => !inner.has(name))) as AnyElement;
+}
+
+/** Islands and openings of both. */
+function innerOf(first: AnyElement, second: AnyElement): Readonly<Record<string, readonly unknown[]>> {
+  const listOf = (element: AnyElement, field: string) => {
+    const list = (element as Readonly<Record<string, unknown>>)[field];
+    return Array.isArray(list) ? list : [];
+  };
+  return Object.fromEntries(
+    innerFields(first).flatMap((field) => {
+      const both = [...listOf(first, field), ...listOf(second, field)];
+      return both.length > 0 ? [[field, both]] : [];
+    }),
+  );
 }
 
 function closeLine(site: Site, element: AnyElement): EditResult {
@@ -124,7 +172,7 @@ function withoutElement(site: Site, id: string, heir: string): Site {
     .filter((element) => element.id !== id)
     .map((element) => {
       const fields: Record<string, unknown> = { ...element };
-      for (const field of ["joins", "serves"]) {
+      for (const field of ["joins", "serves", "pool"]) {
         const named = fields[field];
         if (named === id) fields[field] = heir;
         else if (Array.isArray(named) && named.includes(id)) {

@@ -17,7 +17,7 @@ const OF_THE_WHOLE: ReadonlySet<string> = new Set(["gates", "isolatedSections", 
  */
 const COUNTED: Readonly<Record<string, number>> = { gates: 0, anchors: 0, isolatedSections: 1 };
 /** Of an element itself: the first one's stay. */
-const OWN: ReadonlySet<string> = new Set(["id", "kind", "name", "path", "shape"]);
+const OWN: ReadonlySet<string> = new Set(["id", "kind", "name", "outline", "path", "shape"]);
 
 /** The element without what is only true of the whole that it was a part of, or was drawn along. */
 export function withoutWhole(element: AnyElement): AnyElement {
