@@ -103,12 +103,15 @@ export function selectTool(desk: Desk): Tool {
 
   function pressedAt(pointer: Pointer): Pressed {
     const slack = desk.slack(pointer);
-    const handle = handleAt(handles(), pointer.at, slack);
+    const handle = isBoxing(pointer) ? null : handleAt(handles(), pointer.at, slack);
     if (handle) return { on: "handle", handle };
-    const tie = desk.report()?.ties.find(({ to, present }) => !present && distanceBetween(to, pointer.at) <= slack);
-    if (tie) return { on: "tie", tie };
-    const finding = desk.findingAt(pointer.at, slack);
-    if (finding !== null) return { on: "finding", finding };
+    // Whoever adds means elements, and not the marks that lie about them.
+    if (!isAdding(pointer)) {
+      const tie = desk.report()?.ties.find(({ to, present }) => !present && distanceBetween(to, pointer.at) <= slack);
+      if (tie) return { on: "tie", tie };
+      const finding = desk.findingAt(pointer.at, slack);
+      if (finding !== null) return { on: "finding", finding };
+    }
     const [id] = pickedAt(site(), desk, pointer.at, slack);
     return id === undefined ? { on: "ground" } : { on: "element", id, wasSelected: view().selection.includes(id) };
   }

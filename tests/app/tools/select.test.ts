@@ -56,6 +56,18 @@ describe("clicking", () => {
     expect(hand.view.getState().selection).toEqual(["deck-1"]);
   });
 
+  it("adds elements, not the number of a finding or the proposed tie that lies on them", () => {
+    const hand = yard();
+    hand.report = { ties: [{ id: "T1", to: [120, 60], present: false }] } as unknown as Report;
+    hand.marks.push({ at: [60, 30], finding: "deck rule" });
+    hand.view.getState().select(["fence-1"]);
+    hand.click(120, 60, { shift: true });
+    hand.click(60, 30, { mod: true });
+    expect(hand.view.getState().selection).toEqual(["fence-1", "pump-1", "deck-1"]);
+    expect(hand.view.getState().finding).toBeNull();
+    expect(hand.host.state.getState().offeredTie).toBeNull();
+  });
+
   it("adds by finger too, once that is asked for, until it is let go of or something is drawn", () => {
     const hand = yard();
     hand.click(120, 60, { isTouch: true });
