@@ -2,7 +2,7 @@
 import { useId, useState } from "react";
 import type { Point } from "../../geometry/types.ts";
 import type { Underlay } from "../../rules/site/site.ts";
-import type { Units } from "../../rules/words/lengths.ts";
+import { lengthText, type Units } from "../../rules/words/lengths.ts";
 import { UNDERLAY_STRENGTH } from "../canvas/underlay-picture.tsx";
 import { useDocument, useEditor } from "../editor-context.tsx";
 import { setUnderlay } from "../edits/set-underlay.ts";
@@ -13,6 +13,7 @@ import { FilePicker } from "./file-picker.tsx";
 import { placeOf, placeUnderlay, wayOf } from "./place-underlay.ts";
 import { EnlargedPlace, PlacesOnPicture } from "./places-on-picture.tsx";
 import type { Picture } from "./read-picture.ts";
+import { tracedAccuracy } from "./traced-accuracy.ts";
 import "./underlay.css";
 
 export default function UnderlayDialog({ onClose }: { onClose(): void }) {
@@ -63,6 +64,8 @@ function Calibrate({ picture, lies, onDone }: CalibrateProps) {
   const units = useDocument((state) => state.shown.display?.units ?? "ft-in");
   const north = useDocument((state) => state.shown.north);
   const before = useDocument((state) => state.shown.underlay);
+  const accuracy = useDocument((state) => state.shown.accuracy ?? 0);
+  const [setsAccuracy, setSetsAccuracy] = useState(true);
   const [places, setPlaces] = useState<readonly [Point, Point]>([
     [Math.round(picture.width / 4), Math.round(picture.height / 2)],
     [Math.round((3 * picture.width) / 4), Math.round(picture.height / 2)],
@@ -78,14 +81,16 @@ function Calibrate({ picture, lies, onDone }: CalibrateProps) {
   const put = (which: 0 | 1, at: Point) => setPlaces(which === 0 ? [at, places[1]] : [places[0], at]);
   const type = (fields: Partial<typeof typed>) => setTyped({ ...typed, ...fields });
 
+  const now = lies ? { at: placeOf(lies, places[0]), bearing: wayOf(lies, places[0], places[1]) } : null;
+  const read = readTyped(typed, now, units, north);
+  const placed =
+    read.problem === undefined ? placeUnderlay(picture.height, { first: places[0], second: places[1], ...read }) : null;
+  const traced = placed ? tracedAccuracy(placed) : 0;
   const lay = () => {
-    const now = lies ? { at: placeOf(lies, places[0]), bearing: wayOf(lies, places[0], places[1]) } : null;
-    const read = readTyped(typed, now, units, north);
     if (read.problem !== undefined) {
       setProblem(read.problem);
       return;
     }
-    const placed = placeUnderlay(picture.height, { first: places[0], second: places[1], ...read });
     if (!placed) {
       setProblem("The two places are one. Put them far apart: the farther, the better the scale.");
       return;
@@ -94,7 +99,13 @@ function Calibrate({ picture, lies, onDone }: CalibrateProps) {
     const strength = before?.strength ?? UNDERLAY_STRENGTH;
     const refusal = editor.document
       .getState()
-      .edit(setUnderlay({ name, picture: picture.picture, width, height, ...placed, strength }));
+      .edit(
+        setUnderlay(
+          { name, picture: picture.picture, width, height, ...placed, strength },
+          undefined,
+          traced > accuracy && setsAccuracy ? traced : null,
+        ),
+      );
     if (refusal) {
       setProblem(refusal.reason);
       return;
@@ -158,6 +169,13 @@ function Calibrate({ picture, lies, onDone }: CalibrateProps) {
           {problem}
         </p>
       )}
+      {traced > accuracy ? (
+        <label className="underlay-exact">
+          <input type="checkbox" checked={setsAccuracy} onChange={(event) => setSetsAccuracy(event.target.checked)} />
+          Take the drawing as exact to {lengthText(traced, units)}, as what is traced over the picture can be: what is
+          closer than that to a limit becomes a question
+        </label>
+      ) : null}
       <div className="dialog-buttons">
         <button type="button" className="strong" onClick={lay}>
           Lay it underneath

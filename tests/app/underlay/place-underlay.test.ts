@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import { setUnderlay } from "../../../app/edits/set-underlay.ts";
 import { emptySite } from "../../../app/files/empty-site.ts";
 import { placeOf, placeUnderlay } from "../../../app/underlay/place-underlay.ts";
+import { POINTED, tracedAccuracy } from "../../../app/underlay/traced-accuracy.ts";
 import { recompute } from "../../../rules/recompute.ts";
 import { checkSite } from "../../../rules/site/reader.ts";
 import type { Underlay } from "../../../rules/site/site.ts";
@@ -60,6 +61,50 @@ describe("calibration", () => {
 
   it("needs two places", () => {
     expect(placeUnderlay(300, { first: [5, 5], second: [5, 5], length: 10, at: [0, 0], bearing: null })).toBeNull();
+  });
+});
+
+describe("what is traced over it", () => {
+  it("is off by no more than is said when every place is pointed out a pixel off", () => {
+    const place = fc.tuple(
+      fc.double({ min: 0, max: 2000, noNaN: true }),
+      fc.double({ min: 0, max: 1500, noNaN: true }),
+    );
+    const slip = fc.double({ min: 0, max: 2 * Math.PI, noNaN: true });
+    fc.assert(
+      fc.property(place, place, place, place, fc.tuple(slip, slip, slip, slip), (a, b, p, q, slips) => {
+        const far = (one: readonly number[], other: readonly number[]) =>
+          Math.hypot((one[0] ?? 0) - (other[0] ?? 0), (one[1] ?? 0) - (other[1] ?? 0));
+        // A stretch no longer than the one that gives the scale, which is long.
+        fc.pre(far(a, b) > 200 && far(p, q) <= far(a, b));
+        const off = ([x, y]: readonly [number, number], i: number): [number, number] => [
+          x + POINTED * Math.cos(slips[i] ?? 0),
+          y + POINTED * Math.sin(slips[i] ?? 0),
+        ];
+        const length = 2 * far(a, b);
+        const placed = placeUnderlay(1500, {
+          first: off(a, 0),
+          second: off(b, 1),
+          length,
+          at: [0, 0],
+          bearing: null,
+        });
+        if (!placed) throw new Error("not placed");
+        const on = (one: [number, number]) => placeOf({ height: 1500, ...placed }, one);
+        const measured = far(on(off(p, 2)), on(off(q, 3)));
+        expect(Math.abs(measured - 2 * far(p, q))).toBeLessThanOrEqual(tracedAccuracy(placed) + 0.05);
+      }),
+      runs(200),
+    );
+    // 2 in. to a pixel.
+    expect(tracedAccuracy({ inchesPerPixel: 2 })).toBe(8);
+    expect(tracedAccuracy({ inchesPerPixel: 0.1 })).toBe(0.5);
+  });
+
+  it("makes the site no more exact, in the same step; a fault in it lays nothing", () => {
+    const laid = setUnderlay(picture, undefined, 8).apply(emptySite());
+    expect(laid).toMatchObject({ ok: true, site: { underlay: picture, accuracy: 8 } });
+    expect(setUnderlay(picture, undefined, Number.NaN).apply(emptySite()).ok).toBe(false);
   });
 });
 
