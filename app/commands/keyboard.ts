@@ -51,8 +51,11 @@ export function commandFor(commands: CommandList, editor: EditorPorts, press: Pr
 }
 
 export interface Keyboard {
-  /** True when the press was used: the page then prevents what the browser would do. */
-  down(press: Press, inField: boolean): boolean;
+  /**
+   * True when the press was used: the page then prevents what the browser would do. `settle` takes what stands in the field
+   * as typed, before a command runs that saves or shows it.
+   */
+  down(press: Press, inField: boolean, settle?: () => void): boolean;
   up(press: Pick<Press, "key">): void;
   /** Ends a running move, as when the window loses the focus. */
   leave(): void;
@@ -90,11 +93,13 @@ export function createKeyboard(commands: CommandList, editor: EditorPorts): Keyb
   }
 
   return {
-    down(press, inField) {
+    down(press, inField, settle = () => undefined) {
       if (inField) {
         const command = commandFor(commands, editor, press);
         if (!command || !IN_FIELDS.has(command.id) || !(press.ctrlKey || press.metaKey)) return false;
-        if (!press.repeat) runCommand(editor, command);
+        if (press.repeat) return true;
+        settle();
+        runCommand(editor, command);
         return true;
       }
       if (nudge(press)) return true;
@@ -125,20 +130,25 @@ export function listenToKeys(page: Window, commands: CommandList, editor: Editor
     if (event.defaultPrevented || event.isComposing) return;
     // Also where what had the focus in a dialog is gone, and with it the focus.
     if (isOverlay(event.target) || (event.target === page.document.body && hasDialog(page))) return;
-    if (keyboard.down(event, isField(event))) event.preventDefault();
+    if (keyboard.down(event, isField(event), () => settleField(page, true))) event.preventDefault();
   };
   const up = (event: KeyboardEvent) => keyboard.up(event);
   const leave = () => keyboard.leave();
+  // Before the sheet hears of it: a press ends what arrow keys were moving, and what is typed in a field of something that
+  // the press may let go of, field and all.
+  const press = (event: PointerEvent) => {
+    leave();
+    if (event.target instanceof Element && event.target.closest(".sheet-canvas")) settleField(page, false);
+  };
   page.addEventListener("keydown", down);
   page.addEventListener("keyup", up);
   page.addEventListener("blur", leave);
-  // Before the sheet hears of it: a press ends what arrow keys were moving.
-  page.addEventListener("pointerdown", leave, { capture: true });
+  page.addEventListener("pointerdown", press, { capture: true });
   return () => {
     page.removeEventListener("keydown", down);
     page.removeEventListener("keyup", up);
     page.removeEventListener("blur", leave);
-    page.removeEventListener("pointerdown", leave, { capture: true });
+    page.removeEventListener("pointerdown", press, { capture: true });
   };
 }
 
@@ -156,6 +166,14 @@ function isField(event: KeyboardEvent): boolean {
   if (!(target instanceof Element)) return false;
   const own = OWN_KEYS[key.startsWith("Arrow") || key === "Home" || key === "End" ? "arrows" : key];
   return target.closest(TEXT_FIELDS) !== null || (own !== undefined && target.closest(own) !== null);
+}
+
+/** Takes what stands in the field with the focus as typed: fields read it when they are left. */
+function settleField({ document }: Window, isKept: boolean): void {
+  const field = document.activeElement;
+  if (!(field instanceof HTMLElement) || !field.matches(TEXT_FIELDS)) return;
+  field.blur();
+  if (isKept) field.focus();
 }
 
 /** Whether a window stands over the page: the browser's own, or one of the page. */
