@@ -4,7 +4,7 @@ import { runCommand } from "../commands/command.ts";
 import { useDocument, useEditor, useView } from "../editor-context.tsx";
 import { commandTip } from "./tip-props.ts";
 import { ToolIcon } from "./tool-icons.tsx";
-import { labelOf, RESHAPING_HINT, TOOL_HINTS, touchHint } from "./tool-words.ts";
+import { ADDING_HINT, labelOf, RESHAPING_HINT, TOOL_HINTS, touchHint } from "./tool-words.ts";
 import { useCoarsePointer } from "./use-coarse-pointer.ts";
 
 export function StatusLine() {
@@ -16,6 +16,8 @@ export function StatusLine() {
   const isReshaping = useView((view) => view.reshaping !== null);
   const refusal = useDocument((state) => state.refusal?.reason ?? null);
   const isMoving = useDocument((state) => state.gesture !== null);
+  const ofTool = isCoarse ? touchHint(tool) : TOOL_HINTS[tool];
+  const hint = isReshaping ? RESHAPING_HINT : adding && tool === "select" ? ADDING_HINT : ofTool;
   const button = (id: string, sign: React.ReactNode) => {
     const command = editor.commands.get(id);
     return (
@@ -37,8 +39,7 @@ export function StatusLine() {
           refusal
         ) : (
           <>
-            <strong>{labelOf(tool)}.</strong>{" "}
-            {isReshaping ? RESHAPING_HINT : isCoarse ? touchHint(tool) : TOOL_HINTS[tool]}
+            <strong>{labelOf(tool)}.</strong> {hint}
           </>
         )}
       </p>

@@ -86,6 +86,9 @@ export const TOOL_HINTS: Readonly<Record<ToolId, string>> = {
   split: "Click a line where it is cut; click an outline at both ends of the cut.",
 };
 
+/** What is said instead while everything that is picked is added to the selection. */
+export const ADDING_HINT = "Tap what to add or to let go; drag a box round several.";
+
 /** What is said instead while a pool that stands already is given other dimensions. */
 export const RESHAPING_HINT =
   "Type what is different, or take another shape; then Change the pool. Select leaves it as it was.";

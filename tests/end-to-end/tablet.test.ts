@@ -99,6 +99,19 @@ describe("a finger", () => {
       .tap();
     await expect.poll(() => page.getByRole("option", { selected: true }).count()).toBe(3);
   });
+
+  it("draws a box that begins on the deck once adding is asked for, and moves nothing", async () => {
+    const hand = await tablet();
+    const { page } = hand;
+    await page.getByRole("button", { name: "Add what is picked to the selection" }).tap();
+    await page.locator(".hint").getByText("drag a box round several").waitFor();
+    // Round the umbrella's sleeve in the south deck of the first demo, at 84, -30.
+    const [a, b] = [await hand.onScreen(66, -12), await hand.onScreen(102, -46)];
+    const session = await page.context().newCDPSession(page);
+    await moveFingers(session, [[a.x, a.y]], [[(a.x + b.x) / 2, (a.y + b.y) / 2]], [[b.x, b.y]]);
+    await page.getByRole("status").getByText("1 element selected").waitFor({ state: "attached" });
+    expect(await hand.undoWords()).toBe("Undo");
+  });
 });
 
 describe("turning the tablet round", () => {
