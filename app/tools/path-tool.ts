@@ -37,6 +37,8 @@ function linesFrom(last: Point | null, first: Point | null): SnapLine[] {
   ];
 }
 
+const OCCUPIED = "There already is a corner at that place.";
+
 /** Keys that choose how the next side is; pressed again: straight. */
 const SHAPE_KEYS: Readonly<Record<string, SideShape>> = { a: "smooth", r: "radius", t: "through" };
 
@@ -101,7 +103,7 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
   /** Places a corner. Returns why it cannot, or null. */
   function place(to: Point, bulge: number): string | null {
     const next = withCorner(sketch, to, bulge);
-    if (next === sketch) return "There already is a corner at that place.";
+    if (next === sketch) return OCCUPIED;
     sketch = next;
     rule = { ...rule, through: null };
     desk.announce(`Corner ${sketch.corners.length} at ${placeWords(to, desk.units())}.`);
@@ -119,6 +121,7 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
     if (!side.ok) return side.reason;
     if (typed.radius !== undefined && typed.radius !== 0) rule = { ...rule, radius: Math.abs(typed.radius) };
     if (!awaitsThrough()) return place(side.to, side.bulge);
+    if (withCorner(sketch, side.to) === sketch) return OCCUPIED;
     rule = { ...rule, through: side.to };
     desk.announce(`The arc passes ${placeWords(side.to, desk.units())}.`);
     return null;

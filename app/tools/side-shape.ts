@@ -2,8 +2,8 @@
  * The side being drawn: from the last corner to where it ends, straight or as an arc of one of three sorts.
  *
  * Terms. Smooth: the arc goes on in the direction that the side before ended with. Radius: the arc has a given radius;
- * it bends to the left of the way from corner to corner, or, turned over, to the right, and is the shorter of the two
- * arcs of that circle. Through: the arc passes a point placed before its end. A chord is the straight way between the
+ * it turns left on its way from corner to corner, so that it bows out to the right of the straight way, or, turned over,
+ * the other way round, and is the shorter of the two arcs of that circle. Through: the arc passes a point placed before its end. A chord is the straight way between the
  * ends of an arc; half the angle of an arc lies between its chord and the direction it starts in.
  */
 import { edgeFromVertices, tangentAt } from "../../geometry/edge.ts";
@@ -31,7 +31,7 @@ export interface SideRule {
   readonly shape: SideShape;
   /** Inches; what was typed last. Null: none yet. */
   readonly radius: number | null;
-  /** An arc by radius bends to the right. */
+  /** An arc by radius turns right. */
   readonly isTurned: boolean;
   /** The point that an arc by three points passes; null while it is not placed. */
   readonly through: Point | null;

@@ -66,10 +66,9 @@ export function sidesOf({ corners }: Sketch): Edge[] {
   return sides;
 }
 
-/** The bulge of a side from `from` to `to` that passes through `through`; 0 when the three are in line within a hair. */
+/** The bulge of a side from `from` to `to` that passes through `through`; 0 when that is one of its ends, or between them in line within a hair. */
 export function bulgeThrough(from: Point, to: Point, through: Point): number {
-  const chord = distanceBetween(from, to);
-  if (chord <= SAME_CORNER) return 0;
+  if ([distanceBetween(from, to), distanceBetween(from, through), distanceBetween(through, to)].some(isNone)) return 0;
   const a = Math.atan2(through[1] - from[1], through[0] - from[0]);
   const b = Math.atan2(to[1] - through[1], to[0] - through[0]);
   // The angle that the path turns by at `through` is half of the arc's angle (inscribed angle theorem).
@@ -98,6 +97,10 @@ export function smoothBulge(sketch: Sketch, to: Point): number {
   // The chord leaves the tangent by half of the arc's angle.
   const half = Math.atan2(tx * cy - ty * cx, tx * cx + ty * cy);
   return clampBulge(Math.tan(half / 2));
+}
+
+function isNone(length: number): boolean {
+  return length <= SAME_CORNER;
 }
 
 function clampBulge(bulge: number): number {

@@ -1,5 +1,6 @@
 /** Arcs while drawing: by radius, through three points, and smooth ones by radius. Figures are arithmetic. */
 import { describe, expect, it } from "vitest";
+import { bulgeThrough } from "../../../app/tools/sketch.ts";
 import { edgeFromVertices, tangentAt } from "../../../geometry/edge.ts";
 import { distanceBetween } from "../../../geometry/points.ts";
 import type { ArcEdge, Vertex } from "../../../geometry/types.ts";
@@ -176,5 +177,30 @@ describe("typed values", () => {
       [84, 0],
       [84, 60],
     ]);
+  });
+});
+
+describe("a point to pass that is an end of the arc", () => {
+  it("is none: a side through it is not bent by where it happens to lie", () => {
+    for (const [from, to] of [
+      [
+        [0, 0],
+        [100, 100],
+      ],
+      [
+        [10, 50],
+        [-70, 20],
+      ],
+    ] as const) {
+      expect(bulgeThrough(from, to, from)).toBe(0);
+      expect(bulgeThrough(from, to, to)).toBe(0);
+    }
+  });
+
+  it("is not placed on the last corner, by typing either", () => {
+    const hand = fenceFrom(0, 0);
+    hand.key("t");
+    expect(hand.type({ length: "0", bearing: "30" })).toBe(false);
+    expect(hand.host.state.getState().refusal).toBe("There already is a corner at that place.");
   });
 });
