@@ -5,10 +5,11 @@ import { refuseLocked, withoutArranged } from "./arrangement.ts";
 import { gone } from "./checked.ts";
 import { type AnyElement, type Edit, refused } from "./edit.ts";
 import { elementsWords } from "./element-words.ts";
-import { insetsOf } from "./inset-place.ts";
+import { idsWithOpenings } from "./place-elements.ts";
 
 /**
- * Deletes elements, and the steps and ledges of the pools among them, which the label names. What names them lets go of
+ * Deletes elements, and the steps and ledges of the pools among them and the doors and windows of the walls, which the
+ * label names. What names them lets go of
  * them: the pool that a light belongs to, what a tie joins, what a device serves, the answers about them and the
  * dimensions on them. Undo brings it all back.
  */
@@ -21,7 +22,7 @@ export function deleteElements(ids: readonly string[]): Edit {
       const deleted = site.elements.filter((element) => chosen.has(element.id));
       const missing = ids.find((id) => !deleted.some((element) => element.id === id));
       if (missing !== undefined) return gone(missing);
-      const carried = insetsOf(site, chosen).filter(({ id }) => !chosen.has(id));
+      const carried = carriedBy(site, chosen);
       const unwanted = new Set([...ids, ...carried.map(({ id }) => id)]);
       const refusal = refuseLocked(site, unwanted);
       if (refusal) return refusal;
@@ -37,6 +38,17 @@ export function deleteElements(ids: readonly string[]): Edit {
       };
     },
   };
+}
+
+/** What has no place without what is deleted: steps and ledges of a pool, doors and windows that lie in no other wall. */
+function carriedBy(site: Site, chosen: ReadonlySet<string>): AnyElement[] {
+  const along = new Set(idsWithOpenings(site, [...chosen]));
+  const carried = site.elements.filter(({ id }) => along.has(id) && !chosen.has(id));
+  if (!carried.some(({ kind }) => kind === "opening")) return carried;
+  const hosts = site.elements.filter(({ id, kind }) => !chosen.has(id) && (kind === "wall" || kind === "building"));
+  const ids = hosts.map(({ id }) => id);
+  const held = new Set(idsWithOpenings(site, ids));
+  return carried.filter(({ id }) => !held.has(id));
 }
 
 function withAnswersLeft(site: Site, deleted: ReadonlySet<string>): Site {

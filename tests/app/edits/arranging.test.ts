@@ -2,6 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { alignElements, distributeElements } from "../../../app/edits/align-elements.ts";
 import { groupElements, setLocked } from "../../../app/edits/arrangement.ts";
+import { deleteElements } from "../../../app/edits/delete-elements.ts";
 import { mirrorCopies } from "../../../app/edits/duplicate-elements.ts";
 import { boxOf } from "../../../app/edits/element-box.ts";
 import { moveElements } from "../../../app/edits/move-elements.ts";
@@ -123,6 +124,18 @@ describe("turning and mirroring", () => {
       ],
     });
     expect(field(copied, "opening-1", "path")).toEqual(door.path);
+  });
+
+  it("a door is deleted with its wall, unless it lies in another wall, too; a locked one keeps both", () => {
+    const site = siteOf(wall, door, post("metal-1", 40, 0));
+    const deletion = deleteElements(["wall-1"]);
+    expect(applied(site, deletion).elements.map(({ id }) => id)).toEqual(["metal-1"]);
+    expect(labelOf(site, deletion)).toMatch(/^Delete wall 1 with .*door/);
+    const twice = siteOf(wall, { ...wall, id: "wall-2" }, door);
+    expect(applied(twice, deletion).elements.map(({ id }) => id)).toEqual(["wall-2", "opening-1"]);
+    expect(applied(twice, deleteElements(["wall-1", "wall-2"])).elements).toEqual([]);
+    const locked = applied(site, setLocked(["opening-1"], true));
+    expect(refusalOf(locked, deletion).reason).toMatch(/is locked/);
   });
 
   it("refuses what the reader would refuse, and what has no place", () => {
