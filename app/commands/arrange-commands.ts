@@ -12,6 +12,7 @@ import {
 } from "../edits/arrangement.ts";
 import { deleteElements } from "../edits/delete-elements.ts";
 import { DUPLICATE_STEP, duplicateElements } from "../edits/duplicate-elements.ts";
+import type { Edit } from "../edits/edit.ts";
 import { boxRound, middleOf } from "../edits/element-box.ts";
 import { elementsOf, elementsWords, wordsFor } from "../edits/element-words.ts";
 import { isFrom, pasteElements, takeElements } from "../edits/paste-elements.ts";
@@ -269,7 +270,7 @@ function alignCommand(alignment: Alignment, label: string, key: string): Command
     group: "Arrange",
     key,
     available: atLeast(2),
-    run: (editor) => makeEdit(editor, alignElements(selectedIds(editor), alignment)),
+    run: (editor) => makeOrSay(editor, alignElements(selectedIds(editor), alignment), "They are lined up so already."),
   };
 }
 
@@ -280,7 +281,7 @@ function spaceCommand(way: "across" | "up", label: string, key: string): Command
     group: "Arrange",
     key,
     available: atLeast(3),
-    run: (editor) => makeEdit(editor, distributeElements(selectedIds(editor), way)),
+    run: (editor) => makeOrSay(editor, distributeElements(selectedIds(editor), way), "They are spaced evenly already."),
   };
 }
 
@@ -291,8 +292,14 @@ function orderCommand(place: "over" | "under", label: string, key: string): Comm
     group: "Arrange",
     key,
     available: hasSelection,
-    run: (editor) => makeEdit(editor, setOrder(selectedIds(editor), place)),
+    run: (editor) => makeOrSay(editor, setOrder(selectedIds(editor), place), "That is how it lies already."),
   };
+}
+
+/** Makes an edit; that it changes nothing is said, so that no press seems unheard. */
+function makeOrSay(editor: EditorPorts, edit: Edit, already: string): void {
+  const before = present(editor);
+  if (makeEdit(editor, edit) && present(editor) === before) say(editor, already);
 }
 
 function atLeast(count: 2 | 3): Command["available"] {

@@ -124,6 +124,29 @@ describe("locking, hiding and grouping", () => {
   });
 });
 
+describe("lining up, spacing out and order", () => {
+  it("done twice are one step, and the second time that is said", () => {
+    const { editor, run, select, steps } = editorOn(
+      siteOf(post("metal-1", 0, 0), post("metal-2", 9, 4), post("metal-3", 30, 0)),
+    );
+    select("metal-1", "metal-2", "metal-3");
+    for (const [id, said] of [
+      ["align-bottom", "They are lined up so already."],
+      ["space-across", "They are spaced evenly already."],
+    ] as const) {
+      run(id);
+      const taken = steps().length;
+      run(id);
+      expect(editor.said()).toBe(said);
+      expect(steps()).toHaveLength(taken);
+    }
+    select("metal-3");
+    run("lay-on-top");
+    expect(editor.said()).toBe("That is how it lies already.");
+    expect(steps()).toHaveLength(2);
+  });
+});
+
 describe("the clipboard", () => {
   it("copies beside the originals, a step farther each time; a cut comes back where the view is", () => {
     const { editor, run, select, selected, site } = editorOn(siteOf(post("metal-1", 0, 0)));
