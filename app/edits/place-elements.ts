@@ -3,6 +3,7 @@ import { nearestOnEdge } from "../../geometry/edge.ts";
 import { pathFrom } from "../../geometry/outline.ts";
 import { boundsDistance, boundsOfPoints } from "../../geometry/points.ts";
 import type { Path, Point } from "../../geometry/types.ts";
+import { isKnownKind } from "../../rules/site/element-check.ts";
 import type { Site } from "../../rules/site/site.ts";
 import { refuseLocked } from "./arrangement.ts";
 import { gone, refuseElement } from "./checked.ts";
@@ -32,6 +33,9 @@ export function placeElements(site: Site, motions: Motions, verb: string): EditR
       continue;
     }
     const there = takenTo(element, motion);
+    if (!there.ok && motions.size > 1 && !isKnownKind(element.kind)) {
+      return refused(`${there.reason} Take it out of the selection, and the rest can be.`, element.id);
+    }
     if (!there.ok) return there;
     if (motions.has(element.id)) {
       before.push(element);

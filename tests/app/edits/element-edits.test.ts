@@ -69,7 +69,9 @@ describe("moving elements", () => {
     expect(refusalOf(yard, moveElements(["pump-1"], 1e6, 0)).element).toBe("pump-1");
     expect(refusalOf(yard, moveElements(["pump-1", "house-1"], 999_500, 0)).reason).toMatch(/farther from the origin/);
     expect(refusalOf(yard, moveElements(["pump-1", "nobody"], 1, 0)).reason).toMatch(/"nobody"/);
-    expect(refusalOf(yard, moveElements(["statue-1"], 1, 0)).reason).toMatch(/kind that this version cannot move/);
+    expect(refusalOf(yard, moveElements(["statue-1"], 1, 0)).reason).toMatch(/kind that this version cannot move\.$/);
+    const several = refusalOf(yard, moveElements(["statue-1", "pump-1"], 1, 0)).reason;
+    expect(several).toMatch(/cannot move\. Take it out of the selection, and the rest can be\.$/);
     expect(refusalOf(yard, moveElements(["pump-1"], Number.NaN, 0)).reason).toMatch(/distance/);
     expect(refusalOf(yard, moveElements([], 1, 0)).reason).toMatch(/Nothing is selected/);
   });
