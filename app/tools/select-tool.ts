@@ -208,6 +208,8 @@ export function selectTool(desk: Desk): Tool {
   return {
     id: "select",
     pointerDown(pointer) {
+      // The end of the last press was lost, as when the pointer was let go outside of the window.
+      if (state.name === "dragging") endGesture();
       desk.offerTie(null);
       selectedBefore = view().selection;
       const pressed = pressedAt(pointer);

@@ -234,3 +234,18 @@ describe("an offset along an overhead line", () => {
     expect(hand.labels().join()).toContain("overhead line");
   });
 });
+
+describe("a drag whose end never came", () => {
+  it("is one step when the next press comes, and leaves nothing running", () => {
+    const hand = handAt(siteWith([square("deck", 0, 0, 100), square("other", 300, 40, 50)]));
+    hand.view.getState().select(["deck"]);
+    hand.down(20, 100);
+    hand.move(60, 130, { alt: true });
+    // The pointer was let go outside of the window.
+    hand.down(600, 600);
+    hand.up(600, 600);
+    expect(hand.document.getState().gesture).toBeNull();
+    expect(corners(hand.element("deck"))[0]).toEqual([40, 30]);
+    expect(hand.document.getState().history.past).toHaveLength(1);
+  });
+});
