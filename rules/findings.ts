@@ -5,17 +5,20 @@ import type { Judged } from "./judged.ts";
 import type { Yard } from "./measures/yard.ts";
 import type { Finding } from "./report.ts";
 
+const NONE: readonly string[] = [];
+
 /** Findings of verdicts that have gone are dropped when there are more of them than verdicts, and more than this. */
 const FEW = 1000;
 
 export function findingsOf(yard: Yard, judged: readonly Judged[]): Finding[] {
   const known = yard.keptOfVerdicts as Map<Verdict, Finding> | null;
   if (known && known.size > 2 * judged.length + FEW) known.clear();
+  const basisOf = basisFinder(yard);
   const byPart = new Map<PartId, Finding[]>(PARTS.map((part) => [part.id, []]));
   for (const { rule, verdict } of judged) {
     let finding = known?.get(verdict);
     if (finding === undefined) {
-      finding = findingOf(yard, rule, verdict);
+      finding = findingOf(yard, rule, verdict, basisOf);
       known?.set(verdict, finding);
     }
     byPart.get(rule.part)?.push(finding);
@@ -23,13 +26,29 @@ export function findingsOf(yard: Yard, judged: readonly Judged[]): Finding[] {
   return ([] as Finding[]).concat(...byPart.values());
 }
 
-function findingOf(yard: Yard, rule: Judged["rule"], verdict: Verdict): Finding {
+type BasisFinder = (limits: Verdict["limits"]) => Finding["basis"];
+
+/** The basis of what rests on limits: most verdicts of a rule name the very same list. */
+function basisFinder({ edition }: Yard): BasisFinder {
+  const found = new Map<Verdict["limits"], Finding["basis"]>();
+  return (limits) => {
+    if (limits.length === 0) return "judgement";
+    let basis = found.get(limits);
+    if (basis === undefined) {
+      basis = edition.basis(...limits);
+      found.set(limits, basis);
+    }
+    return basis;
+  };
+}
+
+function findingOf(yard: Yard, rule: Judged["rule"], verdict: Verdict, basisOf: BasisFinder): Finding {
   const section = verdict.section ?? rule.sections[yard.edition.id] ?? "";
   const finding: { -readonly [F in keyof Finding]: Finding[F] } = {
     id: `${rule.id}/${verdict.element ?? "-"}/${verdict.body ?? "-"}`,
     rule: rule.id,
     section,
-    alsoSections: verdict.alsoSections ?? [],
+    alsoSections: verdict.alsoSections ?? NONE,
     element: verdict.element,
     body: verdict.body,
     outcome: verdict.outcome,
@@ -37,8 +56,8 @@ function findingOf(yard: Yard, rule: Judged["rule"], verdict: Verdict): Finding 
     required: verdict.required,
     margin: verdict.margin,
     witness: verdict.witness,
-    basis: verdict.basis ?? (verdict.limits.length > 0 ? yard.edition.basis(...verdict.limits) : "judgement"),
-    why: verdict.why + amendedNote(yard, rule, verdict),
+    basis: verdict.basis ?? basisOf(verdict.limits),
+    why: yard.edition.amendments.length === 0 ? verdict.why : verdict.why + amendedNote(yard, rule, verdict),
     remedy: verdict.remedy,
   };
   const { alsoBodies, extent, question, answered, lapsed } = verdict;
@@ -52,7 +71,6 @@ function findingOf(yard: Yard, rule: Judged["rule"], verdict: Verdict): Finding 
 
 /** A local amendment is named wherever it acts: where it decided, and on whatever the rule that reads it says. */
 function amendedNote(yard: Yard, rule: Judged["rule"], verdict: Verdict): string {
-  if (yard.edition.amendments.length === 0) return "";
   const named = (ids: readonly ParameterId[], words: string) => {
     const amendments = [...new Set(ids)].map((id) => yard.edition.amended(id)).filter((one) => one !== undefined);
     const texts = amendments.map(

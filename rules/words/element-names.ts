@@ -42,7 +42,7 @@ export function sortOf(element: AnyElement): string {
   const fields = element as Readonly<Record<string, unknown>>;
   const field = TYPE_FIELD[element.kind];
   const type = field === undefined ? undefined : fields[field];
-  const word = typeof type === "string" && type.trim() !== "" ? type.trim().replaceAll("-", " ") : null;
+  const word = typeof type === "string" ? plainWord(type) : null;
   if (element.kind === "conductor") return `recorded ${String(fields.role ?? "")} copper`.replace("  ", " ");
   if (word !== null) {
     const ending = TYPE_ENDING[element.kind];
@@ -50,6 +50,20 @@ export function sortOf(element: AnyElement): string {
   }
   return KIND_WORDS[element.kind] ?? element.kind.replaceAll("-", " ");
 }
+
+/** A type as a word, null where it is empty. A yard has few of them, and each is asked about again and again. */
+function plainWord(type: string): string | null {
+  let word = plainWords.get(type);
+  if (word === undefined) {
+    word = type.trim().replaceAll("-", " ") || null;
+    if (plainWords.size >= MANY_WORDS) plainWords.clear();
+    plainWords.set(type, word);
+  }
+  return word;
+}
+
+const plainWords = new Map<string, string | null>();
+const MANY_WORDS = 1000;
 
 /** The element in words: its given name, else what it is with its number: `fence 2`. */
 export function elementName(element: AnyElement): string {

@@ -9,9 +9,9 @@ const INCHES_PER_METER = 1 / 0.0254;
  * `apartFrom`: a limit that the text must not seem to equal when the value does not: more digits are given until it differs.
  */
 export function lengthText(inches: number, units: Units = "ft-in", apartFrom?: number): string {
+  if (apartFrom === undefined) return knownText(inches, units);
   const plain = write(inches, units, 0);
-  if (apartFrom === undefined || inches === apartFrom) return plain;
-  if (plain !== limitText(apartFrom, units)) return plain;
+  if (inches === apartFrom || plain !== knownText(apartFrom, units)) return plain;
   for (let digits = 1; digits <= 8; digits++) {
     const finer = write(inches, units, digits);
     if (finer !== write(apartFrom, units, digits)) return finer;
@@ -19,14 +19,21 @@ export function lengthText(inches: number, units: Units = "ft-in", apartFrom?: n
   return plain;
 }
 
-/** The limit that was written last: the same few are written for one element after the other. */
-let lastLimit = { inches: Number.NaN, units: "in" as Units, text: "" };
+/** The limits of the code, which are written for one element after the other: their texts in the units used last. */
+const known = { units: "ft-in" as Units, texts: new Map<number, string>() };
+const MANY_TEXTS = 200;
 
-function limitText(inches: number, units: Units): string {
-  if (lastLimit.inches !== inches || lastLimit.units !== units) {
-    lastLimit = { inches, units, text: write(inches, units, 0) };
+function knownText(inches: number, units: Units): string {
+  if (known.units !== units || known.texts.size > MANY_TEXTS) {
+    known.units = units;
+    known.texts.clear();
   }
-  return lastLimit.text;
+  let text = known.texts.get(inches);
+  if (text === undefined) {
+    text = write(inches, units, 0);
+    known.texts.set(inches, text);
+  }
+  return text;
 }
 
 function write(inches: number, units: Units, extra: number): string {

@@ -5,7 +5,7 @@ import { worstAcrossBodies } from "../across-bodies.ts";
 import type { Verdict } from "../rule.ts";
 import { bondedBodies } from "./storable.ts";
 import type { OpenFact, Truth } from "./truth.ts";
-import { BARE, marginOfConflict, settle, subjectName, yesNo } from "./verdicts.ts";
+import { BARE, type Draft, draftOf, marginOfConflict, settle, settledAs, subjectName, yesNo } from "./verdicts.ts";
 
 export interface ClearanceWords {
   /** Id of the one question that is asked where something stays open. */
@@ -20,14 +20,28 @@ export interface ClearanceWords {
   readonly remedy: string;
 }
 
-type Measurements = Pick<Verdict, "element" | "body" | "measured" | "required" | "margin" | "witness" | "limits"> &
+/** What is measured of a thing, whatever comes out. */
+export type Measurements = Pick<
+  Verdict,
+  "element" | "body" | "measured" | "required" | "margin" | "witness" | "limits"
+> &
   Partial<Pick<Verdict, "section" | "alsoSections" | "basis" | "extent">>;
+
+/** A verdict with the measurements and no word yet. */
+export function measuredDraft(about: Measurements): Draft {
+  const draft = draftOf(about);
+  if (about.section !== undefined) draft.section = about.section;
+  if (about.alsoSections !== undefined) draft.alsoSections = about.alsoSections;
+  if (about.basis !== undefined) draft.basis = about.basis;
+  if (about.extent !== undefined) draft.extent = about.extent;
+  return draft;
+}
 
 /** `yes` meets, `no` is a conflict, open is a question until the site answers it. */
 export function clearanceVerdict(yard: Yard, about: Measurements, truth: Truth, words: ClearanceWords): Verdict {
-  const base = { ...BARE, ...about };
+  const base = measuredDraft(about);
+  if (truth.state === "yes") return settledAs(base, "meets", `${words.is}: ${words.wanted}.`);
   const broken = { ...base, margin: marginOfConflict(base.margin), remedy: words.remedy };
-  if (truth.state === "yes") return { ...base, outcome: "meets", why: `${words.is}: ${words.wanted}.` };
   if (truth.state === "no") return { ...broken, outcome: "conflict", why: `${words.is}, but ${words.breaks}.` };
   const question = yesNo(words.question, questionText(truth.facts, words.wanted));
   const settled = settle(yard, question, about.element, about.body);

@@ -23,7 +23,9 @@ export function cordReach(yard: Yard, body: Body, element: DeviceElement): CordR
   const straight = yard.straight(element, body);
   const paths = cordPath(yard, body, element, place);
   const doubtfulFace = place.kind === "face" && element.indoor === undefined;
-  const routes: (Route | null)[] = [paths.surely, paths.counted, paths.atMost, ...(doubtfulFace ? [null] : [])];
+  const isSure = paths.surely === paths.counted && paths.atMost === paths.counted;
+  const routes: (Route | null)[] = isSure ? [paths.counted] : [paths.surely, paths.counted, paths.atMost];
+  if (doubtfulFace) routes.push(null);
   const facts: OpenFact[] = paths.openFacts.map(({ element: id, field }) => ({
     says: `It hangs on \`${field}\` of ${id}, which is not given.`,
     asks: `Is it so, seeing \`${field}\` of ${id}?`,

@@ -16,7 +16,7 @@ import type { KnownElement } from "../../site/elements.ts";
 import { elementName } from "../../words/element-names.ts";
 import type { Verdict } from "../rule.ts";
 import { heightOf } from "./metal-height.ts";
-import { BARE, settle, speakerOf, witnessLine, yesNo } from "./verdicts.ts";
+import { BARE, type Draft, settle, speakerOf, witnessLine, yesNo } from "./verdicts.ts";
 
 export interface FixedMetal {
   readonly element: KnownElement;
@@ -67,7 +67,7 @@ function farVerdict(yard: Yard, body: Body, metal: FixedMetal): Verdict {
   const limit = yard.edition.value("fixedMetal.distance");
   const { straight, path, lowest, extent } = metal;
   const away = straight.length;
-  const verdict: Verdict = {
+  const verdict: Draft = {
     outcome: "exempt",
     element: metal.element.id,
     body: body.id,
@@ -87,7 +87,8 @@ function farVerdict(yard: Yard, body: Body, metal: FixedMetal): Verdict {
     why: `${metal.name} lies ${say.length(away, limit)} from the inside wall of ${elementName(body.element)}, more than ${say.length(limit)}.`,
     remedy: "",
   };
-  return extent === undefined ? verdict : { ...verdict, extent };
+  if (extent !== undefined) verdict.extent = extent;
+  return verdict;
 }
 
 const FAR_LIMITS = ["fixedMetal.distance"] as const;

@@ -1,7 +1,7 @@
 /** What rules share when they write a verdict: words for lengths, names, what an answer settled. */
 import type { Point, Route, Witness } from "../../../geometry/types.ts";
 import type { Yard } from "../../measures/yard.ts";
-import type { Question } from "../../report.ts";
+import type { Outcome, Question } from "../../report.ts";
 import type { KnownElement, UnknownElement } from "../../site/elements.ts";
 import { capitalized, elementName } from "../../words/element-names.ts";
 import { areaText, lengthText, type Units } from "../../words/lengths.ts";
@@ -42,6 +42,38 @@ export const BARE = {
   limits: [],
   remedy: "",
 } satisfies Partial<Verdict>;
+
+/** A verdict that is still being put together. */
+export type Draft = { -readonly [F in keyof Verdict]: Verdict[F] };
+
+/**
+ * A verdict that says nothing yet, `review` until it does. Made in one piece: spreading one record into the next takes
+ * several times as long, and a large yard has thousands of verdicts.
+ */
+export function draftOf(
+  about: Pick<Verdict, "element" | "body" | "measured" | "required" | "margin" | "witness" | "limits">,
+): Draft {
+  return {
+    element: about.element,
+    body: about.body,
+    outcome: "review",
+    alsoSections: BARE.alsoSections,
+    measured: about.measured,
+    required: about.required,
+    margin: about.margin,
+    witness: about.witness,
+    limits: about.limits,
+    why: "",
+    remedy: "",
+  };
+}
+
+/** The draft with its outcome and why. */
+export function settledAs(draft: Draft, outcome: Outcome, why: string): Verdict {
+  draft.outcome = outcome;
+  draft.why = why;
+  return draft;
+}
 
 /** What the site's own answer to a question says. */
 export interface Settled {

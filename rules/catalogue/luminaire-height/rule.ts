@@ -6,7 +6,7 @@ import { clearanceVerdict, worstOver } from "../common/clearance-verdict.ts";
 import { lowestOf } from "../common/heights.ts";
 import { servesLighting } from "../common/serves.ts";
 import { any, eitherWay, notGiven, open, type Truth, withinAccuracy, YES } from "../common/truth.ts";
-import { BARE, type Speaker, speakerOf, subjectName, witnessLine } from "../common/verdicts.ts";
+import { BARE, draftOf, type Speaker, settledAs, speakerOf, subjectName, witnessLine } from "../common/verdicts.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
 import { type Asked, askedNear, askedOuter, freeByLowVoltage } from "./asked.ts";
 
@@ -44,6 +44,8 @@ function judgeDevice(yard: Yard, device: DeviceElement): Verdict[] {
   return worstOver(yard, device, (body) => judgeAt(yard, body, device, lighting === "yes" ? YES : unknown));
 }
 
+const OUTER = ["luminaire.outerTo"] as const;
+
 /** `lighting`: open for an outlet of which nobody says what it feeds. */
 function judgeAt(yard: Yard, body: Body, device: DeviceElement, lighting: Truth): Verdict {
   const say = speakerOf(yard);
@@ -54,13 +56,6 @@ function judgeAt(yard: Yard, body: Body, device: DeviceElement, lighting: Truth)
   const lowest = lowestOf(device.z);
   const vertical = lowest === undefined ? null : lowest - body.waterLevel;
   const measured: Measured = { horizontal: distance, vertical };
-  const base = {
-    ...BARE,
-    element: device.id,
-    body: body.id,
-    measured,
-    witness: witnessLine(straight),
-  };
   const where =
     distance === 0
       ? "is over the water"
@@ -69,16 +64,25 @@ function judgeAt(yard: Yard, body: Body, device: DeviceElement, lighting: Truth)
   const beyond = exceeds(distance, outer, accuracy);
   if (beyond === "yes") {
     const why = `${name} ${where}, more than ${say.length(outer)}.`;
-    return {
-      ...base,
-      section: "680.22(B)(4)",
-      outcome: "exempt",
+    const far = draftOf({
+      element: device.id,
+      body: body.id,
+      measured,
       required: { horizontal: outer },
       margin: distance - outer,
-      limits: ["luminaire.outerTo"],
-      why,
-    };
+      witness: witnessLine(straight),
+      limits: OUTER,
+    });
+    far.section = "680.22(B)(4)";
+    return settledAs(far, "exempt", why);
   }
+  const base = {
+    ...BARE,
+    element: device.id,
+    body: body.id,
+    measured,
+    witness: witnessLine(straight),
+  };
   const asked = askedAt();
   const free = freeByLowVoltage(yard, device);
   if (free.state === "yes" && asked.truth.state !== "yes") {

@@ -6,11 +6,17 @@ import type { DeviceElement } from "../../site/elements.ts";
 import { worstAcrossBodies } from "../across-bodies.ts";
 import { cordPath, type Place, placeOf } from "../common/cord-path.ts";
 import { storableOf } from "../common/storable.ts";
-import { BARE, settle, speakerOf, subjectName, witnessLine, yesNo } from "../common/verdicts.ts";
+import { draftOf, settle, settledAs, speakerOf, subjectName, witnessLine, yesNo } from "../common/verdicts.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
 
 /** The section that says how the distance is measured moved between editions. Source: NEC 680.22(A)(5), 2020 on (A)(6). */
 const MEASURED_BY = { "nec-2017": "680.22(A)(5)", "nec-2020": "680.22(A)(6)", "nec-2023": "680.22(A)(6)" } as const;
+
+const ALSO_SECTIONS = {
+  "nec-2017": [MEASURED_BY["nec-2017"]],
+  "nec-2020": [MEASURED_BY["nec-2020"]],
+  "nec-2023": [MEASURED_BY["nec-2023"]],
+} as const;
 
 export const rule: Rule = {
   id: "receptacle-distance",
@@ -38,8 +44,8 @@ export const rule: Rule = {
 
 /** Whether it serves the equipment that moves the water. */
 function servesCirculation(yard: Yard, element: DeviceElement): boolean {
-  const serves =
-    element.serves === undefined ? [] : typeof element.serves === "string" ? [element.serves] : element.serves;
+  if (element.serves === undefined) return false;
+  const serves = typeof element.serves === "string" ? [element.serves] : element.serves;
   return serves.some((entry) => {
     const served = yard.get(entry);
     if (served) return served.kind === "equipment" && yard.fact(served, "servesWater") !== false;
@@ -58,41 +64,43 @@ function judgeAt(yard: Yard, body: Body, element: DeviceElement): Verdict {
   const paths = cordPath(yard, body, element, place);
   const length = paths.counted?.length ?? null;
   const storable = storableOf(yard, body).is === "yes";
-  const base = {
-    ...BARE,
+  const base = draftOf({
     element: element.id,
     body: body.id,
-    ...(storable
-      ? { section: "680.34", basis: "memory" as const }
-      : {
-          ...(servesCirculation(yard, element) ? { section: "680.22(A)(2)" } : {}),
-          alsoSections: [MEASURED_BY[yard.edition.id]],
-        }),
     measured: { horizontal: straight.length, path: length },
     required: { path: limit },
     margin: length === null ? null : length - limit,
-    limits: ["receptacle.distance"] as const,
+    limits: rule.parameters,
     witness: paths.counted ? paths.counted.points : witnessLine(straight),
-  };
+  });
+  if (storable) {
+    base.section = "680.34";
+    base.basis = "memory";
+  } else {
+    base.alsoSections = ALSO_SECTIONS[yard.edition.id];
+    if (servesCirculation(yard, element)) base.section = "680.22(A)(2)";
+  }
   const far = (route: Route | null): Reach => (route === null ? "yes" : reaches(route.length, limit, yard.accuracy));
   const way =
     length === null
       ? "no way for a cord leads to the water"
       : `a cord would lie ${say.length(length, limit)} to the inside wall`;
-  const fine =
-    length === null
-      ? `${name}: ${way} without passing a wall, a door or a window.`
-      : `${name}: ${way}, at least ${say.length(limit)}.`;
-  const near = `${name}: ${way}, nearer than ${say.length(limit)}.`;
-  const move = `Move it so that a cord would lie at least ${say.length(limit)}.`;
+  const near = () => `${name}: ${way}, nearer than ${say.length(limit)}.`;
+  const move = () => `Move it so that a cord would lie at least ${say.length(limit)}.`;
   const onFace = place.kind === "face" && element.indoor === undefined;
   if (onFace) {
     const outside = far(paths.counted);
-    if (outside !== "yes") return judgeOnFace(yard, body, element, base, place, near, move);
+    if (outside !== "yes") return judgeOnFace(yard, body, element, base, place, near(), move());
   }
   const [low, middle, high] = [far(paths.surely), far(paths.counted), far(paths.atMost)];
-  if (low === "yes" && middle === "yes") return { ...base, outcome: "meets", why: fine };
-  if (middle === "no" && high === "no") return { ...base, outcome: "conflict", why: near, remedy: move };
+  if (low === "yes" && middle === "yes") {
+    const why =
+      length === null
+        ? `${name}: ${way} without passing a wall, a door or a window.`
+        : `${name}: ${way}, at least ${say.length(limit)}.`;
+    return settledAs(base, "meets", why);
+  }
+  if (middle === "no" && high === "no") return { ...base, outcome: "conflict", why: near(), remedy: move() };
   const facts = paths.openFacts.map((fact) => `${fact.field} of ${fact.element}`);
   const question: Question = yesNo(
     "cord-keeps-distance",
@@ -102,7 +110,7 @@ function judgeAt(yard: Yard, body: Body, element: DeviceElement): Verdict {
   if (settled.choice === "yes")
     return { ...base, ...settled.trace, outcome: "meets", why: `${name} keeps its distance.${settled.note}` };
   if (settled.choice === "no")
-    return { ...base, ...settled.trace, outcome: "conflict", why: near + settled.note, remedy: move };
+    return { ...base, ...settled.trace, outcome: "conflict", why: near() + settled.note, remedy: move() };
   const doubt =
     facts.length > 0
       ? `${name}: ${way}, but that hangs on what is not given: ${facts.join(", ")}.`
@@ -116,7 +124,7 @@ function judgeOnFace(
   yard: Yard,
   body: Body,
   element: DeviceElement,
-  base: Omit<Verdict, "outcome" | "why">,
+  base: Verdict,
   place: Place,
   near: string,
   move: string,

@@ -1,11 +1,11 @@
 import type { Body, Yard } from "../../measures/yard.ts";
 import type { DeviceElement } from "../../site/elements.ts";
 import { worstAcrossBodies } from "../across-bodies.ts";
-import { clearanceVerdict } from "../common/clearance-verdict.ts";
+import { clearanceVerdict, type Measurements, measuredDraft } from "../common/clearance-verdict.ts";
 import { cordReach } from "../common/cord-reach.ts";
 import { storableOf } from "../common/storable.ts";
 import { any, flag, notGiven, type Truth } from "../common/truth.ts";
-import { speakerOf, subjectName } from "../common/verdicts.ts";
+import { settledAs, speakerOf, subjectName } from "../common/verdicts.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
 
 export const rule: Rule = {
@@ -28,30 +28,39 @@ export const rule: Rule = {
   },
 };
 
+type Mutable<T> = { -readonly [F in keyof T]: T[F] };
+
 function judgeAt(yard: Yard, body: Body, element: DeviceElement): Verdict {
   const say = speakerOf(yard);
   const limit = yard.edition.value("receptacle.gfciWithin");
   const name = subjectName(element);
   const reach = cordReach(yard, body, element);
   const away = reach.atLeastAway(limit);
-  const about = {
+  const { gfci } = element;
+  const about: Mutable<Measurements> = {
     element: element.id,
     body: body.id,
-    ...(storableOf(yard, body).is === "yes" ? { section: "680.32", basis: "memory" as const } : {}),
-    measured: {
-      horizontal: reach.horizontal,
-      path: reach.length,
-      ...(element.gfci === undefined ? {} : { gfci: element.gfci }),
-    },
+    measured:
+      gfci === undefined
+        ? { horizontal: reach.horizontal, path: reach.length }
+        : { horizontal: reach.horizontal, path: reach.length, gfci },
     required: { path: limit },
     margin: reach.length === null ? null : reach.length - limit,
     witness: reach.witness,
     limits: rule.parameters,
   };
+  if (storableOf(yard, body).is === "yes") {
+    about.section = "680.32";
+    about.basis = "memory";
+  }
   const way =
     reach.length === null
       ? "no way for a cord leads to the water"
       : `a cord from it would lie ${say.length(reach.length, limit)} to the inside wall`;
+  if (away.state === "yes") {
+    const why = `${name}: ${way}${reach.length === null ? "" : `, more than ${say.length(limit)}`}.`;
+    return settledAs(measuredDraft(about), "exempt", why);
+  }
   const words = {
     question: "receptacle-gfci",
     is: `${name}: ${way}`,
@@ -61,12 +70,6 @@ function judgeAt(yard: Yard, body: Body, element: DeviceElement): Verdict {
     remedy: "Protect it by GFCI.",
   };
   const { outcome, ...rest } = clearanceVerdict(yard, about, any(away, protectedBy(element)), words);
-  if (away.state === "yes")
-    return {
-      ...rest,
-      outcome: "exempt",
-      why: `${name}: ${way}${reach.length === null ? "" : `, more than ${say.length(limit)}`}.`,
-    };
   if (ratingCounts(yard, element) === "yes" || element.gfci === true) return { ...rest, outcome };
   const { question: _, ...plain } = rest;
   const why = `${name} is rated ${element.volts ?? "?"} V and ${element.amps ?? "?"} A: this edition asks for GFCI on others.`;
