@@ -1,5 +1,6 @@
 /** The code beside the sheet: first questions, the rules by word or section, local amendments, editions side by side. */
 import { useState } from "react";
+import { useDocument } from "../editor-context.tsx";
 import { Amendments } from "./amendments.tsx";
 import { ComparePanel } from "./compare-panel.tsx";
 import { FirstQuestions } from "./first-questions.tsx";
@@ -16,8 +17,10 @@ type ViewId = (typeof VIEWS)[number]["id"];
 
 export function CodePanel() {
   const [view, setView] = useState<ViewId>("rules");
+  const opened = useDocument((state) => state.opened);
   return (
-    <div className="code-panel">
+    // What was begun for one site is not put on the next.
+    <div className="code-panel" key={opened}>
       <FirstQuestions />
       <fieldset className="switch">
         <legend className="unseen">What of the code</legend>

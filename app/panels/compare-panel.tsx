@@ -27,13 +27,8 @@ function useComparison(before: EditionId, after: EditionId) {
   return useStore(live);
 }
 
-/** Begun anew for another site on the sheet: it has an edition of its own, and its findings are others. */
+/** Begun anew by the code panel for another site: it has an edition of its own, and its findings are others. */
 export function ComparePanel() {
-  const opened = useDocument((state) => state.opened);
-  return <Comparison key={opened} />;
-}
-
-function Comparison() {
   const site = useDocument((state) => state.shown);
   const own = namedEdition(site) ?? EDITION_WHEN_UNNAMED;
   const [before, setBefore] = useState<EditionId>(own);

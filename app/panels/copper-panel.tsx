@@ -15,6 +15,7 @@ export function CopperPanel() {
   const report = useLive((state) => state.report);
   const routesPending = useLive((state) => state.routesPending);
   const units = useDocument((state) => state.shown.display?.units);
+  const opened = useDocument((state) => state.opened);
   const failure = useLive((state) => state.failure);
   const routesFailure = useLive((state) => state.routesFailure);
   const routes: Routes = { isThere: !routesPending, words: routesWords(routesFailure) };
@@ -41,7 +42,7 @@ export function CopperPanel() {
       {routesFailure === null ? null : (
         <p className="problem failure">The routes of the branches are not worked out: {routesFailure}</p>
       )}
-      <Takeoff report={report} routes={routes} units={units} />
+      <Takeoff key={opened} report={report} routes={routes} units={units} />
       <TieList ties={report.ties} units={units} />
       <Hardware report={report} routes={routes} />
     </section>

@@ -57,9 +57,11 @@ function Corners({ element, reference, units, apply }: CornerTableProps & { read
   const path = pathOf(element, reference);
   if (!path) return null;
   const heights = hasHeights(element);
-  const first = page * PAGE;
-  const shown = path.vertices.slice(first, first + PAGE);
   const pages = Math.ceil(path.vertices.length / PAGE);
+  // The outline may have become shorter since its last page was turned to.
+  const at = Math.min(page, pages - 1);
+  const first = at * PAGE;
+  const shown = path.vertices.slice(first, first + PAGE);
   const name = reference.index === undefined ? "Corners" : `Corners of inner outline ${reference.index + 1}`;
   return (
     <fieldset className="corners">
@@ -161,10 +163,10 @@ function Corners({ element, reference, units, apply }: CornerTableProps & { read
       </table>
       {pages > 1 ? (
         <div className="row">
-          <button type="button" disabled={page === 0} onClick={() => setPage(page - 1)}>
+          <button type="button" disabled={at === 0} onClick={() => setPage(at - 1)}>
             Corners before
           </button>
-          <button type="button" disabled={page >= pages - 1} onClick={() => setPage(page + 1)}>
+          <button type="button" disabled={at >= pages - 1} onClick={() => setPage(at + 1)}>
             Corners after
           </button>
         </div>

@@ -36,6 +36,23 @@ const cell = (label: string) => {
   return found;
 };
 
+describe("the corners of a long outline", () => {
+  it("are never out of reach: a page whose last corner goes gives way to the one before", () => {
+    const around = Array.from({ length: 41 }, (_, i) => {
+      const angle = (2 * Math.PI * i) / 41;
+      return [600 * Math.cos(angle), 600 * Math.sin(angle)];
+    });
+    page.close();
+    page = bench(siteOf([concretePool({ id: "pool", outline: { vertices: around, closed: true } })]));
+    show();
+    page.press(page.button("Corners after"));
+    expect(page.all("tbody tr")).toHaveLength(1);
+    page.press(page.button("Take away corner 41"));
+    show();
+    expect(page.all("tbody tr")).toHaveLength(40);
+  });
+});
+
 describe("the corners of an outline", () => {
   it("bend a side by the depth of its arc (a bulge is twice the depth over the chord: arithmetic)", () => {
     page.type(cell("Bend of the side from corner 2"), "4'");
