@@ -46,7 +46,8 @@ export interface Files extends CopyShelf, Pick<Saving, "save" | "saveAs" | "look
   openByPicker(): Promise<boolean>;
   openFile(file: Pick<File, "name" | "text">): Promise<boolean>;
   openDemo(id: string): Promise<boolean>;
-  demos(): Promise<Demo[]>;
+  /** Every demo; none where they cannot be loaded, which is said. */
+  demos(): Promise<readonly Demo[]>;
   /** True when the sheet holds changes that no file holds. */
   hasUnsavedChanges(): boolean;
   /** True when those changes are in no kept copy either: leaving now would lose them. */
@@ -192,9 +193,19 @@ export function createFiles(options: FilesOptions): Files {
     return opened;
   }
 
+  /** Loads of the demos, which may be out of reach; their failure is a notice. */
+  async function loaded<T, U>(load: () => Promise<T>, otherwise: U): Promise<T | U> {
+    try {
+      return await load();
+    } catch (error) {
+      say(`The demo sites could not be loaded: ${messageOf(error)}.`, "problem");
+      return otherwise;
+    }
+  }
+
   async function openDemo(id: string, isWanted = () => true): Promise<boolean> {
-    const demo = await gallery.load(id);
-    if (!isWanted()) return false;
+    const demo = await loaded(() => gallery.load(id), false as const);
+    if (demo === false || !isWanted()) return false;
     if (!demo) {
       say(`There is no demo "${id}".`, "problem");
       return false;
@@ -257,7 +268,7 @@ export function createFiles(options: FilesOptions): Files {
       }
     },
     openDemo: (id) => openDemo(id),
-    demos: () => gallery.loadAll(),
+    demos: () => loaded(gallery.loadAll, []),
     save: saving.save,
     saveAs: saving.saveAs,
     lookAtFile: saving.lookAtFile,

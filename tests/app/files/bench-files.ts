@@ -125,7 +125,11 @@ export interface Page {
 const DEMO: Demo = { id: "first", file: "first.site.json", title: "First", note: "", text: writeSite(sampleYard()) };
 
 /** A page just loaded in a tab of the machine. */
-export function page(on: Machine, tab = "tab-1", demos: readonly Demo[] = [DEMO]): Page {
+export function page(on: Machine, tab = "tab-1", demos: readonly Demo[] | "unreachable" = [DEMO]): Page {
+  const reached = async () => {
+    if (demos === "unreachable") throw new Error("no network");
+    return demos;
+  };
   const document = createDocumentStore(emptySite(), { name: "", saved: null });
   const view = createViewStore();
   let opened = 0;
@@ -172,8 +176,8 @@ export function page(on: Machine, tab = "tab-1", demos: readonly Demo[] = [DEMO]
     },
     gallery: {
       first: "first",
-      load: async (id) => demos.find((demo) => demo.id === id) ?? null,
-      loadAll: async () => [...demos],
+      load: async (id) => (await reached()).find((demo) => demo.id === id) ?? null,
+      loadAll: async () => [...(await reached())],
     },
     now: () => on.clock++,
     newRecordId: () => `record-${++on.records}`,

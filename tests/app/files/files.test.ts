@@ -12,6 +12,18 @@ import { MemoryFile, machine, page, problem } from "./bench-files.ts";
 
 const TEXT = writeSite(sampleYard());
 
+describe("a demo that does not load", () => {
+  it("says so, in the list of demos and when it is opened, and leaves the sheet as it is", async () => {
+    const { files, document, said } = page(machine(), "tab-1", "unreachable");
+    expect(await files.demos()).toEqual([]);
+    expect(said()).toMatchObject({ kind: "problem", text: "The demo sites could not be loaded: no network." });
+    const { shown } = document.getState();
+    expect(await files.openDemo("first")).toBe(false);
+    expect(said()?.text).toBe("The demo sites could not be loaded: no network.");
+    expect(document.getState().shown).toBe(shown);
+  });
+});
+
 describe("opening", () => {
   it("starts with the first demo, and keeps the sheet empty when there is none", async () => {
     const one = page(machine());
