@@ -13,6 +13,7 @@ import { setHeight } from "../edits/set-height.ts";
 import { lengthEntry } from "../entry/length-entry.ts";
 import { parseLength } from "../entry/parse-length.ts";
 import { tip } from "./tip-props.ts";
+import { useUnreadEntry } from "./unread-entry.ts";
 
 interface CornerTableProps {
   readonly element: AnyElement;
@@ -235,13 +236,17 @@ interface TypedCellProps {
 function TypedCell({ label, hideLabel, written, placeholder, read }: TypedCellProps) {
   const [text, setText] = useState(written);
   const [problem, setProblem] = useState<string | null>(null);
+  const keep = useUnreadEntry(label);
+  const refuse = (reason: string | null) => {
+    keep(reason);
+    setProblem(reason);
+  };
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what is written begins anew, and only that.
   useEffect(() => {
     setText(written);
-    setProblem(null);
+    refuse(null);
   }, [written]);
-  const commit = () => {
-    if (text !== written) setProblem(read(text));
-  };
+  const commit = () => refuse(text === written ? null : read(text));
   return (
     <label className="cell">
       <span className={hideLabel ? "unseen" : undefined}>{label}</span>
@@ -255,7 +260,9 @@ function TypedCell({ label, hideLabel, written, placeholder, read }: TypedCellPr
         onBlur={commit}
         onKeyDown={(event) => {
           if (event.key === "Enter") commit();
-          if (event.key === "Escape") setText(written);
+          if (event.key !== "Escape") return;
+          setText(written);
+          refuse(null);
         }}
       />
       {problem === null ? null : (

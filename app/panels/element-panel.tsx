@@ -24,9 +24,10 @@ export function ElementPanel() {
   const site = useDocument((state) => state.shown);
   const selection = useView((view) => view.selection);
   const editor = useEditor();
+  const opened = useDocument((state) => state.opened);
   const chosen = site.elements.filter((element) => selection.includes(element.id));
   const [only] = chosen;
-  if (!only) return <SiteFacts />;
+  if (!only) return <SiteFacts key={opened} />;
   if (chosen.length > 1) {
     return (
       <section aria-label="Selection">
@@ -43,7 +44,7 @@ export function ElementPanel() {
     );
   }
   const apply = (edit: Edit): string | null => editor.document.getState().edit(edit)?.reason ?? null;
-  return <ElementFacts element={only} apply={apply} key={only.id} />;
+  return <ElementFacts element={only} apply={apply} key={`${opened} ${only.id}`} />;
 }
 
 /** Names listed of a selection; the outline marks all of them. */

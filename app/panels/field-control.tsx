@@ -7,6 +7,7 @@ import { lengthEntry } from "../entry/length-entry.ts";
 import { parseLength } from "../entry/parse-length.ts";
 import { parseQuantity, type QuantityKind } from "../entry/parse-quantity.ts";
 import { ElementsControl } from "./elements-control.tsx";
+import { useUnreadEntry } from "./unread-entry.ts";
 
 export interface FieldControlProps {
   readonly field: Field;
@@ -34,12 +35,17 @@ export function FieldControl(props: FieldControlProps) {
   const { field, value, units } = props;
   const id = useId();
   const [problem, setProblem] = useState<string | null>(null);
-  const change = (next: unknown) => setProblem(props.onChange(next));
+  const keep = useUnreadEntry(field.label);
+  const refuse = (reason: string | null) => {
+    keep(reason);
+    setProblem(reason);
+  };
+  const change = (next: unknown) => refuse(props.onChange(next));
   const absence = absenceText(field, units);
   return (
     <div className="field">
       <label htmlFor={id}>{field.label}</label>
-      <Control {...props} id={id} change={change} refuse={setProblem} isWrong={problem !== null} />
+      <Control {...props} id={id} change={change} refuse={refuse} isWrong={problem !== null} />
       <p className="small soft" id={`${id}-help`}>
         {value === undefined && absence !== "" ? <em>{absence} </em> : null}
         {field.help}
