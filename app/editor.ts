@@ -52,7 +52,7 @@ export function createEditor(page: Window): Editor {
     dialogs,
     walk: createWalkStore(),
     canvas: null,
-    files: createBrowserFiles(page, document, view, () => editor.canvas?.fit()),
+    files: createBrowserFiles(page, document, view, { onOpened: () => editor.canvas?.fit() }),
     openDialog: (open) => dialogs.setState({ open }),
     // A column that is only now on its way has to stand before it takes the focus.
     focusPart: (which) => requestAnimationFrame(() => focusPagePart(page.document, which)),

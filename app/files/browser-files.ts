@@ -2,7 +2,7 @@
 import type { DocumentStore } from "../site-document/store.ts";
 import type { ViewStore } from "../view/view-store.ts";
 import { browserFiles } from "./file-access.ts";
-import { createFiles, type Files } from "./files.ts";
+import { createFiles, type Files, type FilesOptions } from "./files.ts";
 import { FIRST_DEMO, loadDemo, loadDemos } from "./gallery.ts";
 import { browserStore } from "./kept-store.ts";
 import { browserTab, randomId } from "./tab.ts";
@@ -12,7 +12,7 @@ export function createBrowserFiles(
   page: Window,
   document: DocumentStore,
   view: ViewStore,
-  onOpened?: () => void,
+  parts: Pick<FilesOptions, "onOpened" | "onDrawing"> = {},
 ): Files {
   return createFiles({
     document,
@@ -24,6 +24,6 @@ export function createBrowserFiles(
     now: () => Date.now(),
     newRecordId: randomId,
     confirm: (question) => page.confirm(question),
-    ...(onOpened ? { onOpened } : {}),
+    ...parts,
   });
 }

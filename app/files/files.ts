@@ -15,6 +15,7 @@ import { copyName } from "./file-name.ts";
 import type { Demo } from "./gallery.ts";
 import { createKeeper, type KeepingState, type Origin } from "./keeping.ts";
 import { type CopyShelf, createCopyShelf } from "./kept-copies.ts";
+import { createDrawingKeeper, type KeptDrawing } from "./kept-drawing.ts";
 import { type KeptRecord, type KeptStore, storeProblem } from "./kept-store.ts";
 import { type ChangedFile, createSaving, messageOf, type Saving } from "./saving.ts";
 import { createStart, timeWords } from "./start.ts";
@@ -68,6 +69,8 @@ export interface Files extends CopyShelf, Pick<Saving, "save" | "saveAs" | "look
   openChangedFile(): Promise<boolean>;
   dismissChangedFile(): void;
   dismissRefusal(): void;
+  /** Keeps what is being drawn and not ended; null: nothing is. */
+  keepDrawing(drawing: KeptDrawing | null): void;
   /** Resolves when every step so far is kept (or has failed to be). */
   settled(): Promise<void>;
 }
@@ -83,6 +86,8 @@ export interface FilesOptions {
   readonly newRecordId: () => string;
   /** Asks before something would be lost; true: go on. */
   readonly confirm: (question: string) => boolean;
+  /** Goes on with a drawing that was under way when the page went; false when it cannot be. */
+  readonly onDrawing?: (drawing: KeptDrawing) => boolean;
   /** Called after a site was put on the sheet, as to fit it into view. */
   readonly onOpened?: () => void;
 }
@@ -128,6 +133,12 @@ export function createFiles(options: FilesOptions): Files {
   const saving = createSaving({ document, view, access, keeper, state });
   const elsewhere = createElsewhere({ store, document, keeper, putKept, look });
 
+  const drawings = createDrawingKeeper({
+    store,
+    recordId: () => (state.getState().elsewhere === null ? keeper.recordId() : null),
+    tellFailed: (reason) => keeper.tellFailed(reason),
+  });
+
   /** From now on the site on the sheet is only looked at. */
   function look(how: Elsewhere["how"]): void {
     document.getState().lock(LOOKING);
@@ -153,6 +164,11 @@ export function createFiles(options: FilesOptions): Files {
     putKept,
     openFirstDemo: (isWanted) => openDemo(gallery.first, isWanted),
     claim: (record) => guarded<boolean | null>(() => keeper.claim(record), null),
+    goOnDrawing: (record) =>
+      guarded(async () => {
+        const drawing = await drawings.find(record);
+        return drawing !== null && keeper.recordId() === record && options.onDrawing?.(drawing) === true;
+      }, false),
     openings: () => openings,
   });
 
@@ -312,6 +328,7 @@ export function createFiles(options: FilesOptions): Files {
     },
     dismissChangedFile: () => state.setState({ changedFile: null }),
     dismissRefusal: () => state.setState({ refused: null }),
+    keepDrawing: (drawing) => drawings.keep(drawing),
     settled: () => keeper.settled(),
   };
 }

@@ -1,6 +1,6 @@
 /**
  * What the store holds, by name: the copy of each site as it is now, earlier copies of it with their time, what could not
- * be read and was set aside, and the move that is under way.
+ * be read and was set aside, and the move or drawing that is under way.
  */
 import { isRecord, type KeptRecord, type KeptStore } from "./kept-store.ts";
 
@@ -8,6 +8,7 @@ const SITE = "site/";
 const EARLIER = "earlier/";
 const SET_ASIDE = "set-aside/";
 const UNDER_WAY = "under-way/";
+const DRAWING = "drawing/";
 
 /** Earlier copies kept of one site. */
 export const MOST_EARLIER = 12;
@@ -17,6 +18,7 @@ export const MOST_SITES = 60;
 export const siteKey = (id: string) => SITE + id;
 export const earlierKey = (id: string, at: number) => `${EARLIER}${id}/${at}`;
 export const underWayKey = (id: string) => UNDER_WAY + id;
+export const drawingKey = (id: string) => DRAWING + id;
 
 export interface FoundRecord {
   readonly record: KeptRecord;
@@ -88,7 +90,7 @@ export async function makeRoom(store: KeptStore): Promise<boolean> {
 /** Deletes a site's copy, what was set aside of it and its earlier copies. */
 export async function forgetSite(store: KeptStore, id: string): Promise<void> {
   for (const { at } of await earlierCopies(store, id)) await store.delete(earlierKey(id, at));
-  for (const key of [siteKey(id), SET_ASIDE + id, underWayKey(id)]) await store.delete(key);
+  for (const key of [siteKey(id), SET_ASIDE + id, underWayKey(id), drawingKey(id)]) await store.delete(key);
 }
 
 /** Beyond MOST_SITES the oldest go, but never one with changes that no file holds. */

@@ -27,6 +27,8 @@ export interface StartParts {
   openFirstDemo(isWanted: () => boolean): Promise<boolean>;
   /** Null when the store fails. */
   claim(record: KeptRecord): Promise<boolean | null>;
+  /** Goes on with what was being drawn on a site when its page went; false: nothing was. */
+  goOnDrawing(record: string): Promise<boolean>;
   /** How many sites were put on the sheet so far. */
   openings(): number;
 }
@@ -84,6 +86,11 @@ export function createStart(parts: StartParts): () => Promise<Started> {
     if (isOurs && move !== null) {
       document.getState().edit({ label: move.label, apply: () => ({ ok: true, site: move.site }) });
       say(`The page closed in the middle of a step. It is here as far as it went: ${move.label}. Undo takes it back.`);
+    }
+    if (isOurs && (await parts.goOnDrawing(record.id))) {
+      say(
+        "The page closed in the middle of a drawing. It is here as far as it went: go on with it, or Escape gives it up.",
+      );
     }
     return true;
   }

@@ -4,6 +4,7 @@ import { emptySite } from "../../../app/files/empty-site.ts";
 import type { FileAccess, FileHandle, PickedFile } from "../../../app/files/file-access.ts";
 import { createFiles, type Files } from "../../../app/files/files.ts";
 import type { Demo } from "../../../app/files/gallery.ts";
+import type { KeptDrawing } from "../../../app/files/kept-drawing.ts";
 import type { KeptStore } from "../../../app/files/kept-store.ts";
 import type { TabMessage } from "../../../app/files/tab.ts";
 import { createDocumentStore, type DocumentStore } from "../../../app/site-document/store.ts";
@@ -119,6 +120,8 @@ export interface Page {
   readonly view: ViewStore;
   readonly files: Files;
   readonly opened: () => number;
+  /** Drawings that the page was asked to go on with. */
+  readonly drawings: readonly KeptDrawing[];
   said(): { readonly text: string; readonly kind: string } | null;
 }
 
@@ -133,6 +136,7 @@ export function page(on: Machine, tab = "tab-1", demos: readonly Demo[] | "unrea
   const document = createDocumentStore(emptySite(), { name: "", saved: null });
   const view = createViewStore();
   let opened = 0;
+  const drawings: KeptDrawing[] = [];
   const access: FileAccess = {
     get canPickToSave() {
       return on.canPick;
@@ -186,8 +190,9 @@ export function page(on: Machine, tab = "tab-1", demos: readonly Demo[] | "unrea
       return on.agrees;
     },
     onOpened: () => opened++,
+    onDrawing: (drawing) => drawings.push(drawing) > 0,
   });
-  return { document, view, files, opened: () => opened, said: () => view.getState().notice };
+  return { document, view, files, drawings, opened: () => opened, said: () => view.getState().notice };
 }
 
 export function problem(name: string, message = "It failed."): Error {

@@ -1,0 +1,81 @@
+/**
+ * A drawing that is under way, corner by corner, kept beside the record of the site that it is drawn on, so that it too
+ * comes back when the page goes. It is no step of the document yet: what the tool had begun is kept, as the tool gave it.
+ */
+import { drawingKey } from "./kept-records.ts";
+import { type KeptStore, storeProblem } from "./kept-store.ts";
+
+export interface KeptDrawing {
+  readonly tool: string;
+  /** What the tool had begun: plain data. */
+  readonly begun: unknown;
+}
+
+export interface DrawingKeeper {
+  /** Keeps what is being drawn on the sheet now; null: nothing is, and what was kept is forgotten at once. */
+  keep(drawing: KeptDrawing | null): void;
+  /** What was under way on a site when its page went; null when nothing was. */
+  find(record: string): Promise<KeptDrawing | null>;
+}
+
+interface Options {
+  readonly store: KeptStore;
+  /** The record of the site on the sheet; null while that is another tab's. */
+  readonly recordId: () => string | null;
+  readonly tellFailed: (reason: string) => void;
+}
+
+/** Time between writings, milliseconds. */
+const EVERY = 250;
+
+export function createDrawingKeeper({ store, recordId, tellFailed }: Options): DrawingKeeper {
+  let newest: KeptDrawing | null = null;
+  let timer: ReturnType<typeof setTimeout> | null = null;
+  /** What the store may hold: its name, and its text where that is known. */
+  let held: { readonly key: string; readonly text: string | null } | null = null;
+
+  async function write(): Promise<void> {
+    timer = null;
+    const record = recordId();
+    const text = JSON.stringify(newest);
+    if (newest === null || record === null || held?.text === text) return;
+    held = { key: drawingKey(record), text };
+    await told(store.set(held.key, newest));
+  }
+
+  async function told(done: Promise<void>): Promise<void> {
+    try {
+      await done;
+    } catch (error) {
+      tellFailed(storeProblem(error));
+    }
+  }
+
+  return {
+    keep(drawing) {
+      newest = drawing;
+      if (drawing !== null) {
+        timer ??= setTimeout(() => void write(), EVERY);
+        return;
+      }
+      if (timer !== null) clearTimeout(timer);
+      timer = null;
+      const forgotten = held;
+      held = null;
+      if (forgotten !== null) void told(store.delete(forgotten.key));
+    },
+    async find(record) {
+      const key = drawingKey(record);
+      const found = await store.get(key);
+      if (!isKeptDrawing(found)) return null;
+      held = { key, text: null };
+      return found;
+    },
+  };
+}
+
+function isKeptDrawing(value: unknown): value is KeptDrawing {
+  if (typeof value !== "object" || value === null) return false;
+  const { tool, begun } = value as Readonly<Record<string, unknown>>;
+  return typeof tool === "string" && typeof begun === "object" && begun !== null;
+}
