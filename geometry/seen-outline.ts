@@ -80,7 +80,8 @@ function waterAt(outline: Outline, at: Point): Cone[] {
 export function straightDistance(outline: Outline, p: Point): number {
   let least = Number.POSITIVE_INFINITY;
   for (const path of outline.paths) {
-    const edge = path.edges[nearestEdge(edgeTree(path), p, least)];
+    const { edges } = path;
+    const edge = edges[edges.length === 1 ? 0 : nearestEdge(edgeTree(path), p, least)];
     if (edge) least = Math.min(least, distanceToEdge(edge, p));
   }
   return least;

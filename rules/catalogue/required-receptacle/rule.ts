@@ -116,7 +116,8 @@ function candidateOf(yard: Yard, body: Body, element: DeviceElement): Candidate 
   const floor = yard.levelAt(element.at);
   const height = top === undefined ? undefined : top - floor.z;
   const place = reach.between(edition.value("receptacle.requiredFrom"), edition.value("receptacle.requiredTo"));
-  return { element, reach, height, fits: all(place, low(), rating(), general()) };
+  // One at the wrong distance is not it, whatever else it is.
+  return { element, reach, height, fits: place.state === "no" ? NO : all(place, low(), rating(), general()) };
 
   function low(): Truth {
     if (height === undefined) return open(notGiven("z", "How high it is", "Is it low enough?"));
