@@ -5,6 +5,7 @@ import { refuseLocked } from "../edits/arrangement.ts";
 import { removeDimension } from "../edits/dimension-edits.ts";
 import { calledAs } from "../edits/element-words.ts";
 import { joinPaths } from "../edits/join-paths.ts";
+import { TAKE_UP } from "../tools/given-up.ts";
 import type { Command } from "./command.ts";
 import type { EditorPorts } from "./editor-ports.ts";
 import { makeEdit, selectedIds } from "./selection.ts";
@@ -114,6 +115,17 @@ const poolDimensions: Command = {
   },
 };
 
+const takeUpDrawing: Command = {
+  id: TAKE_UP,
+  label: "Take the drawing up again",
+  group: "Draw",
+  available: (editor) => (hostOf(editor).canTakeUp ? true : "No drawing was given up on this sheet."),
+  run(editor) {
+    hostOf(editor).takeUp();
+    editor.view.getState().unsay();
+  },
+};
+
 const lastDimension: Command = {
   id: "remove-dimension",
   label: "Take the last dimension away",
@@ -139,5 +151,6 @@ export const reshapeCommands: readonly Command[] = [
   ),
   poolDimensions,
   joinCommand,
+  takeUpDrawing,
   lastDimension,
 ];

@@ -194,6 +194,10 @@ export function curvesTool(desk: Desk): Tool {
       takeBack();
       return true;
     },
+    begun: () => (drawn.points.length > 1 ? { drawn, earlier } : null),
+    takeUp(begun) {
+      ({ drawn, earlier } = begun as NonNullable<typeof before>);
+    },
     cancel() {
       const had = drawn.points.length > 0;
       reset();

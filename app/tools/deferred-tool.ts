@@ -4,9 +4,11 @@ import type { Desk, Tool } from "./tool.ts";
 
 export function deferredTool(id: ToolId, desk: Desk, load: () => Promise<(desk: Desk) => Tool>): Tool {
   let tool: Tool | null = null;
+  let waiting: unknown = null;
   load().then(
     (make) => {
       tool = make(desk);
+      if (waiting !== null) tool.takeUp?.(waiting);
       desk.renew();
     },
     () => desk.complain("This tool could not be fetched. Check the connection, then take it again."),
@@ -20,6 +22,11 @@ export function deferredTool(id: ToolId, desk: Desk, load: () => Promise<(desk: 
     abandonPress: () => tool?.abandonPress(),
     key: (key) => tool?.key(key) ?? false,
     cancel: () => tool?.cancel() ?? false,
+    begun: () => tool?.begun?.() ?? null,
+    takeUp(begun) {
+      if (tool) tool.takeUp?.(begun);
+      else waiting = begun;
+    },
     entry: () => tool?.entry() ?? null,
     retyped: () => tool?.retyped?.(),
     typed: (values) => (tool ? tool.typed(values) : "The tool is on its way."),

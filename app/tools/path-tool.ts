@@ -272,6 +272,11 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
       else return false;
       return true;
     },
+    // A single corner is set again sooner than taken up.
+    begun: () => (sketch.corners.length > 1 ? sketch : null),
+    takeUp(begun) {
+      sketch = begun as Sketch;
+    },
     cancel() {
       const had = sketch.corners.length > 0;
       reset();

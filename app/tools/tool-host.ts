@@ -10,7 +10,9 @@ import { hiddenIds } from "../edits/arrangement.ts";
 import { nextPlace } from "../snapping/candidates.ts";
 import { gridStep, toStep } from "../snapping/grid.ts";
 import type { ToolId } from "../view/view-store.ts";
+import { ARROWS, BIG_STEP, STEP } from "./arrows.ts";
 import { createTool } from "./create-tool.ts";
+import { GivenUp } from "./given-up.ts";
 import type { HostPorts, HostSheet, HostState } from "./host-ports.ts";
 import { snapOn } from "./snap-on.ts";
 import { crosshairWords } from "./spoken.ts";
@@ -21,22 +23,13 @@ import { beginsTyping, readEntry } from "./typed-entry.ts";
 export const SLACK_PIXELS = 8;
 export const TOUCH_SLACK_PIXELS = 22;
 
-/** How far an arrow key moves the crosshair, inches; with Shift. */
-const STEP = 1;
-const BIG_STEP = 12;
-const ARROWS: Readonly<Record<string, Point>> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowUp: [0, 1],
-  ArrowDown: [0, -1],
-};
-
 const NO_SHEET: HostSheet = { changed() {}, findingAt: () => null, reveal() {} };
 
 export class ToolHost {
   readonly state: StoreApi<HostState>;
   readonly #ports: HostPorts;
   readonly #desk: Desk;
+  readonly #givenUp: GivenUp;
   #sheet: HostSheet = NO_SHEET;
   #tool: Tool;
   #last: Pointer | null = null;
@@ -46,6 +39,7 @@ export class ToolHost {
 
   constructor(ports: HostPorts) {
     this.#ports = ports;
+    this.#givenUp = new GivenUp(ports);
     this.state = createStore<HostState>(() => ({
       entry: null,
       texts: {},
@@ -132,9 +126,25 @@ export class ToolHost {
   cancel(): boolean {
     const hadTexts = Object.keys(this.state.getState().texts).length > 0;
     this.state.setState({ texts: {}, problems: {}, refusal: null });
+    this.#givenUp.keep(this.#tool);
     const had = this.#tool.cancel();
     this.#refresh();
     return had || hadTexts;
+  }
+
+  /** A drawing was given up that can be taken up again. */
+  get canTakeUp(): boolean {
+    return this.#givenUp.isThere;
+  }
+
+  /** Goes on with the drawing that was given up last; one that is under way is given up for it. */
+  takeUp(): void {
+    const drawing = this.#givenUp.release();
+    if (!drawing) return;
+    if (this.#tool.id === drawing.id) this.cancel();
+    else this.#ports.view.getState().setTool(drawing.id);
+    this.#tool.takeUp?.(drawing.begun);
+    this.#refresh();
   }
 
   /** True when the key was used. */
@@ -207,6 +217,7 @@ export class ToolHost {
   }
 
   #take(id: ToolId): void {
+    this.#givenUp.keep(this.#tool);
     this.#tool.cancel();
     this.#tool = createTool(id, this.#desk);
     this.#crosshair = null;
@@ -223,6 +234,7 @@ export class ToolHost {
 
   /** Works out anew what the entry bar shows, and has the overlay painted. */
   #refresh(): void {
+    this.#givenUp.watch(this.#tool);
     const entry = this.#tool.entry();
     const { texts } = this.state.getState();
     const names = new Set(entry?.fields.map(({ name }) => name));

@@ -143,6 +143,10 @@ export interface Tool {
   key(key: Key): boolean;
   /** Gives up what was begun; false when nothing was. */
   cancel(): boolean;
+  /** What has been drawn and not ended, where that is worth keeping; null: nothing. */
+  begun?(): unknown;
+  /** Goes on with what `begun` of the same tool gave. */
+  takeUp?(begun: unknown): void;
   entry(): Entry | null;
   /** A text in the entry bar has changed: what is previewed follows it. */
   retyped?(): void;

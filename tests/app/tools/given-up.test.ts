@@ -1,0 +1,108 @@
+/** Drawings that were given up before they were ended. Our own design, no source. */
+import { describe, expect, it, vi } from "vitest";
+import { corners, handAt, siteWith } from "./hand.ts";
+
+const FILE = { name: "", saved: null };
+
+describe("a drawing that is given up", () => {
+  it("by Escape is taken up again, with its corners, bends and what comes next", () => {
+    const hand = handAt();
+    hand.take("pool-outline");
+    hand.click(0, 0, { alt: true });
+    hand.click(240, 0, { alt: true });
+    hand.key("a");
+    hand.click(240, 120, { alt: true });
+    hand.host.cancel();
+    expect(hand.view.getState().notice).toMatchObject({ ways: ["take-up-drawing"] });
+    expect(hand.host.canTakeUp).toBe(true);
+    hand.host.takeUp();
+    hand.click(0, 120, { alt: true });
+    hand.key("Enter");
+    const [, second, ...others] = corners(hand.element("pool-1"));
+    // Smooth from the side along x to a place straight above: half a circle.
+    expect(second?.[2]).toBeCloseTo(1, 9);
+    expect(others).toHaveLength(2);
+    expect(hand.host.canTakeUp).toBe(false);
+  });
+
+  it("for another tool comes back with its own", () => {
+    const hand = handAt();
+    hand.take("fence");
+    hand.click(0, 0, { alt: true });
+    hand.click(240, 0, { alt: true });
+    hand.take("building");
+    hand.host.takeUp();
+    expect(hand.view.getState().tool).toBe("fence");
+    hand.click(240, 120, { alt: true });
+    hand.key("Enter");
+    expect(corners(hand.element("fence-1"))).toHaveLength(3);
+  });
+
+  it("for the one that was given up before changes places with it", () => {
+    const hand = handAt();
+    hand.take("fence");
+    hand.click(0, 0, { alt: true });
+    hand.click(240, 0, { alt: true });
+    hand.take("wall");
+    hand.click(0, 300, { alt: true });
+    hand.click(240, 300, { alt: true });
+    hand.host.takeUp();
+    hand.key("Enter");
+    hand.host.takeUp();
+    hand.key("Enter");
+    expect(hand.document.getState().shown.elements.map(({ kind }) => kind)).toEqual(["fence", "wall"]);
+  });
+
+  it("so is one of flowing curves, although its tool has to be fetched", async () => {
+    const outlines = [];
+    for (const isInterrupted of [false, true]) {
+      const hand = handAt();
+      hand.take("pool-curves");
+      await vi.dynamicImportSettled();
+      hand.click(0, 0, { alt: true });
+      hand.click(100, 0, { alt: true });
+      if (isInterrupted) {
+        hand.take("select");
+        hand.host.takeUp();
+        await vi.dynamicImportSettled();
+      }
+      hand.click(150, 150, { alt: true });
+      hand.click(0, 150, { alt: true });
+      hand.key("Enter");
+      outlines.push(corners(hand.element("pool-1")));
+    }
+    expect(outlines[1]).toEqual(outlines[0]);
+  });
+});
+
+describe("nothing is offered", () => {
+  it("after one corner, after an end, or where nothing was drawn", () => {
+    const hand = handAt();
+    hand.take("fence");
+    hand.host.cancel();
+    hand.click(0, 0, { alt: true });
+    hand.host.cancel();
+    hand.click(0, 0, { alt: true });
+    hand.click(240, 0, { alt: true });
+    hand.key("Enter");
+    expect(hand.document.getState().shown.elements).toHaveLength(1);
+    expect(hand.host.canTakeUp).toBe(false);
+    expect(hand.view.getState().notice).toBeNull();
+  });
+
+  it("on another site", () => {
+    const hand = handAt();
+    hand.take("fence");
+    hand.click(0, 0, { alt: true });
+    hand.click(240, 0, { alt: true });
+    hand.document.getState().open(siteWith(), FILE);
+    hand.take("select");
+    expect(hand.host.canTakeUp).toBe(false);
+    hand.take("fence");
+    hand.click(0, 0, { alt: true });
+    hand.click(240, 0, { alt: true });
+    hand.host.cancel();
+    hand.document.getState().open(siteWith(), FILE);
+    expect(hand.host.canTakeUp).toBe(false);
+  });
+});
