@@ -21,27 +21,23 @@ export interface Taped {
 
 const MOST_ROUNDS = 60;
 /** Places that move by less than this, inches, have settled. */
-const SETTLED = 1e-7;
+const SETTLED = 1e-6;
 /** Keeps a point that lies on the line of its two stakes from being thrown far along the direction that nothing holds. */
 const LEAST_DAMPING = 1e-6;
-/** With so much damping a move is shorter than anything measured. */
-const MOST_DAMPING = 1e9;
 
 /** Adjusted places, inches; as many as `starts`. `tape`: inches, above zero. Never worse than `starts`. */
 export function adjust(starts: readonly Point[], taped: readonly Taped[], tape: number): Point[] {
   let places: readonly Point[] = starts;
   let misfit = misfitOf(places, taped, tape);
   let damping = LEAST_DAMPING;
-  for (let round = 0; round < MOST_ROUNDS && damping < MOST_DAMPING; round++) {
+  for (let round = 0; round < MOST_ROUNDS; round++) {
     const moved = smallMoves(places, taped, tape, damping);
+    const farthest = Math.max(...moved.map((place, i) => distanceBetween(place, places[i] as Point)));
     const then = misfitOf(moved, taped, tape);
-    if (then < misfit) {
-      const farthest = Math.max(...moved.map((place, i) => distanceBetween(place, places[i] as Point)));
-      places = moved;
-      misfit = then;
-      damping = Math.max(LEAST_DAMPING, damping / 100);
-      if (farthest <= SETTLED) break;
-    } else damping *= 10;
+    const isBetter = then < misfit;
+    if (isBetter) [places, misfit] = [moved, then];
+    if (farthest <= SETTLED) break;
+    damping = isBetter ? Math.max(LEAST_DAMPING, damping / 100) : damping * 10;
   }
   return [...places];
 }
@@ -67,20 +63,6 @@ function smallMoves(places: readonly Point[], taped: readonly Taped[], tape: num
   }
   const moves = new CholeskyDecomposition(normalOf(places, taped, tape, damping)).solve(right);
   return places.map(([x, y], i): Point => [x + moves.get(2 * i, 0), y + moves.get(2 * i + 1, 0)]);
-}
-
-/**
- * How each place moves with each taped length: inches along x and y for an inch more, as a list of places for each
- * length. For small moves about adjusted places.
- */
-export function movesByLength(places: readonly Point[], taped: readonly Taped[], tape: number): Point[][] {
-  const columns = Matrix.zeros(2 * places.length, taped.length);
-  for (const [k, one] of taped.entries()) {
-    const { weight, slopes } = slopesOf(places, one, tape);
-    for (const [row, slope] of slopes) add(columns, row, k, weight * slope);
-  }
-  const moves = new CholeskyDecomposition(normalOf(places, taped, tape, LEAST_DAMPING)).solve(columns);
-  return taped.map((_, k) => places.map((_, i): Point => [moves.get(2 * i, k), moves.get(2 * i + 1, k)]));
 }
 
 function normalOf(places: readonly Point[], taped: readonly Taped[], tape: number, damping: number): Matrix {

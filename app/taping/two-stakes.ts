@@ -7,12 +7,12 @@
  * `tape` the worst way; many times as much where two tapes cross at a flat angle.
  *
  * Stages. 1. Each point from its two distances; two tapes that do not meet leave a point between their ends. 2. With
- * checks, all points together (`adjust.ts`). 3. The spread of every row: by its own two tapes; of one that a check leads
- * to by all that was taped. 4. Residuals, and why a row is in doubt.
+ * checks, all points together (`adjust.ts`). 3. The spread of every row: by its own two tapes, or, where that is less, by
+ * one of them and a check. 4. Residuals, and why a row is in doubt.
  */
 import { distanceBetween } from "../../geometry/points.ts";
 import type { Point } from "../../geometry/types.ts";
-import { adjust, movesByLength, type Taped } from "./adjust.ts";
+import { adjust, type Taped } from "./adjust.ts";
 
 export interface StakeRow {
   /** Distances from the stakes, inches, above zero. */
@@ -78,7 +78,6 @@ export function pointsFromStakes(
   const starts = first.map(({ at }) => at);
   const places = checks.length === 0 ? starts : adjust(starts, taped, tape);
   const own = rows.map((row) => spreadOfTwo(row, apart, tape));
-  const together = checks.length === 0 ? own : spreadsTogether(places, taped, stakes[1], tape);
   return rows.map((row, i): StakePoint => {
     const at = places[i] as Point;
     const to = before(i);
@@ -93,10 +92,8 @@ export function pointsFromStakes(
     const byChecks = others.map((other) =>
       spreadByCheck(at, stakes, places[other] as Point, tape, tape + (own[other] as number)),
     );
-    // Near the stakes' line small moves say too little of what checks leave open.
-    const held = Math.min(own[i] as number, ...byChecks);
     const missed = Math.max(...Object.values(residuals).map((one) => Math.abs(one ?? 0)), first[i]?.miss?.by ?? 0);
-    const spread = Math.max(held, others.length > 0 ? (together[i] as number) : 0, missed);
+    const spread = Math.max(Math.min(own[i] as number, ...byChecks), missed);
     const angle = crossingAngle(at, stakes);
     return {
       at,
@@ -160,36 +157,6 @@ function spreadByCheck(
     spreadOfPair(way(a) - way(from), tape, checkOff),
     spreadOfPair(way(b) - way(from), 2 * tape, checkOff),
   );
-}
-
-/** How far each of the points that were adjusted together moves when everything taped is off, the worst way. */
-function spreadsTogether(places: readonly Point[], taped: readonly Taped[], stakeB: Point, tape: number): number[] {
-  const moves = movesByLength(places, taped, tape);
-  return places.map((_, i) => {
-    const singly = moves.map((one) => one[i] as Point);
-    // A stake B that stands off moves all that was taped from it.
-    const withB = taped.reduce<Point>(
-      ([x, y], { of, to }, k) => {
-        if (to !== stakeB) return [x, y];
-        const [dx, dy] = singly[k] as Point;
-        const [px, py] = places[of] as Point;
-        const share = (px - stakeB[0]) / (Math.hypot(px - stakeB[0], py - stakeB[1]) || 1);
-        return [x + share * dx, y + share * dy];
-      },
-      [0, 0],
-    );
-    return tape * farthestSum([...singly, withB]);
-  });
-}
-
-/** The farthest that moves lead together when each may go forward or back: looked for in so many directions. */
-function farthestSum(moves: readonly Point[]): number {
-  const step = Math.PI / 18;
-  const sums = Array.from({ length: 18 }, (_, i) => {
-    const [cos, sin] = [Math.cos(i * step), Math.sin(i * step)];
-    return moves.reduce((sum, [x, y]) => sum + Math.abs(x * cos + y * sin), 0);
-  });
-  return Math.max(...sums) / Math.cos(step / 2);
 }
 
 /** How far a place moves that two tapes hold, off by so much each, which cross at an angle in radians. */
