@@ -37,8 +37,12 @@ export function workerScreen(box: HTMLElement, port: PaintPort, onFailure: (reas
   let marks: readonly MarkPlace[] = [];
   let sent: SheetState | null = null;
   port.onmessage = ({ data }) => {
-    if ("failure" in data) onFailure(data.failure);
-    else marks = data.marks;
+    if ("marks" in data) marks = data.marks;
+    else {
+      // What the worker still holds is not known: the next state is sent whole.
+      sent = null;
+      onFailure(data.failure);
+    }
   };
   port.onerror = (event) => onFailure(event.message || "The painting of the sheet stopped.");
   return {
