@@ -161,6 +161,7 @@ export function curvesTool(desk: Desk): Tool {
     drawn = earlier.at(-1) ?? NOTHING;
     earlier = earlier.slice(0, -1);
     isClosing = false;
+    desk.announce(`A point is taken back: ${drawn.points.length} left.`);
     const last = drawn.points.at(-1);
     if (isCrosshair && last) desk.crosshairTo(last);
   }

@@ -10,17 +10,27 @@ import { distanceBetween, samePoint } from "../../geometry/points.ts";
 import type { Point } from "../../geometry/types.ts";
 import { addElement } from "../edits/add-element.ts";
 import { DRAWN_AS, type DrawingTool, draft, kindOf } from "../edits/templates.ts";
-import { type SnapLine, type Snapped, unsnapped } from "../snapping/snap.ts";
+import { type Snapped, unsnapped } from "../snapping/snap.ts";
 import { placeWords } from "./measures.ts";
 import { pathEntry } from "./path-entry.ts";
 import { pathOverlay, stretchedOverlay } from "./path-overlay.ts";
 import { rectanglePath } from "./rectangle-path.ts";
-import { edgeOfSide, radiusOf, type Side, type SideRule, type SideShape, STRAIGHT_SIDE, sideTo } from "./side-shape.ts";
+import {
+  edgeOfSide,
+  radiusOf,
+  SIDE_WORDS,
+  type Side,
+  type SideRule,
+  type SideShape,
+  STRAIGHT_SIDE,
+  sideTo,
+} from "./side-shape.ts";
 import {
   bulgePulled,
   EMPTY_SKETCH,
   firstCorner,
   lastCorner,
+  linesOf,
   type Sketch,
   sidesOf,
   withCorner,
@@ -29,15 +39,6 @@ import {
   withSideBent,
 } from "./sketch.ts";
 import type { Desk, Pointer, Tool, TypedValues } from "./tool.ts";
-
-function linesFrom(last: Point | null, first: Point | null): SnapLine[] {
-  return [
-    ...(last ? [{ with: last, name: "the last corner" }] : []),
-    ...(first ? [{ with: first, name: "the first corner" }] : []),
-  ];
-}
-
-const OCCUPIED = "There already is a corner at that place.";
 
 /** Keys that choose how the next side is; pressed again: straight. */
 const SHAPE_KEYS: Readonly<Record<string, SideShape>> = { a: "smooth", r: "radius", t: "through" };
@@ -92,7 +93,7 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
     else {
       const kind = kindOf(id);
       found = desk.snap(pointer, {
-        lines: linesFrom(last, first),
+        lines: linesOf(sketch),
         ...(last && rule.shape === "straight" ? { from: last } : {}),
         sides: sidesOf(sketch),
         kind,
@@ -192,6 +193,7 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
 
   function choose(shape: SideShape): void {
     rule = { ...rule, shape: rule.shape === shape ? "straight" : shape, through: null };
+    desk.announce(SIDE_WORDS[rule.shape].long);
   }
 
   /** While a corner is being placed, the pointer bends the side that leads to it, or stretches a rectangle from the first. */
@@ -221,6 +223,7 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
     }
     sketch = withoutLast(sketch);
     isClosing = false;
+    desk.announce(`A corner is taken back: ${sketch.corners.length} left.`);
     const last = lastCorner(sketch);
     if (isCrosshair && last) desk.crosshairTo(last);
   }

@@ -8,6 +8,7 @@ import { edgeFromVertices, tangentAt } from "../../geometry/edge.ts";
 import { distanceBetween, samePoint } from "../../geometry/points.ts";
 import { SAME_CORNER } from "../../geometry/tolerances.ts";
 import type { Edge, Point, Vertex } from "../../geometry/types.ts";
+import type { SnapLine } from "../snapping/snap.ts";
 
 export interface Sketch {
   readonly corners: readonly Vertex[];
@@ -26,6 +27,15 @@ export function firstCorner({ corners }: Sketch): Point | null {
 export function lastCorner({ corners }: Sketch): Point | null {
   const last = corners[corners.length - 1];
   return last ? [last[0], last[1]] : null;
+}
+
+/** What the next corner can be in line with. */
+export function linesOf(sketch: Sketch): SnapLine[] {
+  const [last, first] = [lastCorner(sketch), firstCorner(sketch)];
+  return [
+    ...(last ? [{ with: last, name: "the last corner" }] : []),
+    ...(first ? [{ with: first, name: "the first corner" }] : []),
+  ];
 }
 
 /** The sketch with one more corner; `bulge` bends the side that leads to it. The same sketch when the corner lies on the last one. */

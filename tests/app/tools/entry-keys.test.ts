@@ -28,6 +28,17 @@ it("the letters of arcs and Backspace go to the tool, those of a direction and a
   expect(toolKeyFor(entry(), "v")).toBe("v");
 });
 
+it("what such a key does is said", () => {
+  const { hand } = drawing();
+  const said = () => hand.host.state.getState().announcement;
+  hand.host.press("r");
+  expect(said()).toMatch(/arc of the radius/);
+  hand.host.press("r");
+  expect(said()).toBe("The next side is straight.");
+  hand.host.press("Backspace");
+  expect(said()).toBe("A corner is taken back: 1 left.");
+});
+
 it("so do the letters of the bar's buttons, where it has them", () => {
   const hand = handAt();
   hand.take("fence");
