@@ -21,7 +21,7 @@ const FRACTIONS: Readonly<Record<string, string>> = {
 /** The text in small letters with `'`, `"`, `-`, `/`, `1/2` and single spaces for every way of writing them. */
 export function plainSigns(text: string): string {
   return text
-    .replace(/[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]/g, (sign) => ` ${FRACTIONS[sign]}`)
+    .replace(/[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]/g, (sign) => ` ${FRACTIONS[sign]} `)
     .replace(/⁄/g, "/")
     .replace(/[″“”„‟〃]|''|’’|′′/g, '"')
     .replace(/[′‘’‛`´]/g, "'")

@@ -42,6 +42,8 @@ describe("a typed length", () => {
     [".5 ft", 6],
     ["1,200 in", 1200],
     ["16’ 6½”", 198.5],
+    ["½ft", 6],
+    ["6½'", 78],
     ["16′ 6 ¼″", 198.25],
     ["16' 6 1⁄2\"", 198.5],
     ["  16'   6\"  ", 198],
@@ -97,6 +99,9 @@ describe("a typed length", () => {
     ["1'--2\"", /cannot be read/],
     ["90000 ft", /farther than a site/],
     ["9".repeat(400), /farther than a site/],
+    // Never a half and what follows as one: 1/26.
+    [`16' ½6`, /inches/],
+    ["½6", /Mark the feet and the inches/],
   ])("%j is refused in plain words", (text, reason) => {
     expect(reasonOf(text)).toMatch(reason);
     expect(reasonOf(text)).toMatch(/[.]$/);
