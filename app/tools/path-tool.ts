@@ -40,6 +40,8 @@ import {
 } from "./sketch.ts";
 import type { Desk, Pointer, Tool, TypedValues } from "./tool.ts";
 
+const OCCUPIED = "There already is a corner at that place.";
+
 /** Keys that choose how the next side is; pressed again: straight. */
 const SHAPE_KEYS: Readonly<Record<string, SideShape>> = { a: "smooth", r: "radius", t: "through" };
 
