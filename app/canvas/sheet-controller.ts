@@ -129,9 +129,12 @@ export class SheetController {
   changed(): void {
     if (this.#frame !== 0) return;
     this.#frame = requestAnimationFrame(() => {
-      // What the tool changes now is shown in this frame: it asks for no other.
-      this.#pointer?.flush();
-      this.#frame = 0;
+      try {
+        // What the tool changes now is shown in this frame: it asks for no other.
+        this.#pointer?.flush();
+      } finally {
+        this.#frame = 0;
+      }
       this.#screen?.show(
         this.#reader.read({
           isMoving: this.#rest !== null,
