@@ -44,7 +44,8 @@ function useApply<T>(
   selects = false,
 ): { readonly problem: string | null; apply(): void } {
   const editor = useEditor();
-  const [problem, setProblem] = useState<string | null>(null);
+  /** Why it could not be done, of the figures that stood then. */
+  const [refused, setRefused] = useState<{ readonly of: T; readonly reason: string } | null>(null);
   /** What was done last: the same once more is not foreseen. */
   const [done, setDone] = useState<T | null>(null);
   const present = useDocument((state) => state.history.present);
@@ -58,9 +59,9 @@ function useApply<T>(
     const { document, view } = editor;
     const site = document.getState().history.present;
     const made = make({ site, ids }, figures);
-    if (!made.ok) return setProblem(made.reason);
+    if (!made.ok) return setRefused({ of: figures, reason: made.reason });
     const refusal = document.getState().edit(made.edit);
-    setProblem(refusal?.reason ?? null);
+    setRefused(refusal && { of: figures, reason: refusal.reason });
     if (refusal) return;
     setDone(figures);
     const { history } = document.getState();
@@ -70,7 +71,7 @@ function useApply<T>(
     const added = history.present.elements.slice(site.elements.length).map(({ id }) => id);
     if (selects && added.length > 0) view.getState().select([...ids, ...added]);
   };
-  return { problem, apply };
+  return { problem: refused?.of === figures ? refused.reason : null, apply };
 }
 
 const ABOUT_OPTIONS: readonly { readonly value: About; readonly label: string }[] = [

@@ -101,7 +101,10 @@ export function measureTool(desk: Desk): Tool {
     },
     typed(values) {
       const at = end(values);
-      if (!at || !from || samePoint(from, at)) return "Type a length and a direction, or point at the other end.";
+      const isPointed = from !== null && found !== null && !samePoint(found.point, from);
+      const isWhole = isPointed || (values.length !== undefined && values.bearing !== undefined);
+      if (!at || !from || !isWhole || samePoint(from, at))
+        return "Type a length and a direction, or point at the other end.";
       put(at);
       return null;
     },

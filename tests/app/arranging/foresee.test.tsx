@@ -72,4 +72,17 @@ describe("a form", () => {
     expect(foreseen()).toEqual([]);
     expect(editor.document.getState().history.past).toHaveLength(1);
   });
+
+  it("says why it could not be done for as long as those figures stand", () => {
+    page = bench(SITE);
+    const { editor } = page;
+    const ids = ["metal-1"];
+    page.does(() => editor.view.getState().select(ids));
+    page.does(() => editor.view.getState().setArranging("move-by"));
+    page.show(<ArrangePanel ids={ids} />);
+    page.press(page.button("Move"));
+    expect(page.query('[role="alert"]').textContent).toBe("Type how far.");
+    page.type(page.query("input"), "30in");
+    expect(page.all('[role="alert"]')).toEqual([]);
+  });
 });

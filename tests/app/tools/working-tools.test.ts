@@ -76,6 +76,18 @@ describe("measuring", () => {
   });
 });
 
+describe("measuring by what is typed alone", () => {
+  it("takes a length and a direction: one of them measures nothing", async () => {
+    const hand = await with_("measure");
+    hand.key("ArrowRight");
+    hand.key("Enter");
+    expect(hand.type({ length: "10'" })).toBe(false);
+    expect(hand.host.state.getState().refusal).toMatch(/a length and a direction/);
+    expect(hand.type({ length: "10'", bearing: "90" })).toBe(true);
+    expect(hand.labels()).toEqual([`10' 0" at 90 deg`]);
+  });
+});
+
 describe("a dimension", () => {
   it("is drawn by three clicks, stays on its corners, and is one step", async () => {
     const hand = await with_("dimension");
