@@ -7,12 +7,14 @@ import { guardLeaving, lookOnReturn } from "./files/page-window.ts";
 import { App } from "./panels/app.tsx";
 import { PartBoundary } from "./panels/part-boundary.tsx";
 import { StoppedPage } from "./panels/stopped-page.tsx";
+import { sayErrors } from "./view/say-errors.ts";
 import { hasSeenWalk, walkStorage } from "./walk/walk-memory.ts";
 
 const root = document.getElementById("root");
 if (!root) throw new Error('index.html has no element with the id "root"');
 
 const editor = createEditor(window);
+sayErrors(window, editor.view);
 listenToKeys(window, editor.commands, editor);
 guardLeaving(window, editor.files);
 lookOnReturn(window, editor.files);
