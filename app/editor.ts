@@ -1,5 +1,7 @@
 /** The editor, put together once when the page loads: document, view, reports, files and commands. */
 import { createStore, type StoreApi } from "zustand/vanilla";
+import { hostOf } from "./canvas/host-of.ts";
+import { goOnWith, keepDrawings } from "./canvas/keep-drawing.ts";
 import { browserClipboardStore, createClipboard } from "./clipboard/clipboard.ts";
 import { COMMANDS, type CommandList } from "./commands/commands.ts";
 import type { CanvasPort, DialogName, EditorPorts } from "./commands/editor-ports.ts";
@@ -52,7 +54,10 @@ export function createEditor(page: Window): Editor {
     dialogs,
     walk: createWalkStore(),
     canvas: null,
-    files: createBrowserFiles(page, document, view, { onOpened: () => editor.canvas?.fit() }),
+    files: createBrowserFiles(page, document, view, {
+      onOpened: () => editor.canvas?.fit(),
+      onDrawing: (drawing) => goOnWith(drawing, hostOf(editor), view),
+    }),
     openDialog: (open) => dialogs.setState({ open }),
     // A column that is only now on its way has to stand before it takes the focus.
     focusPart: (which) => requestAnimationFrame(() => focusPagePart(page.document, which)),
@@ -62,5 +67,6 @@ export function createEditor(page: Window): Editor {
     },
     print: () => dialogs.setState({ open: "print" }),
   };
+  keepDrawings(hostOf(editor), (drawing) => editor.files.keepDrawing(drawing));
   return editor;
 }

@@ -3,7 +3,7 @@ import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, BrowserContext, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it, onTestFinished } from "vitest";
 import { launchChromium, launchOnProfile, type ProfileBrowser, serveApp, watchPage } from "./chromium.ts";
 import { SheetPage, stored } from "./sheet-page.ts";
 
@@ -72,44 +72,77 @@ async function outlineOf(page: Page): Promise<[number, number][]> {
   return JSON.parse(text ?? "{}").elements?.[0]?.outline?.vertices ?? [];
 }
 
+/** Starts browsers one after the other on one profile; with the test they end, and the profile goes. */
+function browsersOnProfile(): () => Promise<ProfileBrowser> {
+  const profile = mkdtemp(join(tmpdir(), "copperband-profile-"));
+  const browsers: ProfileBrowser[] = [];
+  onTestFinished(async () => {
+    for (const started of browsers) await started.kill();
+    await rm(await profile, { recursive: true, force: true, maxRetries: 5 });
+  });
+  return async () => {
+    const started = await launchOnProfile(await profile);
+    browsers.push(started);
+    return started;
+  };
+}
+
 describe("the browser killed", () => {
   it("in the middle of a drag comes back with every step, and with the drag as far as it went", async () => {
-    const profile = await mkdtemp(join(tmpdir(), "copperband-profile-"));
-    const browsers: ProfileBrowser[] = [];
-    const start = async () => {
-      const started = await launchOnProfile(profile);
-      browsers.push(started);
-      return started;
-    };
-    try {
-      const first = await start();
-      const sheet = await opened(first.context);
-      await sheet.page.setViewportSize(SIZE.viewport);
-      await sheet.emptySheet();
-      await rename(sheet, "Lost and found");
-      await drawPool(sheet);
-      await expect.poll(() => outlineOf(sheet.page)).toHaveLength(4);
-      const drawn = await outlineOf(sheet.page);
-      // A corner is dragged outward; the button is never let go.
-      const [x, y] = drawn[2] ?? [0, 0];
-      await sheet.pull([x, y], [x + 48, y + 24]);
-      await expect.poll(() => textsOf(sheet.page, "under-way/")).toHaveLength(1);
-      await first.kill();
+    const start = browsersOnProfile();
+    const first = await start();
+    const sheet = await opened(first.context);
+    await sheet.page.setViewportSize(SIZE.viewport);
+    await sheet.emptySheet();
+    await rename(sheet, "Lost and found");
+    await drawPool(sheet);
+    await expect.poll(() => outlineOf(sheet.page)).toHaveLength(4);
+    const drawn = await outlineOf(sheet.page);
+    // A corner is dragged outward; the button is never let go.
+    const [x, y] = drawn[2] ?? [0, 0];
+    await sheet.pull([x, y], [x + 48, y + 24]);
+    await expect.poll(() => textsOf(sheet.page, "under-way/")).toHaveLength(1);
+    await first.kill();
 
-      const second = await start();
-      const again = await opened(second.context);
-      await expect.poll(() => nameOf(again.page)).toContain("Lost and found");
-      expect(await again.undoWords()).toMatch(/^Undo: .*corner/i);
-      const moved = (await outlineOf(again.page))[2] ?? [0, 0];
-      expect(moved[0]).toBeGreaterThan(x);
-      await again.page.getByRole("button", { name: /^Undo/ }).click();
-      expect(await again.undoWords()).toBe("Undo");
-      await expect.poll(() => outlineOf(again.page)).toEqual(drawn);
-      expect(await textsOf(again.page, "under-way/")).toEqual([]);
-    } finally {
-      for (const started of browsers) await started.kill();
-      await rm(profile, { recursive: true, force: true, maxRetries: 5 });
-    }
+    const second = await start();
+    const again = await opened(second.context);
+    await expect.poll(() => nameOf(again.page)).toContain("Lost and found");
+    expect(await again.undoWords()).toMatch(/^Undo: .*corner/i);
+    const moved = (await outlineOf(again.page))[2] ?? [0, 0];
+    expect(moved[0]).toBeGreaterThan(x);
+    await again.page.getByRole("button", { name: /^Undo/ }).click();
+    expect(await again.undoWords()).toBe("Undo");
+    await expect.poll(() => outlineOf(again.page)).toEqual(drawn);
+    expect(await textsOf(again.page, "under-way/")).toEqual([]);
+  });
+
+  it("in the middle of a drawing comes back with the corners placed so far, to go on with", async () => {
+    const start = browsersOnProfile();
+    const first = await start();
+    const sheet = await opened(first.context);
+    await sheet.page.setViewportSize(SIZE.viewport);
+    await sheet.emptySheet();
+    await rename(sheet, "Half a fence");
+    await sheet.take("f");
+    await sheet.click(-120, 60);
+    await sheet.click(0, 60);
+    await sheet.click(120, 0);
+    const kept = async (page: Page) => Object.entries(await stored(page)).filter(([key]) => key.startsWith("drawing/"));
+    await expect.poll(async () => JSON.stringify(await kept(sheet.page))).toMatch(/"fence".*120,0/);
+    await first.kill();
+
+    const second = await start();
+    const again = await opened(second.context);
+    await again.page.locator(".notice").getByText("in the middle of a drawing").waitFor();
+    await again.sheet.focus();
+    await again.page.keyboard.press("Enter");
+    await expect.poll(() => again.undoWords()).toBe("Undo: Draw fence 1");
+    const fence = async () => {
+      const [record] = await textsOf(again.page, "site/");
+      return JSON.parse(JSON.parse(record ?? "{}").text ?? "{}").elements?.[0];
+    };
+    await expect.poll(async () => (await fence())?.path.vertices.length).toBe(3);
+    await expect.poll(() => kept(again.page)).toEqual([]);
   });
 });
 
