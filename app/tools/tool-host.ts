@@ -4,7 +4,6 @@
  */
 import { createStore, type StoreApi } from "zustand/vanilla";
 import type { Point } from "../../geometry/types.ts";
-import { capitalized } from "../../rules/words/element-names.ts";
 import type { Units } from "../../rules/words/lengths.ts";
 import { hiddenIds } from "../edits/arrangement.ts";
 import { nextPlace } from "../snapping/candidates.ts";
@@ -198,7 +197,7 @@ export class ToolHost {
     const next = nextPlace(shown.elements, from, [dx, dy], hiddenIds(shown));
     if (!next) return false;
     this.#setCrosshair(next.at);
-    this.state.setState({ announcement: `${capitalized(next.words)}.` });
+    this.#sayCrosshair(next.at, next.words);
     this.#refresh();
     return true;
   }
@@ -267,8 +266,8 @@ export class ToolHost {
     return true;
   }
 
-  #sayCrosshair(at: Point, before = ""): void {
-    this.state.setState({ announcement: before + crosshairWords(at, this.#tool.overlay(), this.#units()) });
+  #sayCrosshair(at: Point, what?: string): void {
+    this.state.setState({ announcement: crosshairWords(at, this.#tool.overlay(), this.#units(), what) });
   }
 
   #enterAtCrosshair({ key }: Key): boolean {

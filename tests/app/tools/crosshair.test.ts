@@ -51,9 +51,9 @@ describe("the crosshair", () => {
     const hand = handAt(siteWith([POOL]));
     hand.take("fence");
     expect(hand.host.jump([1, 0])).toBe(true);
-    expect(hand.host.state.getState().announcement).toBe("Middle of a side of Pool 1.");
+    expect(hand.host.state.getState().announcement).toMatch(/^Middle of a side of Pool 1; .+ right, .+ up\.$/);
     hand.host.jump([1, 0]);
-    expect(hand.host.state.getState().announcement).toBe("Corner of Pool 1.");
+    expect(hand.host.state.getState().announcement).toBe(`Corner of Pool 1; 20' 5/16" right, 3/8" up.`);
     hand.key("Enter");
     hand.host.jump([0, 1]);
     hand.host.jump([0, 1]);
