@@ -134,7 +134,11 @@ const addToSelection: Command = {
     const { adding, setAdding, setTool, say } = editor.view.getState();
     setTool("select");
     setAdding(!adding);
-    say(adding ? "What is picked next stands alone." : "What is picked next is added, and what is selected let go.");
+    say(
+      adding
+        ? "What is picked next stands alone."
+        : "What is picked next is added to the selection; picked again, it is taken out.",
+    );
   },
 };
 
