@@ -12,6 +12,7 @@
  */
 import { barrierLines } from "./barrier-lines.ts";
 import { boundsOfPoints, boundsOverlap, distanceBetween } from "./points.ts";
+import { sortBy } from "./short-lists.ts";
 import { type BoxIndex, boxIndex } from "./spatial-index.ts";
 import { FACE_DEPTH, SIDE_PROBE, SIGHT_SLACK, STRAIGHT_ANGLE } from "./tolerances.ts";
 import type { Barrier, Bounds, Point } from "./types.ts";
@@ -149,7 +150,7 @@ function sectorsOf(corners: readonly Point[], pieces: readonly Piece[]): Sector[
     leaving[piece.to]?.push({ angle: angle > 0 ? angle - Math.PI : angle + Math.PI, length, left: right, right: left });
   }
   return leaving.map((around, corner) => {
-    around.sort((one, other) => one.angle - other.angle);
+    sortBy(around, ({ angle }) => angle);
     const free: Sector[] = [];
     around.forEach((first, i) => {
       const next = around[(i + 1) % around.length];

@@ -9,6 +9,7 @@
 import { orientation } from "./orientation.ts";
 import { between, boundsOfPoints, distanceBetween } from "./points.ts";
 import { regionContains, regionIndex } from "./region-index.ts";
+import { sortNumbers } from "./short-lists.ts";
 import { SAME_POINT } from "./tolerances.ts";
 import type { Point, Region } from "./types.ts";
 
@@ -89,5 +90,5 @@ function cutsOf(a: Point, b: Point, region: Region): { cuts: number[]; along: [n
     if (sideA > 0 === sideB > 0 && sideA !== 0 && sideB !== 0) return;
     cuts.push(sideA === sideB ? 0 : Math.min(1, Math.max(0, sideA / (sideA - sideB))));
   });
-  return { cuts: cuts.sort((one, other) => one - other), along };
+  return { cuts: sortNumbers(cuts), along };
 }

@@ -65,57 +65,52 @@ function toLineSquared(x: number, y: number, dx: number, dy: number): number {
   return awayX * awayX + awayY * awayY;
 }
 
-/** The line that is asked about, with the box round it. */
-interface AskedLine {
-  readonly line: LineEdge;
-  readonly minX: number;
-  readonly minY: number;
-  readonly maxX: number;
-  readonly maxY: number;
-}
+/** The straight line that is asked about and its box, while a search runs: x, y, dx, dy, minX, minY, maxX, maxY. */
+const asked = new Float64Array(8);
 
 /** The number of the edge nearest to a straight line, -1 where none is nearer than `within` inches. */
 export function nearestEdgeToLine(tree: EdgeTree, line: LineEdge, within: number): number {
   if (tree.edges.length === 0) return -1;
   const { from, to } = line;
-  const asked: AskedLine = {
-    line,
-    minX: Math.min(from[0], to[0]),
-    minY: Math.min(from[1], to[1]),
-    maxX: Math.max(from[0], to[0]),
-    maxY: Math.max(from[1], to[1]),
-  };
+  asked[0] = from[0];
+  asked[1] = from[1];
+  asked[2] = to[0] - from[0];
+  asked[3] = to[1] - from[1];
+  asked[4] = Math.min(from[0], to[0]);
+  asked[5] = Math.min(from[1], to[1]);
+  asked[6] = Math.max(from[0], to[0]);
+  asked[7] = Math.max(from[1], to[1]);
   const least = within * within;
-  if (betweenBoxesSquared(tree.nodeBoxes, 0, asked) > least) return -1;
+  if (toAskedBoxSquared(tree.nodeBoxes, 0) > least) return -1;
   nearestYet[0] = least;
-  return nearestToLineInNode(tree, 0, asked, -1);
+  return nearestToLineInNode(tree, 0, line, -1);
 }
 
-function nearestToLineInNode(tree: EdgeTree, node: number, asked: AskedLine, known: number): number {
-  if (node >= tree.firstLeaf) return nearestToLineInLeaf(tree, node, asked, known);
+function nearestToLineInNode(tree: EdgeTree, node: number, line: LineEdge, known: number): number {
+  if (node >= tree.firstLeaf) return nearestToLineInLeaf(tree, node, line, known);
   const left = 2 * node + 1;
-  const toLeft = betweenBoxesSquared(tree.nodeBoxes, left, asked);
-  const toRight = betweenBoxesSquared(tree.nodeBoxes, left + 1, asked);
+  const toLeft = toAskedBoxSquared(tree.nodeBoxes, left);
+  const toRight = toAskedBoxSquared(tree.nodeBoxes, left + 1);
   const leftFirst = toLeft <= toRight;
   let found = known;
   if ((leftFirst ? toLeft : toRight) <= (nearestYet[0] as number))
-    found = nearestToLineInNode(tree, leftFirst ? left : left + 1, asked, found);
+    found = nearestToLineInNode(tree, leftFirst ? left : left + 1, line, found);
   if ((leftFirst ? toRight : toLeft) <= (nearestYet[0] as number))
-    found = nearestToLineInNode(tree, leftFirst ? left + 1 : left, asked, found);
+    found = nearestToLineInNode(tree, leftFirst ? left + 1 : left, line, found);
   return found;
 }
 
-function nearestToLineInLeaf(tree: EdgeTree, leaf: number, asked: AskedLine, known: number): number {
+function nearestToLineInLeaf(tree: EdgeTree, leaf: number, line: LineEdge, known: number): number {
   const { start, end } = edgesOfLeaf(tree, leaf);
   let least = nearestYet[0] as number;
   let found = known;
   for (let index = start; index < end; index++) {
-    const toBox = betweenBoxesSquared(tree.edgeBoxes, index, asked);
+    const toBox = toAskedBoxSquared(tree.edgeBoxes, index);
     if (toBox > least) continue;
     const squared =
       toBox === 0 || Number.isNaN(tree.lines[index * 4 + 2])
-        ? edgeToEdge(tree.edges[index] as Edge, asked.line).length ** 2
-        : betweenLinesSquared(tree.lines, index * 4, asked.line);
+        ? edgeToEdge(tree.edges[index] as Edge, line).length ** 2
+        : toAskedLineSquared(tree.lines, index * 4);
     if (!(squared < least || (squared === least && index < found))) continue;
     least = squared;
     found = index;
@@ -124,26 +119,26 @@ function nearestToLineInLeaf(tree: EdgeTree, leaf: number, asked: AskedLine, kno
   return found;
 }
 
-/** Square of the least distance between two lines that do not cross: an end of one or the other is nearest. */
-function betweenLinesSquared(lines: Float64Array, at: number, { from, to }: LineEdge): number {
-  const x = lines[at] as number;
-  const y = lines[at + 1] as number;
+/** Square of the least distance of two lines that do not cross: an end of one or the other is nearest. */
+function toAskedLineSquared(lines: Float64Array, at: number): number {
   const dx = lines[at + 2] as number;
   const dy = lines[at + 3] as number;
-  const ex = to[0] - from[0];
-  const ey = to[1] - from[1];
-  return Math.min(
-    toLineSquared(from[0] - x, from[1] - y, dx, dy),
-    toLineSquared(to[0] - x, to[1] - y, dx, dy),
-    toLineSquared(x - from[0], y - from[1], ex, ey),
-    toLineSquared(x + dx - from[0], y + dy - from[1], ex, ey),
-  );
+  const ex = asked[2] as number;
+  const ey = asked[3] as number;
+  const x = (asked[0] as number) - (lines[at] as number);
+  const y = (asked[1] as number) - (lines[at + 1] as number);
+  const fromStart = Math.min(toLineSquared(x, y, dx, dy), toLineSquared(x + ex, y + ey, dx, dy));
+  return Math.min(fromStart, toLineSquared(-x, -y, ex, ey), toLineSquared(dx - x, dy - y, ex, ey));
 }
 
-/** Square of the least distance between box number `at` and the box of the line; 0 where they share a point. */
-function betweenBoxesSquared(boxes: Float64Array, at: number, asked: AskedLine): number {
+/** Square of the least distance between box number `at` and the box of the line asked about; 0 where they share a point. */
+function toAskedBoxSquared(boxes: Float64Array, at: number): number {
   const i = at * 4;
-  const dx = Math.max(0, (boxes[i] as number) - asked.maxX, asked.minX - (boxes[i + 2] as number));
-  const dy = Math.max(0, (boxes[i + 1] as number) - asked.maxY, asked.minY - (boxes[i + 3] as number));
+  const dx = Math.max(0, (boxes[i] as number) - (asked[6] as number), (asked[4] as number) - (boxes[i + 2] as number));
+  const dy = Math.max(
+    0,
+    (boxes[i + 1] as number) - (asked[7] as number),
+    (asked[5] as number) - (boxes[i + 3] as number),
+  );
   return dx * dx + dy * dy;
 }

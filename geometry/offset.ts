@@ -20,6 +20,7 @@ import { meetings } from "./offset-meetings.ts";
 import { type OffsetNodes, type OffsetPiece, offsetNodes, offsetPieces } from "./offset-pieces.ts";
 import { OrderTree } from "./order-tree.ts";
 import { flattenArea, pathFrom, pathLength, pathOfEdges, signedArea } from "./outline.ts";
+import { sortBy } from "./short-lists.ts";
 import { FINE_FLATTEN_TOLERANCE, OFFSET_JOINT, OFFSET_KEEP, OFFSET_LEFTOVER } from "./tolerances.ts";
 import type { Area, Edge, Path, Point } from "./types.ts";
 
@@ -131,7 +132,7 @@ function cutsOf(pieces: readonly OffsetPiece[], nodes: OffsetNodes, starts: Int3
       if (piece.length <= OFFSET_JOINT) nodes.join(piece.startNode, piece.endNode);
       continue;
     }
-    list.sort((a, b) => a.along - b.along);
+    sortBy(list, ({ along }) => along);
     for (let k = 1; k < list.length; k++) {
       const [before, here] = [list[k - 1] as Cut, list[k] as Cut];
       if (here.along - before.along <= OFFSET_JOINT) nodes.join(before.node, here.node);

@@ -25,6 +25,7 @@ import {
   outlineEye,
   straightDistance,
 } from "./seen-outline.ts";
+import { sortBy } from "./short-lists.ts";
 import { canSee, type Eye } from "./sight.ts";
 import { LIMIT_TOLERANCE, SIGHT_SLACK } from "./tolerances.ts";
 import type { Area, Barrier, Path, Point, Route, Witness } from "./types.ts";
@@ -258,7 +259,7 @@ function endingAt(route: Route, p: Point, limit: number): Route | null {
 function shortestStraight(routes: PoolRoutes, goal: Outline, path: Path, limit: number): StraightPath | null {
   const { map, outline } = routes;
   const candidates = pairCandidates(outline.paths, path, limit);
-  candidates.sort((one, other) => one.distance - other.distance);
+  sortBy(candidates, ({ distance }) => distance);
   const pair = candidates.find(({ onFirst, onSecond }) => isFree(routes, onFirst, onSecond));
   let best: StraightPath | null = pair ? { distance: pair.distance, start: pair.onFirst, end: pair.onSecond } : null;
   const consider = (distance: number, start: Point, end: Point): void => {

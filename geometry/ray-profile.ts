@@ -12,6 +12,7 @@
  */
 import { type BarrierMap, insideAnySolid, type Piece } from "./barrier-map.ts";
 import { distanceBetween } from "./points.ts";
+import { sortNumbers } from "./short-lists.ts";
 import { turned } from "./sight.ts";
 import { SIDE_PROBE, SIGHT_SLACK, THIN_SLICE } from "./tolerances.ts";
 import type { Bounds, Point } from "./types.ts";
@@ -53,7 +54,7 @@ export function profileOf(map: BarrierMap, family: RayFamily): Slice[] {
   if (covers.length === 0 && map.solids.length === 0) return [{ from: w0, to: w1, stop: "open" }];
   const cuts = [w0, w1];
   for (const cover of covers) cuts.push(cover.from, cover.to, ...cover.cuts);
-  cuts.sort((one, other) => one - other);
+  sortNumbers(cuts);
   const slices: Slice[] = [];
   let from = w0;
   for (const to of cuts) {

@@ -6,6 +6,7 @@
  * counter-clockwise is an outline, a clockwise one a hole of the smallest larger outline around a point inside it.
  */
 import { ringArea, ringContains } from "./rings.ts";
+import { sortNumbers } from "./short-lists.ts";
 import type { Point } from "./types.ts";
 
 interface Outline {
@@ -48,7 +49,7 @@ function pointInside(ring: readonly Point[]): Point {
     if (a[1] > y !== b[1] > y) met.push(a[0] + ((b[0] - a[0]) * (y - a[1])) / (b[1] - a[1]));
     a = b;
   }
-  met.sort((one, other) => one - other);
+  sortNumbers(met);
   let [x, width] = [met[0] as number, -1];
   for (let i = 0; i + 1 < met.length; i += 2) {
     const [from, to] = [met[i] as number, met[i + 1] as number];

@@ -13,6 +13,7 @@ import { edgeTree, treeBounds, visitEdgesIn, visitWithin } from "./edge-tree.ts"
 import { visitFacing } from "./facing-edges.ts";
 import { nearestEdge } from "./nearest-edge.ts";
 import { boundsOfPoints, distanceBetween, samePoint } from "./points.ts";
+import { sortBy } from "./short-lists.ts";
 import { type Cone, canSee, type Eye, turned } from "./sight.ts";
 import { SIGHT_SLACK } from "./tolerances.ts";
 import type { Edge, LineEdge, Path, Point } from "./types.ts";
@@ -110,7 +111,7 @@ export function nearestSeen(map: BarrierMap, outline: Outline, eye: Eye, within:
 /** The same where the nearest point of all is known not to be seen. */
 export function nearestSeenBeside(map: BarrierMap, outline: Outline, eye: Eye, within: number): SeenPoint | null {
   const candidates = candidatesWithin(outline, eye.at, within);
-  candidates.sort((one, other) => one.distance - other.distance);
+  sortBy(candidates, ({ distance }) => distance);
   return candidates.find((candidate) => canSee(map, outlineEye(outline, candidate.point), eye)) ?? null;
 }
 

@@ -11,6 +11,7 @@
  * directions the water lies: where a barrier touches the edge, a path goes on only on the side that the water is on.
  */
 import { type BarrierMap, type Piece, type Sector, TURN } from "./barrier-map.ts";
+import { sortBy } from "./short-lists.ts";
 import { SIGHT_SLACK, STRAIGHT_ANGLE } from "./tolerances.ts";
 import type { Point } from "./types.ts";
 
@@ -223,7 +224,7 @@ function passesContacts(
   contacts: Contact[],
   runs: readonly Run[],
 ): boolean {
-  if (contacts.length > 1) contacts.sort((one, other) => one.t - other.t);
+  sortBy(contacts, ({ t }) => t);
   let sides = BOTH;
   let at = 0;
   let lastCorner = -1;

@@ -1,5 +1,6 @@
 /** Which boxes lie in or near a place: a packed tree over the boxes of many objects, built once. */
 import Flatbush from "flatbush";
+import { sortNumbers } from "./short-lists.ts";
 import type { Bounds, Point } from "./types.ts";
 
 export interface BoxIndex {
@@ -18,7 +19,7 @@ export function boxIndex(items: readonly Bounds[]): BoxIndex {
   for (const box of items) tree.add(box.minX, box.minY, box.maxX, box.maxY);
   tree.finish();
   return {
-    search: (box) => tree.search(box.minX, box.minY, box.maxX, box.maxY).sort((a, b) => a - b),
+    search: (box) => sortNumbers(tree.search(box.minX, box.minY, box.maxX, box.maxY)),
     touches: (box) => {
       let found = false;
       tree.search(box.minX, box.minY, box.maxX, box.maxY, () => {
