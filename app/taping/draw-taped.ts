@@ -3,8 +3,9 @@
 import type { KnownElement } from "../../rules/site/elements.ts";
 import type { Site } from "../../rules/site/site.ts";
 import { withAdded } from "../edits/checked.ts";
-import { type Edit, refused } from "../edits/edit.ts";
+import { type AnyElement, type Edit, refused } from "../edits/edit.ts";
 import { elementWords } from "../edits/element-words.ts";
+import { pathOf, pathRefs, pointOf } from "../edits/path-ref.ts";
 import { checkedHead } from "../edits/set-site-field.ts";
 import { draft } from "../edits/templates.ts";
 import type { SolvedTaping, SolvedThing } from "./solve-taping.ts";
@@ -15,20 +16,7 @@ export function drawTaped(taping: Taping, solved: SolvedTaping, accuracy: number
   return {
     label: "Draw what was taped",
     apply(site) {
-      let grown: Site = site;
-      const added: KnownElement[] = [];
-      const add = (element: KnownElement) => {
-        added.push(element);
-        grown = { ...grown, elements: [...grown.elements, element] };
-      };
-      for (const [i, thing] of taping.things.entries()) {
-        const { rows, path } = solved.things[i] ?? { rows: [], path: null };
-        const fields = thing.name.trim() === "" ? {} : { name: thing.name.trim() };
-        if (path) add(draft(grown, thing.tool, { path }, fields));
-        else if (drawableOf(thing.tool).as === "points") {
-          for (const { at } of rows) if (at) add(draft(grown, thing.tool, { point: at }, fields));
-        }
-      }
+      const { added, standing } = tapedElements(site, taping, solved);
       const unfinished = taping.things.findIndex((thing, i) => isUnfinished(thing, solved.things[i]));
       if (unfinished >= 0) {
         const [fault] = Object.values(solved.faults);
@@ -38,6 +26,7 @@ export function drawTaped(taping: Taping, solved: SolvedTaping, accuracy: number
       const doubted = doubtText(taping, solved);
       if (doubted !== null) return refused(doubted);
       const [first] = added;
+      if (!first && standing.length > 0) return refused("All that was taped is on the sheet already.");
       if (!first) return refused("There are not enough points to draw anything yet.");
       const words = added.length === 1 ? elementWords(first) : `${added.length} elements`;
       const drawn = withAdded(site, added, `Draw ${words} as taped`);
@@ -46,6 +35,41 @@ export function drawTaped(taping: Taping, solved: SolvedTaping, accuracy: number
       return checked.ok && drawn.label !== undefined ? { ...checked, label: drawn.label } : checked;
     },
   };
+}
+
+/**
+ * What the table draws on a site, and the names of what it has drawn there already: that is not drawn a second time, since
+ * the table stays for what is taped next.
+ */
+export function tapedElements(
+  site: Site,
+  taping: Taping,
+  solved: SolvedTaping,
+): { readonly added: readonly KnownElement[]; readonly standing: readonly string[] } {
+  const there = new Set(site.elements.map(placeKey));
+  let grown = site;
+  const added: KnownElement[] = [];
+  const standing = new Set<string>();
+  for (const [i, thing] of taping.things.entries()) {
+    const { rows, path } = solved.things[i] ?? { rows: [], path: null };
+    const fields = thing.name.trim() === "" ? {} : { name: thing.name.trim() };
+    const points = drawableOf(thing.tool).as === "points" ? rows.flatMap(({ at }) => (at ? [{ point: at }] : [])) : [];
+    for (const place of path ? [{ path }] : points) {
+      const element = draft(grown, thing.tool, place, fields);
+      if (there.has(placeKey(element))) {
+        standing.add(calledThing(thing));
+        continue;
+      }
+      added.push(element);
+      grown = { ...grown, elements: [...grown.elements, element] };
+    }
+  }
+  return { added, standing: [...standing] };
+}
+
+/** The kind of an element and where it lies. */
+function placeKey(element: AnyElement): string {
+  return JSON.stringify([element.kind, pointOf(element), pathRefs(element).map((ref) => pathOf(element, ref))]);
 }
 
 /** A thing that somebody began, and of which something would silently stay out: a row that cannot be read, too few points. */

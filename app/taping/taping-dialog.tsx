@@ -1,6 +1,6 @@
 /** Points as they were taped on the ground: typed or pasted, looked over, then drawn in one step. */
 import { useEffect, useId, useState } from "react";
-import { lengthText, type Units } from "../../rules/words/lengths.ts";
+import { lengthText } from "../../rules/words/lengths.ts";
 import { useDocument, useEditor } from "../editor-context.tsx";
 import type { DrawingTool } from "../edits/templates.ts";
 import { Dialog } from "../panels/dialog.tsx";
@@ -19,6 +19,7 @@ import {
   type Thing,
 } from "./taping.ts";
 import { TapingPicture } from "./taping-picture.tsx";
+import { Summary } from "./taping-summary.tsx";
 import { TapingTable } from "./taping-table.tsx";
 import "./taping.css";
 
@@ -32,14 +33,14 @@ const ACCURACY_STEPS = 4;
 
 export default function TapingDialog({ onClose }: { onClose(): void }) {
   const editor = useEditor();
-  const units = useDocument((state) => state.shown.display?.units ?? "ft-in");
-  const north = useDocument((state) => state.shown.north);
-  const accuracy = useDocument((state) => state.shown.accuracy ?? 0);
+  const site = useDocument((state) => state.shown);
+  const units = site.display?.units ?? "ft-in";
+  const { north, accuracy = 0 } = site;
   const [taping, setTaping] = useState<Taping | null>(null);
   const [chosen, setChosen] = useState(0);
   const [problem, setProblem] = useState<string | null>(null);
   const [setsAccuracy, setSetsAccuracy] = useState(true);
-  /** What was cleared last, until something else is typed. */
+  /** The table before something was taken out of it, until something else is typed. */
   const [cleared, setCleared] = useState<Taping | null>(null);
 
   useEffect(() => {
@@ -48,9 +49,10 @@ export default function TapingDialog({ onClose }: { onClose(): void }) {
       setProblem(notKept(error));
     });
   }, []);
-  const change = (next: Taping) => {
+  /** `before`: what can be brought back, when something is taken away. */
+  const change = (next: Taping, before: Taping | null = null) => {
     setTaping(next);
-    setCleared(null);
+    setCleared(before);
     setProblem(null);
     keepTaping(next).catch((error: unknown) => setProblem(notKept(error)));
   };
@@ -59,8 +61,11 @@ export default function TapingDialog({ onClose }: { onClose(): void }) {
   const solved = solveTaping(taping, units, north);
   const at = Math.min(chosen, taping.things.length - 1);
   const thing = taping.things[at] as Thing;
-  const setThing = (fields: Partial<Thing>) =>
-    change({ ...taping, things: taping.things.map((one, i) => (i === at ? { ...one, ...fields } : one)) });
+  const setThing = (fields: Partial<Thing>) => {
+    const takesAway = fields.rows !== undefined && fields.rows.length < thing.rows.length;
+    const things = taping.things.map((one, i) => (i === at ? { ...one, ...fields } : one));
+    change({ ...taping, things }, takesAway ? taping : null);
+  };
   const paste = (text: string): boolean => {
     const read = readTable(text, taping.method, thing.tool, units);
     if (!read.ok) {
@@ -114,7 +119,7 @@ export default function TapingDialog({ onClose }: { onClose(): void }) {
           <TapingPicture solved={solved} isLine={taping.method === "line"} chosen={at} />
         </div>
       </div>
-      <Summary taping={taping} solved={solved} units={units} />
+      <Summary taping={taping} solved={solved} units={units} site={site} />
       {problem === null ? null : (
         <p className="problem" role="alert">
           {problem}
@@ -132,8 +137,7 @@ export default function TapingDialog({ onClose }: { onClose(): void }) {
           <button
             type="button"
             onClick={() => {
-              change(cleared ?? emptyTaping(taping.method));
-              setCleared(cleared ? null : taping);
+              change(cleared ?? emptyTaping(taping.method), cleared ? null : taping);
               setChosen(0);
             }}
           >
@@ -150,7 +154,7 @@ export default function TapingDialog({ onClose }: { onClose(): void }) {
 
 interface PartProps {
   readonly taping: Taping;
-  change(next: Taping): void;
+  change(next: Taping, before?: Taping): void;
 }
 
 /** How it was taped, and where on the sheet the stakes or the line stand. */
@@ -245,7 +249,7 @@ function ThingTabs({ taping, at, choose, change }: PartProps & { readonly at: nu
           type="button"
           className="plain"
           onClick={() => {
-            change({ ...taping, things: taping.things.filter((_, i) => i !== at) });
+            change({ ...taping, things: taping.things.filter((_, i) => i !== at) }, taping);
             choose(Math.max(0, at - 1));
           }}
         >
@@ -313,26 +317,6 @@ function PasteBox({ read, method }: { readonly method: Method; read(text: string
       </button>
     </details>
   );
-}
-
-/** What the table holds and how sure it is. */
-function Summary({ taping, solved, units }: { taping: Taping; solved: SolvedTaping; units: Units }) {
-  const rows = solved.things.flatMap((thing) => thing.rows);
-  const points = rows.filter(({ at }) => at !== null).length;
-  if (points === 0) return null;
-  const unread = rows.filter(({ faults }) => faults.length > 0).length;
-  const doubtful = rows.filter(({ doubts }) => doubts.length > 0).length;
-  const unchecked = rows.filter(({ at, isChecked }) => at !== null && !isChecked).length;
-  const [it, others] = [doubtful === 1 ? "it" : "them", doubtful === 0 ? "each" : "the others"];
-  const said = [
-    `${points} ${points === 1 ? "point" : "points"}${doubtful === points ? "" : `, ${others} within about ${lengthText(solved.spread, units)}`}.`,
-    unread === 0 ? "" : `${unread} cannot be read.`,
-    doubtful === 0 ? "" : `${doubtful} in doubt: tape ${it} again or leave ${it} out; nothing is drawn before.`,
-    taping.method === "line" || unchecked === 0
-      ? ""
-      : `Nothing checks ${unchecked === points ? "these distances" : `${unchecked} of them`}: a misread foot would not show. Tape from point to point as well.`,
-  ];
-  return <p role="status">{said.filter((one) => one !== "").join(" ")}</p>;
 }
 
 function notKept(error: unknown): string {

@@ -1,11 +1,11 @@
 /** Pasted tables, and what they draw. Common practice, no source; the rectangle is arithmetic. */
 import { describe, expect, it } from "vitest";
 import { emptySite } from "../../../app/files/empty-site.ts";
-import { drawTaped } from "../../../app/taping/draw-taped.ts";
+import { drawTaped, tapedElements } from "../../../app/taping/draw-taped.ts";
 import { isTaping } from "../../../app/taping/keep-taping.ts";
 import { readTable } from "../../../app/taping/read-table.ts";
 import { solveTaping } from "../../../app/taping/solve-taping.ts";
-import { emptyRow, emptyTaping, type Row, type Taping } from "../../../app/taping/taping.ts";
+import { emptyRow, emptyTaping, type Row, type Taping, type Thing } from "../../../app/taping/taping.ts";
 import { areaFrom, areaOf } from "../../../geometry/outline.ts";
 import type { PoolElement } from "../../../rules/site/elements.ts";
 
@@ -157,6 +157,27 @@ describe("what was taped", () => {
     expect(areaOf(areaFrom((pool as PoolElement).outline)) / (240 * 180)).toBeCloseTo(1, 3);
     expect(fence).toMatchObject({ kind: "fence", name: "Fence, north" });
     expect(result.site.accuracy).toBe(1);
+  });
+
+  it("is drawn once: what the table has put on the sheet already is passed over, and that is said", () => {
+    const solved = solveTaping(taping, "ft-in");
+    const once = drawTaped(taping, solved, null).apply(emptySite());
+    if (!once.ok) throw new Error(once.reason);
+    const twice = drawTaped(taping, solved, null).apply(once.site);
+    expect(twice).toMatchObject({ ok: false, reason: "All that was taped is on the sheet already." });
+    const [pool, ...others] = taping.things;
+    const posts = {
+      tool: "metal-point",
+      name: "Posts",
+      rows: [{ ...emptyRow(), first: "30'", second: "30'" }],
+    } as const;
+    const more: Taping = { ...taping, things: [pool as Thing, ...others, posts] };
+    expect(tapedElements(once.site, more, solveTaping(more, "ft-in")).standing).toEqual([
+      "Pool or spa",
+      "Fence, north",
+    ]);
+    const added = drawTaped(more, solveTaping(more, "ft-in"), null).apply(once.site);
+    expect(added.ok ? added.site.elements.map(({ kind }) => kind) : added).toEqual(["pool", "fence", "metal"]);
   });
 
   it("is laid from where the stakes stand, by plan angle or compass", () => {
