@@ -21,7 +21,8 @@ export default function StepsList({ onClose }: { onClose(): void }) {
   const editor = useEditor();
   const { past, future, dropped } = useDocument(({ history }) => history);
   const locked = useDocument((state) => state.locked);
-  const rowHeight = useCoarsePointer() ? COARSE_ROW : ROW;
+  const isCoarse = useCoarsePointer();
+  const rowHeight = isCoarse ? COARSE_ROW : ROW;
   const id = useId();
   const list = useRef<HTMLDivElement>(null);
   const [view, setView] = useState({ top: 0, height: 400 });
@@ -126,7 +127,10 @@ export default function StepsList({ onClose }: { onClose(): void }) {
           ))}
         </div>
       </div>
-      <p className="taken-foot">{locked ?? "Up and Down go through them. The next change replaces what is undone."}</p>
+      <p className="taken-foot">
+        {locked ??
+          `${isCoarse ? "A tap goes to one." : "Up and Down go through them."} The next change replaces what is undone.`}
+      </p>
     </section>
   );
 }

@@ -111,6 +111,8 @@ describe("a finger", () => {
     await moveFingers(session, [[a.x, a.y]], [[(a.x + b.x) / 2, (a.y + b.y) / 2]], [[b.x, b.y]]);
     await page.getByRole("status").getByText("1 element selected").waitFor({ state: "attached" });
     expect(await hand.undoWords()).toBe("Undo");
+    await page.getByRole("button", { name: "Steps taken" }).tap();
+    await page.getByRole("region", { name: "Steps taken" }).getByText("A tap goes to one.").waitFor();
   });
 });
 
