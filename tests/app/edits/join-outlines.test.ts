@@ -1,4 +1,5 @@
 /** Outlines joined edge to edge. Figures are arithmetic. */
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Edit } from "../../../app/edits/edit.ts";
 import { joinPaths } from "../../../app/edits/join-paths.ts";
@@ -7,6 +8,7 @@ import { areaFrom, areaOf, pathFrom, pathLength } from "../../../geometry/outlin
 import type { PathData, Vertex } from "../../../geometry/types.ts";
 import { readSite } from "../../../rules/site/reader.ts";
 import type { Site } from "../../../rules/site/site.ts";
+import { runs } from "../../oracles/seed.ts";
 import { siteWith } from "../tools/hand.ts";
 
 const outlineOf = (...vertices: readonly Vertex[]): PathData => ({ vertices: [...vertices], closed: true });
@@ -68,6 +70,43 @@ describe("two outlines that lie edge to edge", () => {
     const joined = done(cut, joinPaths("deck-1", "surface-1"));
     expect(area(joined, "deck-1")).toBeCloseTo(area(whole, "deck-1"), 6);
     expect(outline(joined, "deck-1").vertices).toHaveLength(4);
+  });
+
+  it("become what they were, however the outline runs and wherever it was cut", () => {
+    const share = fc.integer({ min: 0, max: 1000 }).map((thousandths) => thousandths / 1000);
+    const corner = fc.record({ turn: share, reach: share, bend: share });
+    const place = fc.record({ side: share, share: fc.oneof(fc.constant(0), share) });
+    let count = 0;
+    fc.assert(
+      fc.property(
+        fc.array(corner, { minLength: 3, maxLength: 9 }),
+        place,
+        place,
+        fc.boolean(),
+        (drawn, from, to, isOther) => {
+          const vertices = drawn.map(({ turn, reach, bend }, i): Vertex => {
+            const angle = (2 * Math.PI * (i + 0.4 * turn)) / drawn.length;
+            const away = 100 + 300 * reach;
+            return [away * Math.cos(angle), away * Math.sin(angle), bend < 0.5 ? 0 : bend - 0.7];
+          });
+          const whole = siteWith([deck("d", { vertices, closed: true })]);
+          const [one, other] = [from, to].map(({ side, share: part }) => ({
+            index: Math.min(drawn.length - 1, Math.floor(side * drawn.length)),
+            share: part,
+          }));
+          const cut = one && other ? splitOutline("d", one, other).apply(whole) : null;
+          if (!cut?.ok) return;
+          const ids = cut.site.elements.map(({ id }) => id);
+          const [first, second] = (isOther ? ids.toReversed() : ids) as [string, string];
+          const joined = done(cut.site, joinPaths(first, second));
+          expect(area(joined, first)).toBeCloseTo(area(whole, "d"), 4);
+          expect(around(joined, first)).toBeCloseTo(around(whole, "d"), 4);
+          count++;
+        },
+      ),
+      runs(300),
+    );
+    expect(count).toBeGreaterThan(50);
   });
 
   it("become one where the one's side is a part of the other's", () => {
