@@ -78,6 +78,7 @@ describe("where a finger points nothing is smaller than 44 px", () => {
     ["held upright", UPRIGHT],
     ["turned on its side", { ...UPRIGHT, viewport: { width: 1112, height: 834 } }],
     ["in half of a split screen", SLICE],
+    ["in a third of a split screen", { ...SLICE, viewport: { width: 320, height: 1000 } }],
   ] as const)("on a tablet %s", async (_, options) => {
     const hand = await openPage(options);
     expect(await hand.page.evaluate(() => matchMedia("(pointer: coarse)").matches)).toBe(true);
