@@ -100,6 +100,13 @@ describe("a finger", () => {
     await expect.poll(() => page.getByRole("option", { selected: true }).count()).toBe(3);
   });
 
+  it("goes through the steps taken by taps, as their list says", async () => {
+    const hand = await tablet();
+    const { page } = hand;
+    await page.getByRole("button", { name: "Steps taken" }).tap();
+    await page.getByRole("region", { name: "Steps taken" }).getByText("A tap goes to one.").waitFor();
+  });
+
   it("draws a box that begins on the deck once adding is asked for, and moves nothing", async () => {
     const hand = await tablet();
     const { page } = hand;
@@ -111,8 +118,6 @@ describe("a finger", () => {
     await moveFingers(session, [[a.x, a.y]], [[(a.x + b.x) / 2, (a.y + b.y) / 2]], [[b.x, b.y]]);
     await page.getByRole("status").getByText("1 element selected").waitFor({ state: "attached" });
     expect(await hand.undoWords()).toBe("Undo");
-    await page.getByRole("button", { name: "Steps taken" }).tap();
-    await page.getByRole("region", { name: "Steps taken" }).getByText("A tap goes to one.").waitFor();
   });
 });
 
