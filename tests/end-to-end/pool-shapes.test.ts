@@ -103,6 +103,8 @@ const SHAPES: readonly (readonly [string, Readonly<Record<string, string>>, numb
 async function choose(hand: SheetPage, shape: string): Promise<void> {
   await hand.take("p");
   await hand.page.getByRole("radio", { name: shape, exact: true }).click();
+  // The tool's code has come: before, it takes no key.
+  await hand.page.getByRole("button", { name: "Place the pool" }).waitFor();
 }
 
 async function typeSizes(hand: SheetPage, sizes: Readonly<Record<string, string>>): Promise<void> {
