@@ -21,6 +21,8 @@ function giveFocusBack(before: Element | null): void {
 
 export function Dialog({ title, className = "", children, staysOpen = false, onClose }: DialogProps) {
   const box = useRef<HTMLDialogElement>(null);
+  /** Where reading begins, if nothing else asks for the focus: the browser would take the button that closes. */
+  const heading = useRef<HTMLHeadingElement>(null);
   const id = useId();
   /** A press that began inside, as when words are marked, and ends beside it, closes nothing. */
   const beganBeside = useRef(false);
@@ -29,7 +31,8 @@ export function Dialog({ title, className = "", children, staysOpen = false, onC
     const before = document.activeElement;
     if (dialog && !dialog.open) {
       dialog.showModal();
-      dialog.querySelector<HTMLElement>("[data-first-focus]")?.focus();
+      const first = dialog.querySelector<HTMLElement>("[data-first-focus]") ?? heading.current;
+      first?.focus();
     }
     return () => {
       dialog?.close();
@@ -60,7 +63,9 @@ export function Dialog({ title, className = "", children, staysOpen = false, onC
     >
       <div className="dialog-body">
         <header className="dialog-head">
-          <h2 id={id}>{title}</h2>
+          <h2 id={id} ref={heading} tabIndex={-1}>
+            {title}
+          </h2>
           <button
             type="button"
             className="plain icon-button"
