@@ -12,7 +12,7 @@ const nearestYet = new Float64Array(1);
 
 /** The number of the edge nearest to `p`, of equals the first; -1 where none is nearer than `within` inches. */
 export function nearestEdge(tree: EdgeTree, p: Point, within: number): number {
-  if (tree.edges.length === 0) return -1;
+  if (tree.edges.length === 0 || !(within > 0)) return -1;
   const least = within * within;
   if (toBoxSquared(tree.nodeBoxes, 0, p[0], p[1]) > least) return -1;
   nearestYet[0] = least;
@@ -70,7 +70,7 @@ const asked = new Float64Array(8);
 
 /** The number of the edge nearest to a straight line, -1 where none is nearer than `within` inches. */
 export function nearestEdgeToLine(tree: EdgeTree, line: LineEdge, within: number): number {
-  if (tree.edges.length === 0) return -1;
+  if (tree.edges.length === 0 || !(within > 0)) return -1;
   const { from, to } = line;
   asked[0] = from[0];
   asked[1] = from[1];

@@ -47,6 +47,10 @@ describe("the edge of a path nearest to something", () => {
     expect(nearestEdgeToLine(tree, line, 3)).toBe(-1);
     expect(nearestEdgeToLine(tree, line, 3.01)).toBe(0);
     expect(nearestEdge(tree, [Number.NaN, 0], ANY)).toBe(-1);
+    for (const within of [0, -3]) {
+      expect(nearestEdge(tree, [5, 0], within)).toBe(-1);
+      expect(nearestEdgeToLine(tree, { kind: "line", from: [4, 1], to: [6, 2] }, within)).toBe(-1);
+    }
   });
 
   it("is the first of two that meet at the nearest corner", () => {
