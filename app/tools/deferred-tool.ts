@@ -4,11 +4,13 @@ import type { Desk, Tool } from "./tool.ts";
 
 export function deferredTool(id: ToolId, desk: Desk, load: () => Promise<(desk: Desk) => Tool>): Tool {
   let tool: Tool | null = null;
+  /** A drawing to go on with, until the tool is there: it stays what is under way. */
   let waiting: unknown = null;
   load().then(
     (make) => {
       tool = make(desk);
       if (waiting !== null) tool.takeUp?.(waiting);
+      waiting = null;
       desk.renew();
     },
     () => desk.complain("This tool could not be fetched. Check the connection, then take it again."),
@@ -21,8 +23,13 @@ export function deferredTool(id: ToolId, desk: Desk, load: () => Promise<(desk: 
     pointerLeave: () => tool?.pointerLeave?.(),
     abandonPress: () => tool?.abandonPress(),
     key: (key) => tool?.key(key) ?? false,
-    cancel: () => tool?.cancel() ?? false,
-    begun: () => tool?.begun?.() ?? null,
+    cancel() {
+      if (tool) return tool.cancel();
+      const had = waiting !== null;
+      waiting = null;
+      return had;
+    },
+    begun: () => tool?.begun?.() ?? waiting,
     takeUp(begun) {
       if (tool) tool.takeUp?.(begun);
       else waiting = begun;

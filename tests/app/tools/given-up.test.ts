@@ -1,5 +1,7 @@
 /** Drawings that were given up before they were ended. Our own design, no source. */
 import { describe, expect, it, vi } from "vitest";
+import { deferredTool } from "../../../app/tools/deferred-tool.ts";
+import type { Desk } from "../../../app/tools/tool.ts";
 import { corners, handAt, siteWith } from "./hand.ts";
 
 const FILE = { name: "", saved: null };
@@ -72,6 +74,29 @@ describe("a drawing that is given up", () => {
       outlines.push(corners(hand.element("pool-1")));
     }
     expect(outlines[1]).toEqual(outlines[0]);
+  });
+});
+
+describe("a drawing whose tool is still being fetched", () => {
+  const begun = {
+    drawn: {
+      points: [
+        [0, 0],
+        [100, 0],
+      ],
+      start: null,
+    },
+    earlier: [],
+  };
+  const coming = () => new Promise<never>(() => undefined);
+
+  it("stays what is under way, so that it is kept and can be given up and taken up again", () => {
+    const tool = deferredTool("pool-curves", {} as Desk, coming);
+    tool.takeUp?.(begun);
+    expect(tool.begun?.()).toBe(begun);
+    expect(tool.cancel()).toBe(true);
+    expect(tool.begun?.()).toBeNull();
+    expect(tool.cancel()).toBe(false);
   });
 });
 
