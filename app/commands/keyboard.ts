@@ -3,6 +3,7 @@
  * that move the selection make one step of the history from the first press until the last arrow key is let go.
  */
 import { moveElements } from "../edits/move-elements.ts";
+import { ARROWS } from "../tools/arrows.ts";
 import { BIG_NUDGE, NUDGE } from "./change-commands.ts";
 import { type Command, runCommand } from "./command.ts";
 import type { CommandList } from "./commands.ts";
@@ -18,13 +19,6 @@ export interface Press {
   readonly altKey: boolean;
   readonly repeat?: boolean;
 }
-
-const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowUp: [0, 1],
-  ArrowDown: [0, -1],
-};
 
 /** Commands that also work while a field has the focus. */
 const IN_FIELDS: ReadonlySet<string> = new Set(["open", "save", "save-as", "print", "commands"]);

@@ -5,6 +5,7 @@ import type { Point } from "../../geometry/types.ts";
 export const STEP = 1;
 export const BIG_STEP = 12;
 
+/** The way that each of them goes. */
 export const ARROWS: Readonly<Record<string, Point>> = {
   ArrowLeft: [-1, 0],
   ArrowRight: [1, 0],

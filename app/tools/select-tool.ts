@@ -14,6 +14,7 @@ import type { AnyElement, Edit } from "../edits/edit.ts";
 import { calledAs } from "../edits/element-words.ts";
 import { insertVertex } from "../edits/insert-vertex.ts";
 import { moveVertex } from "../edits/move-vertex.ts";
+import { ARROWS, BIG_STEP, STEP } from "./arrows.ts";
 import { bendDrag, cornerDrag, type Drag, moveDrag } from "./drags.ts";
 import { type Handle, handleAt, handlesOf, sideAt } from "./handles.ts";
 import { lockedAt, pickedAt, pickedIn } from "./picking.ts";
@@ -41,16 +42,6 @@ type State =
   | { readonly name: "pressing"; readonly pressed: Pressed; readonly from: Pointer }
   | { readonly name: "dragging"; readonly drag: Drag }
   | { readonly name: "boxing"; readonly from: Pointer; readonly to: Point };
-
-/** How far an arrow key moves a corner, inches; with Shift. */
-const STEP = 1;
-const BIG_STEP = 12;
-const ARROWS: Readonly<Record<string, Point>> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowUp: [0, 1],
-  ArrowDown: [0, -1],
-};
 
 export function selectTool(desk: Desk): Tool {
   let state: State = { name: "idle", over: null };
