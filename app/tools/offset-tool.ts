@@ -23,7 +23,8 @@ export function offsetTool(desk: Desk): Tool {
   let under: Aimed | null = null;
   let corners: CornerStyle = "round";
   let isTurned = false;
-  let lockedHere: string | null = null;
+  /** Why nothing is under the pointer, where what lies there is locked. */
+  let whyLocked = (): string | null => null;
   let kept: { readonly key: string; readonly element: unknown; readonly found: readonly Path[] | Refused } | null =
     null;
 
@@ -31,7 +32,7 @@ export function offsetTool(desk: Desk): Tool {
     pointed = pointer.at;
     const slack = 2 * desk.slack(pointer);
     under = selectedPath(desk) ? null : pathUnder(desk, pointer.at, slack);
-    lockedHere = under ? null : lockedReason(desk, pointer.at, slack);
+    whyLocked = () => lockedReason(desk, pointer.at, slack);
   }
 
   /** What is asked for now; null while there is nothing to go along, or no distance. */
@@ -89,7 +90,7 @@ export function offsetTool(desk: Desk): Tool {
       desk.view.getState().select([under.element.id]);
       desk.announce(`Along ${elementWords(under.element)}. Now point out how far.`);
       under = null;
-    } else desk.complain(lockedHere ?? "Press on the outline or line to go along first.");
+    } else desk.complain(whyLocked() ?? "Press on the outline or line to go along first.");
   }
 
   return {

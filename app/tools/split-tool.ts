@@ -18,7 +18,8 @@ export function splitTool(desk: Desk): Tool {
   let place: Place | null = null;
   let from: { readonly aimed: Aimed; readonly place: Place } | null = null;
   let pointed: Point | null = null;
-  let lockedHere: string | null = null;
+  /** Why nothing is aimed at, where what lies there is locked. */
+  let whyLocked = (): string | null => null;
 
   function track(pointer: Pointer): void {
     // Places are counted along an outline: one that has changed meanwhile is cut anew.
@@ -30,15 +31,18 @@ export function splitTool(desk: Desk): Tool {
     pointed = at;
     const slack = 2 * desk.slack(pointer);
     aimed = pathUnder(desk, at, slack) ?? pathUnder(desk, pointer.at, slack);
-    lockedHere = aimed ? null : lockedReason(desk, at, slack);
+    whyLocked = () => lockedReason(desk, at, slack);
     if (from && aimed?.element.id !== from.aimed.element.id) aimed = null;
     place = aimed && placeUnder(aimed, at);
   }
 
   function cut(): void {
     if (!aimed || !place) {
-      const none = lockedHere ?? "Press on a line or on an edge.";
-      desk.complain(from ? `End the cut on the edge of ${calledAs(from.aimed.element)}.` : none);
+      desk.complain(
+        from
+          ? `End the cut on the edge of ${calledAs(from.aimed.element)}.`
+          : (whyLocked() ?? "Press on a line or on an edge."),
+      );
       return;
     }
     if (!from && isOutline(aimed.element)) {
