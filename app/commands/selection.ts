@@ -52,8 +52,7 @@ export function tidySelection(editor: EditorPorts): void {
 const hasElements = ({ document }: EditorPorts): true | string =>
   document.getState().history.present.elements.length > 0 ? true : "The sheet is empty.";
 
-/** Selects and says how many; what is locked or hidden was left out. */
-/** Selects what of these is drawn: what nobody sees is not changed by the way. */
+/** Selects what of these is drawn: what nobody sees is not changed by the way. Says how many, and how many stay out. */
 function choose(editor: EditorPorts, pickable: readonly string[], among: number): void {
   const { select, say, hiddenParts } = editor.view.getState();
   const ids = drawnOf(pickable, editor.live.getState().report, hiddenParts);

@@ -9,9 +9,8 @@ import { idsWithOpenings } from "./place-elements.ts";
 
 /**
  * Deletes elements, and the steps and ledges of the pools among them and the doors and windows of the walls, which the
- * label names. What names them lets go of
- * them: the pool that a light belongs to, what a tie joins, what a device serves, the answers about them and the
- * dimensions on them. Undo brings it all back.
+ * label names. What names them lets go of them: the pool that a light belongs to, what a tie joins, what a device serves,
+ * the answers about them and the dimensions on them. Undo brings it all back.
  */
 export function deleteElements(ids: readonly string[]): Edit {
   return {
