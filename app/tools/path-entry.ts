@@ -38,12 +38,11 @@ export function pathEntry({ last, at, radius, rule, hasBefore, units, finish }: 
     { name: "bearing", label: "Direction", type: "bearing", shown: bearingWords(last, at) },
   ];
   if (rule?.shape === "radius" || (rule?.shape === "smooth" && hasBefore)) {
-    fields.push({
-      name: "radius",
-      label: "Radius",
-      type: "level",
-      shown: radius === null ? "" : lengthText(radius, units),
-    });
+    const shown = radius === null ? "" : lengthText(radius, units);
+    const field: EntryField = { name: "radius", label: "Radius", type: "level", shown };
+    // Whoever asks for an arc by its radius types that first: figures typed on the sheet go to the first field.
+    if (rule.shape === "radius") fields.unshift(field);
+    else fields.push(field);
   }
   const awaitsThrough = rule?.shape === "through" && rule.through === null;
   return {

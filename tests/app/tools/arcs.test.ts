@@ -34,6 +34,16 @@ describe("an arc by radius", () => {
     expect(distanceBetween(arc.center, [60, 80])).toBeLessThan(1e-9);
   });
 
+  it("takes figures typed on the sheet as its radius, those of any other side as its length", () => {
+    const hand = fenceFrom(0, 0);
+    const firstField = () => hand.host.state.getState().entry?.fields[0]?.name;
+    expect(firstField()).toBe("length");
+    hand.key("r");
+    expect(firstField()).toBe("radius");
+    hand.key("1");
+    expect(hand.host.state.getState().texts).toEqual({ radius: "1" });
+  });
+
   it("bends the other way when turned over, or with a minus", () => {
     for (const [key, radius] of [
       ["v", "100in"],
