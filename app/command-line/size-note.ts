@@ -11,7 +11,7 @@ export function sizeNote(name: string, site: Site): string | null {
     return count > MANY_VERTICES ? [`${element.id} (${count.toLocaleString("en-US")} vertices)`] : [];
   });
   if (long.length === 0) return null;
-  return `${name}: the outline of ${long.join(", ")} is as long as a scan gives it. Working it out may take a minute or longer; an outline of fewer vertices is quicker.`;
+  return `${name}: the outline of ${long.join(", ")} is as long as a scan gives it. Working it out may take a minute or longer; an outline of fewer corners is quicker.`;
 }
 
 function verticesOf(element: Site["elements"][number]): number {

@@ -56,12 +56,11 @@ export interface WorkerPort {
 const LONGEST: Readonly<Record<Depth, number>> = { quick: 15_000, full: 45_000 };
 
 const TOO_LONG: Readonly<Record<Depth, string>> = {
-  quick:
-    "This drawing takes longer than 15 seconds to work out. Outlines of fewer vertices help; the last report stays.",
-  full: "The routes of the copper take longer than 45 seconds and are not worked out. Everything else is.",
+  quick: "This drawing takes longer than 15 seconds to work out. Outlines of fewer corners help.",
+  full: "They take longer than 45 seconds.",
 };
 
-const STOPPED = "The worker behind the report stopped, or could not be loaded.";
+const STOPPED = "It broke off, or could not be loaded.";
 
 /** How long the document must rest before routes are asked for, milliseconds. */
 const REST_BEFORE_ROUTES = 120;

@@ -40,7 +40,7 @@ export function CopperPanel() {
       <MethodChoice methods={report.methods} units={units} />
       <RingChoice ring={report.ring} units={units} />
       {routesFailure === null ? null : (
-        <p className="problem failure">The routes of the branches are not worked out: {routesFailure}</p>
+        <p className="problem failure">The routes of the branches are not worked out; all else is. {routesFailure}</p>
       )}
       <Takeoff key={opened} report={report} routes={routes} units={units} />
       <TieList ties={report.ties} units={units} />

@@ -192,8 +192,7 @@ function useMissing(): string | null {
   const revision = useDocument((state) => state.revision);
   const isThere = useLive((state) => state.report !== null && state.reportRevision === revision);
   const failure = useLive((state) => state.failure);
-  if (failure !== null)
-    return `Nothing is printed: the calculation stopped (${failure}), and no report is about this sheet.`;
+  if (failure !== null) return `Nothing is printed: no report is about this sheet. The calculation stopped: ${failure}`;
   return isThere ? null : "Nothing is printed yet: the report of this sheet is still on its way.";
 }
 

@@ -111,7 +111,7 @@ describe("workers that fail", () => {
     rests();
     vi.advanceTimersByTime(46_000);
     expect(live.getState().failure).toBeNull();
-    expect(live.getState().routesFailure).toMatch(/longer than 45 seconds/);
+    expect(live.getState().routesFailure).toBe("They take longer than 45 seconds.");
     // The next change asks anew.
     rename("Second");
     reply("quick", "second");
@@ -167,7 +167,7 @@ describe("workers that fail", () => {
     for (let i = 0; i < 10; i++) for (const worker of [...workers]) worker.onerror?.({ message: "" } as ErrorEvent);
     expect(workers.filter(({ ended }) => !ended).length).toBeLessThan(2);
     expect(workers.length).toBeLessThan(4);
-    expect(live.getState().failure).toMatch(/stopped, or could not be loaded/);
+    expect(live.getState().failure).toBe("It broke off, or could not be loaded.");
     rename("Second");
     reply("quick", "second");
     expect(live.getState()).toMatchObject({ failure: null, report: { site: "second" } });

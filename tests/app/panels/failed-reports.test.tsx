@@ -23,7 +23,7 @@ describe("a report that is not all there", () => {
     const text = page.query(".copper").textContent ?? "";
     expect(text).toContain("Branchesnot worked out");
     expect(text).toContain("Copper in allnot worked out");
-    expect(text).toContain("They take too long.");
+    expect(text).toContain("are not worked out; all else is. They take too long.");
     expect(text).not.toContain("on its way");
   });
 
