@@ -4,7 +4,7 @@ import { OUTCOMES_WORST_FIRST } from "../../rules/report.ts";
 import { OUTCOME_MEANINGS, OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
 import { runCommand } from "../commands/command.ts";
 import { useEditor } from "../editor-context.tsx";
-import { SIDE_KEYS } from "../tools/entry-keys.ts";
+import { SIDE_KEYS, TURN_KEY } from "../tools/entry-keys.ts";
 import { Dialog } from "./dialog.tsx";
 import { keyWords } from "./key-words.ts";
 import { OutcomeMark } from "./outcome-mark.tsx";
@@ -31,6 +31,7 @@ const DRAWING: readonly (readonly [string, string])[] = [
     Object.values(SIDE_KEYS).filter(Boolean).join(" "),
     "The next side is an arc: smooth, by radius, or through a point. Again: straight.",
   ],
+  [TURN_KEY, "Bends an arc by radius to the other side."],
   ["Space", "Held down, it moves the sheet."],
 ];
 

@@ -82,6 +82,7 @@ describe("help", () => {
       "Enter",
       "Backspace",
       "A R T",
+      "V",
       "Space",
     ]);
   });
