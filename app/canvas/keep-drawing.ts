@@ -27,8 +27,8 @@ export function goOnWith(drawing: KeptDrawing, host: ToolHost, view: ViewStore):
 /** Corners of a line or outline, or points that curves run through; whatever else the tool had noted is plain and finite. */
 function isSound(begun: unknown): boolean {
   if (!isPlain(begun, 0)) return false;
-  const { sketch, corners, drawn, earlier } = begun as Readonly<Record<string, unknown>>;
-  if (drawn === undefined) return arePlaces(corners ?? partOf(sketch, "corners"));
+  const { corners, drawn, earlier } = begun as Readonly<Record<string, unknown>>;
+  if (drawn === undefined) return arePlaces(corners);
   return Array.isArray(earlier) && [drawn, ...earlier].every((one) => arePlaces(partOf(one, "points")));
 }
 

@@ -54,7 +54,7 @@ describe("a drawing", () => {
   it("that is damaged or of a tool that is not there is left alone", () => {
     const { kept } = drawnFence();
     const { begun } = kept.at(-1) as { begun: object };
-    const places = (...list: unknown[]) => ({ ...begun, corners: list, sketch: { corners: list } });
+    const places = (...list: unknown[]) => ({ ...begun, corners: list });
     const deep = Array.from({ length: 20 }).reduce<object>((inner) => ({ inner }), {});
     for (const drawing of [
       { tool: "toString", begun },
