@@ -22,7 +22,7 @@ interface Entry {
 
 const LINE_WORDS: readonly (readonly [Role, string])[] = [
   ["inside-wall", "inside wall"],
-  ["inset", "step or bench"],
+  ["inset", "step or ledge"],
   ["ring-proposed", "ring, proposed"],
   ["copper-recorded", "copper, recorded"],
   ["grid-proposed", "grid, proposed"],

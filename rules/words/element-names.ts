@@ -5,7 +5,7 @@ import type { KnownElement, UnknownElement } from "../site/elements.ts";
 type AnyElement = KnownElement | UnknownElement;
 
 const KIND_WORDS: Readonly<Record<string, string>> = {
-  inset: "step or bench",
+  inset: "step or ledge",
   building: "building",
   wall: "wall",
   fence: "fence",

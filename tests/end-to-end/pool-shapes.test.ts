@@ -228,11 +228,11 @@ describe("placing a pool", () => {
     await hand.take("i");
     await hand.pull([left - 48, at[1] - 60], [left + 48, at[1] + 60]);
     await page.mouse.up();
-    await page.getByText("Step or bench 1 has to lie inside a pool, at most along its wall.").waitFor();
+    await page.getByText("Step or ledge 1 has to lie inside a pool, at most along its wall.").waitFor();
     await hand.take("i");
     await hand.pull([left, at[1] - 60], [left + 96, at[1] + 60]);
     await page.mouse.up();
-    await expect.poll(() => hand.undoWords()).toBe("Undo: Draw step or bench 1");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Draw step or ledge 1");
     await page.getByLabel("What it is", { exact: true }).selectOption({ label: "Tanning ledge" });
     await page.getByRole("heading", { name: "Tanning ledge 1" }).waitFor();
     await hand.panel("Copper");

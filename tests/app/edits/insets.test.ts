@@ -87,14 +87,14 @@ describe("steps, benches and ledges", () => {
   });
 
   it("are refused outside, across the wall, over two pools and without any pool", () => {
-    const words = "Step or bench 1 has to lie inside a pool, at most along its wall.";
+    const words = "Step or ledge 1 has to lie inside a pool, at most along its wall.";
     expect(reason(site, addElement(drawn(box(0, -80, 60, -20))))).toBe(words);
     expect(reason(site, addElement(drawn(box(-6, 40, 60, 150))))).toBe(words);
     expect(reason(site, addElement(drawn(box(-150, 20, 50, 80))))).toBe(words);
     expect(reason(site, addElement(drawn(box(300, 10, 450, 60))))).toBe(words);
     const empty = { ...site, elements: [] };
     expect(reason(empty, addElement(drawn(box(0, 0, 9, 9), empty)))).toBe(
-      "Step or bench 1 lies inside a pool: draw the pool first.",
+      "Step or ledge 1 lies inside a pool: draw the pool first.",
     );
   });
 
@@ -147,11 +147,11 @@ describe("steps, benches and ledges", () => {
   it("go with their pool when it is deleted, in one step that says so, and not while one is locked", () => {
     const deletion = deleteElements(["pool-1"]);
     const result = deletion.apply(withStep);
-    expect(result).toMatchObject({ ok: true, label: "Delete pool 1 with step or bench 1" });
+    expect(result).toMatchObject({ ok: true, label: "Delete pool 1 with step or ledge 1" });
     expect(applied(withStep, deletion).elements.map(({ id }) => id)).toEqual(["pool-2"]);
     expect(applied(withStep, deleteElements(["pool-2"])).elements.map(({ id }) => id)).toEqual(["pool-1", "inset-1"]);
     const locked = applied(withStep, setLocked(["inset-1"], true));
-    expect(reason(locked, deletion)).toBe("Step or bench 1 is locked. Unlock it first.");
+    expect(reason(locked, deletion)).toBe("Step or ledge 1 is locked. Unlock it first.");
   });
 
   it("belong to the pool into which they are moved or copied", () => {

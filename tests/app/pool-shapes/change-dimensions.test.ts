@@ -111,7 +111,7 @@ describe("other dimensions for a pool", () => {
   it("say which ledge they leave outside", async () => {
     await takeUp();
     hand.type({ length: "28'" });
-    expect(hand.said()).toBe("Outside the pool now: Step or bench 1. Move or change what lies outside.");
+    expect(hand.said()).toBe("Outside the pool now: Step or ledge 1. Move or change what lies outside.");
   });
 
   it("may be those of another shape, about the same middle", async () => {
