@@ -2,7 +2,7 @@
 import type { SideShape } from "./side-shape.ts";
 import type { Entry } from "./tool.ts";
 
-/** The key that makes the next side one of a sort; straight is the key of the sort in use, again. */
+/** The key that makes the next side one of a sort; pressed again, straight. */
 export const SIDE_KEYS: Readonly<Record<SideShape, string>> = { straight: "", smooth: "A", radius: "R", through: "T" };
 /** Bends an arc by radius to the other side. */
 export const TURN_KEY = "V";

@@ -11,6 +11,7 @@ import type { Point } from "../../geometry/types.ts";
 import { addElement } from "../edits/add-element.ts";
 import { DRAWN_AS, type DrawingTool, draft, kindOf } from "../edits/templates.ts";
 import { type Snapped, unsnapped } from "../snapping/snap.ts";
+import { SIDE_KEYS, TURN_KEY } from "./entry-keys.ts";
 import { placeWords } from "./measures.ts";
 import { pathEntry } from "./path-entry.ts";
 import { pathOverlay, stretchedOverlay } from "./path-overlay.ts";
@@ -18,6 +19,7 @@ import { rectanglePath } from "./rectangle-path.ts";
 import {
   edgeOfSide,
   radiusOf,
+  SIDE_SHAPES,
   SIDE_WORDS,
   type Side,
   type SideRule,
@@ -41,9 +43,6 @@ import {
 import type { Desk, Pointer, Tool, TypedValues } from "./tool.ts";
 
 const OCCUPIED = "There already is a corner at that place.";
-
-/** Keys that choose how the next side is; pressed again: straight. */
-const SHAPE_KEYS: Readonly<Record<string, SideShape>> = { a: "smooth", r: "radius", t: "through" };
 
 export function pathTool(desk: Desk, id: DrawingTool): Tool {
   const as = DRAWN_AS[id];
@@ -270,10 +269,10 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
         takeBack();
         return true;
       }
-      const letter = key.toLowerCase();
-      const shape = SHAPE_KEYS[letter];
+      const letter = key.toUpperCase();
+      const shape = SIDE_SHAPES.find((one) => SIDE_KEYS[one] === letter);
       if (mayBend && shape) choose(shape);
-      else if (letter === "v" && rule.shape === "radius") rule = { ...rule, isTurned: !rule.isTurned };
+      else if (letter === TURN_KEY && rule.shape === "radius") rule = { ...rule, isTurned: !rule.isTurned };
       else return false;
       return true;
     },
