@@ -6,7 +6,7 @@
  * goes on into what is left of the other. 5. The two corners where they met go, where the sides go straight on or along
  * the same circle there.
  */
-import { tangentAt } from "../../geometry/edge.ts";
+import { pointAt, tangentAt } from "../../geometry/edge.ts";
 import { pathFrom, signedArea } from "../../geometry/outline.ts";
 import { distanceBetween } from "../../geometry/points.ts";
 import { SAME_CORNER } from "../../geometry/tolerances.ts";
@@ -57,17 +57,11 @@ function withCornersOf(path: PathData, other: PathData): PathData {
 /** True for a side that runs along another, the other way. */
 function isBack(side: Edge, back: Edge): boolean {
   if (!isSame(side.from, back.to) || !isSame(side.to, back.from)) return false;
-  return isSame(middleOf(side), middleOf(back));
+  return isSame(pointAt(side, 0.5), pointAt(back, 0.5));
 }
 
 function isSame(a: Point, b: Point): boolean {
   return distanceBetween(a, b) <= SAME_CORNER;
-}
-
-function middleOf(edge: Edge): Point {
-  if (edge.kind === "line") return [(edge.from[0] + edge.to[0]) / 2, (edge.from[1] + edge.to[1]) / 2];
-  const angle = edge.startAngle + edge.sweep / 2;
-  return [edge.center[0] + edge.radius * Math.cos(angle), edge.center[1] + edge.radius * Math.sin(angle)];
 }
 
 /** So many corners of an outline from one on, each with the bend of the side that leaves it. */
