@@ -77,9 +77,11 @@ const letGo: Command = {
   run({ canvas, document, view }) {
     if (canvas?.cancel()) return;
     if (document.getState().gesture) return document.getState().cancelGesture();
-    const { tool, finding, selection, part, setTool, chooseFinding, select, choosePart } = view.getState();
+    const { tool, adding, finding, selection, part } = view.getState();
+    const { setTool, setAdding, chooseFinding, select, choosePart } = view.getState();
     if (document.getState().refusal) document.getState().clearRefusal();
     if (tool !== "select") setTool("select");
+    else if (adding) setAdding(false);
     else if (finding !== null) chooseFinding(null);
     else if (selection.length > 0) select([]);
     else if (part !== null) choosePart(null);

@@ -17,7 +17,8 @@ export function StatusLine() {
   const refusal = useDocument((state) => state.refusal?.reason ?? null);
   const isMoving = useDocument((state) => state.gesture !== null);
   const ofTool = isCoarse ? touchHint(tool) : TOOL_HINTS[tool];
-  const hint = isReshaping ? RESHAPING_HINT : adding && tool === "select" ? ADDING_HINT : ofTool;
+  const ofAdding = isCoarse ? ADDING_HINT : `${ADDING_HINT} Escape ends it.`;
+  const hint = isReshaping ? RESHAPING_HINT : adding && tool === "select" ? ofAdding : ofTool;
   const button = (id: string, sign: React.ReactNode) => {
     const command = editor.commands.get(id);
     return (

@@ -87,7 +87,7 @@ export const TOOL_HINTS: Readonly<Record<ToolId, string>> = {
 };
 
 /** What is said instead while everything that is picked is added to the selection. */
-export const ADDING_HINT = "Tap what to add or to let go; drag a box round several.";
+export const ADDING_HINT = "Pick what to add or to let go; drag a box round several.";
 
 /** What is said instead while a pool that stands already is given other dimensions. */
 export const RESHAPING_HINT =

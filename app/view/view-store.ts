@@ -146,6 +146,7 @@ export const FRESH_LOOK = {
   selection: [],
   hovered: null,
   tool: "select",
+  adding: false,
   reshaping: null,
   part: null,
   hiddenParts: [],

@@ -209,6 +209,17 @@ describe("letting go", () => {
     run(editor, "escape");
     expect(view().part).toBeNull();
   });
+
+  it("ends adding before it lets go of what was added", () => {
+    const editor = headlessEditor(sampleYard());
+    const view = () => editor.view.getState();
+    run(editor, "select-more");
+    view().select(["pool-1", "pump-1"]);
+    run(editor, "escape");
+    expect(view()).toMatchObject({ adding: false, selection: ["pool-1", "pump-1"] });
+    run(editor, "escape");
+    expect(view().selection).toEqual([]);
+  });
 });
 
 describe("the view, files and help", () => {
