@@ -62,7 +62,8 @@ export function createDrawingKeeper({ store, recordId, tellFailed }: Options): D
       timer = null;
       const forgotten = held;
       held = null;
-      if (forgotten !== null) void told(store.delete(forgotten.key));
+      // Of a site that another tab has taken over, what lies there may be that tab's.
+      if (forgotten !== null && recordId() !== null) void told(store.delete(forgotten.key));
     },
     async find(record) {
       const key = drawingKey(record);

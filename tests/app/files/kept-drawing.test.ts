@@ -1,7 +1,8 @@
 /** A drawing that is under way when the page goes. Expectations are arithmetic. */
 import { describe, expect, it } from "vitest";
 import { moveElements } from "../../../app/edits/move-elements.ts";
-import { type Machine, machine, type Page, page, problem } from "./bench-files.ts";
+import { createDrawingKeeper } from "../../../app/files/kept-drawing.ts";
+import { type Machine, MemoryStore, machine, type Page, page, problem } from "./bench-files.ts";
 
 const FENCE = {
   tool: "fence",
@@ -68,6 +69,18 @@ describe("a drawing under way", () => {
     await second.files.settled();
     expect(await second.files.forgetCopy(loaded.files.recordId())).toBeNull();
     expect(kept(on)).toEqual([]);
+  });
+
+  it("given up by a tab whose site was taken over stays with that site: it may be the other tab's by now", async () => {
+    const store = new MemoryStore();
+    let record: string | null = "site-1";
+    const drawings = createDrawingKeeper({ store, recordId: () => record, tellFailed: () => undefined });
+    drawings.keep(FENCE);
+    await expect.poll(() => store.values.has("drawing/site-1")).toBe(true);
+    record = null;
+    drawings.keep(null);
+    await store.keys();
+    expect(store.values.get("drawing/site-1")).toEqual(FENCE);
   });
 
   it("that is no drawing is passed over, and a store that fails is told", async () => {
