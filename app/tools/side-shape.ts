@@ -3,8 +3,9 @@
  *
  * Terms. Smooth: the arc goes on in the direction that the side before ended with. Radius: the arc has a given radius;
  * it turns left on its way from corner to corner, so that it bows out to the right of the straight way, or, turned over,
- * the other way round, and is the shorter of the two arcs of that circle. Through: the arc passes a point placed before its end. A chord is the straight way between the
- * ends of an arc; half the angle of an arc lies between its chord and the direction it starts in.
+ * the other way round, and is the shorter of the two arcs of that circle. Through: the arc passes a point placed before
+ * its end. A chord is the straight way between the ends of an arc; half the angle of an arc lies between its chord and
+ * the direction it starts in.
  */
 import { edgeFromVertices, tangentAt } from "../../geometry/edge.ts";
 import { distanceBetween, samePoint } from "../../geometry/points.ts";
