@@ -40,6 +40,8 @@ export function FieldControl(props: FieldControlProps) {
     keep(reason);
     setProblem(reason);
   };
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what the fact has become begins anew, and only that.
+  useEffect(() => refuse(null), [value]);
   const change = (next: unknown) => refuse(props.onChange(next));
   const absence = absenceText(field, units);
   return (

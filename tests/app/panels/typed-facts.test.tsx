@@ -1,6 +1,7 @@
 // @vitest-environment happy-dom
 // Facts that are typed and cannot be read: never gone without a word. Common practice, no source.
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { setField } from "../../../app/edits/set-field.ts";
 import { ElementPanel } from "../../../app/panels/element-panel.tsx";
 import { concretePool, post } from "../../../rules/catalogue/common/example-yard.ts";
 import { siteOf } from "../../rules/catalogue/yards.ts";
@@ -48,6 +49,17 @@ describe("a typed fact that cannot be read", () => {
     leave(field("Reaches in"));
     select();
     expect(said()).toMatch(/^Reaches in stays as it was\. .*high/);
+  });
+
+  it("is nothing to tell of any more once the fact has been changed elsewhere, as by undo", () => {
+    select("post");
+    page.type(field("Reaches in"), "high");
+    leave(field("Reaches in"));
+    expect(page.all("[role=alert]")).toHaveLength(1);
+    page.does(() => void page.editor.document.getState().edit(setField("post", "penetration", 3)));
+    expect(page.all("[role=alert]")).toHaveLength(0);
+    select("pool");
+    expect(said()).toBeNull();
   });
 
   it("does not stand in the field of the same name on another site", () => {
