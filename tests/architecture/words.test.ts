@@ -51,7 +51,7 @@ describe("the words of the project", () => {
 
 describe("the patterns", () => {
   it.each([
-    [machinePath, `"/ro${"ot"}/site.json"`, "../work/site.json or https://example.invalid/home/page"],
+    [machinePath, `"/ro${"ot"}/site.json"`, `../ro${"ot"}/site.json or https://example.invalid/home/page`],
     [lockedHost, '"resolved": "https://host.invalid/a.tgz"', '"resolved": "packages/a"'],
     [mark, `// TO${"DO"} later`, "a stubborn bolt"],
     [swallowed, `try { a() } ca${"tch"} (error) {}`, "catch (error) { report(error) }"],

@@ -20,15 +20,11 @@ export interface ClearanceWords {
   readonly remedy: string;
 }
 
-/** What is measured of a thing, whatever comes out. */
-export type Measurements = Pick<
-  Verdict,
-  "element" | "body" | "measured" | "required" | "margin" | "witness" | "limits"
-> &
+type Measurements = Pick<Verdict, "element" | "body" | "measured" | "required" | "margin" | "witness" | "limits"> &
   Partial<Pick<Verdict, "section" | "alsoSections" | "basis" | "extent">>;
 
 /** A verdict with the measurements and no word yet. */
-export function measuredDraft(about: Measurements): Draft {
+function measuredDraft(about: Measurements): Draft {
   const draft = draftOf(about);
   if (about.section !== undefined) draft.section = about.section;
   if (about.alsoSections !== undefined) draft.alsoSections = about.alsoSections;

@@ -1,11 +1,11 @@
 import type { Body, Yard } from "../../measures/yard.ts";
 import type { DeviceElement } from "../../site/elements.ts";
 import { worstAcrossBodies } from "../across-bodies.ts";
-import { clearanceVerdict, type Measurements, measuredDraft } from "../common/clearance-verdict.ts";
+import { clearanceVerdict } from "../common/clearance-verdict.ts";
 import { cordReach } from "../common/cord-reach.ts";
 import { storableOf } from "../common/storable.ts";
 import { any, flag, notGiven, type Truth } from "../common/truth.ts";
-import { settledAs, speakerOf, subjectName } from "../common/verdicts.ts";
+import { draftOf, settledAs, speakerOf, subjectName } from "../common/verdicts.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
 
 export const rule: Rule = {
@@ -28,8 +28,6 @@ export const rule: Rule = {
   },
 };
 
-type Mutable<T> = { -readonly [F in keyof T]: T[F] };
-
 function judgeAt(yard: Yard, body: Body, element: DeviceElement): Verdict {
   const say = speakerOf(yard);
   const limit = yard.edition.value("receptacle.gfciWithin");
@@ -37,7 +35,7 @@ function judgeAt(yard: Yard, body: Body, element: DeviceElement): Verdict {
   const reach = cordReach(yard, body, element);
   const away = reach.atLeastAway(limit);
   const { gfci } = element;
-  const about: Mutable<Measurements> = {
+  const about = draftOf({
     element: element.id,
     body: body.id,
     measured:
@@ -48,7 +46,7 @@ function judgeAt(yard: Yard, body: Body, element: DeviceElement): Verdict {
     margin: reach.length === null ? null : reach.length - limit,
     witness: reach.witness,
     limits: rule.parameters,
-  };
+  });
   if (storableOf(yard, body).is === "yes") {
     about.section = "680.32";
     about.basis = "memory";
@@ -59,7 +57,7 @@ function judgeAt(yard: Yard, body: Body, element: DeviceElement): Verdict {
       : `a cord from it would lie ${say.length(reach.length, limit)} to the inside wall`;
   if (away.state === "yes") {
     const why = `${name}: ${way}${reach.length === null ? "" : `, more than ${say.length(limit)}`}.`;
-    return settledAs(measuredDraft(about), "exempt", why);
+    return settledAs(about, "exempt", why);
   }
   const words = {
     question: "receptacle-gfci",
