@@ -9,55 +9,81 @@ export interface ElementMemo {
   shape: Shape | undefined;
   /** The body, surface, wall or building made of it. */
   model: unknown;
-  /** Straight distances to bodies of water. */
-  straight: { readonly of: object; readonly found: Witness }[] | undefined;
-  /** Other measurements: by the thing they were made with and a name. */
-  measured: { readonly of: object; readonly name: string; readonly found: unknown }[] | undefined;
+  /** Straight distances to bodies of water, the last first. */
+  straight: Straight | undefined;
+  /** Other measurements, the last first. */
+  measured: Measurement | undefined;
   /** Work that reads more than the element. */
   works: { readonly name: string; entry: Entry }[] | undefined;
 }
 
-/** More measurements than this with one element are cleared: what they were made with has gone long since. */
+/** Chains, not lists: most elements have one of each, and a large yard has thousands of elements. */
+interface Straight {
+  readonly of: object;
+  readonly found: Witness;
+  readonly next: Straight | undefined;
+}
+
+/** A measurement by the thing that it was made with and a name. */
+interface Measurement {
+  readonly of: object;
+  readonly name: string;
+  readonly found: unknown;
+  readonly next: Measurement | undefined;
+}
+
+/** More measurements than this with one element are dropped: what they were made with has gone long since. */
 const MANY_MEASUREMENTS = 32;
 
 export class ElementMemos {
   readonly #memos = new Map<KnownElement, ElementMemo>();
+  /** Rules ask about one element many times before they go on to the next. */
+  #last: KnownElement | null = null;
+  #lastMemo: ElementMemo | null = null;
 
   of(element: KnownElement): ElementMemo {
-    const known = this.#memos.get(element);
-    if (known) return known;
-    const memo: ElementMemo = {
-      shape: undefined,
-      model: undefined,
-      straight: undefined,
-      measured: undefined,
-      works: undefined,
-    };
-    this.#memos.set(element, memo);
+    if (element === this.#last && this.#lastMemo) return this.#lastMemo;
+    let memo = this.#memos.get(element);
+    if (!memo) {
+      memo = { shape: undefined, model: undefined, straight: undefined, measured: undefined, works: undefined };
+      this.#memos.set(element, memo);
+    }
+    this.#last = element;
+    this.#lastMemo = memo;
     return memo;
   }
 
   forget(element: KnownElement): void {
     this.#memos.delete(element);
+    this.#last = null;
   }
 
   /** The straight distance from a body of water. */
-  straight(element: KnownElement, body: object, make: () => Witness): Witness {
+  straight(element: KnownElement, body: object): Witness | undefined {
+    for (let one = this.of(element).straight; one; one = one.next) if (one.of === body) return one.found;
+    return undefined;
+  }
+
+  keepStraight(element: KnownElement, body: object, found: Witness): Witness {
     const memo = this.of(element);
-    if (memo.straight) for (const one of memo.straight) if (one.of === body) return one.found;
-    const found = make();
-    if (!memo.straight || memo.straight.length >= MANY_MEASUREMENTS) memo.straight = [{ of: body, found }];
-    else memo.straight.push({ of: body, found });
+    memo.straight = { of: body, found, next: fewOf(memo.straight) };
     return found;
   }
 
   /** A measurement that rests on nothing but an element and one other thing. */
   measured<T>(element: KnownElement, of: object, name: string, make: () => T): T {
-    const memo = this.of(element);
-    if (memo.measured) for (const one of memo.measured) if (one.of === of && one.name === name) return one.found as T;
+    for (let one = this.of(element).measured; one; one = one.next)
+      if (one.of === of && one.name === name) return one.found as T;
     const found = make();
-    if (!memo.measured || memo.measured.length >= MANY_MEASUREMENTS) memo.measured = [{ of, name, found }];
-    else memo.measured.push({ of, name, found });
+    const memo = this.of(element);
+    memo.measured = { of, name, found, next: fewOf(memo.measured) };
     return found;
   }
+}
+
+/** The chain, or nothing where it has grown long. */
+function fewOf<T extends { readonly next: T | undefined }>(chain: T | undefined): T | undefined {
+  let length = 0;
+  for (let one = chain; one; one = one.next) length += 1;
+  return length >= MANY_MEASUREMENTS ? undefined : chain;
 }

@@ -159,7 +159,9 @@ export class Yard {
 
   /** Straight distance in plan from the body's inside wall, 0 inside the outline, barriers ignored; starts at the water. */
   straight(element: KnownElement, body: Body): Witness {
-    return this.#work.memos.straight(element, body, () => straightToWater(this.shape(element), body.water));
+    const { memos } = this.#work;
+    const known = memos.straight(element, body);
+    return known ?? memos.keepStraight(element, body, straightToWater(this.shape(element), body.water));
   }
 
   /** The body nearest to an element, null where the site has none. */
