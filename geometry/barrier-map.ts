@@ -50,6 +50,8 @@ export interface BarrierMap {
   readonly solids: readonly { readonly points: readonly Point[]; readonly bounds: Bounds }[];
   /** Numbers of the pieces whose boxes touch a box. */
   readonly piecesIn: (box: Bounds) => Iterable<number>;
+  /** True where a plain run through all pieces is quicker than asking for those in a box. */
+  readonly hasFewPieces: boolean;
 }
 
 /** Below this many pieces a plain run through all of them is quicker than a tree. */
@@ -78,7 +80,15 @@ function buildMap(barriers: readonly Barrier[]): BarrierMap {
   }
   const sectors = sectorsOf(corners, pieces);
   const turning = sectors.flat().filter((sector) => sector.span > Math.PI + STRAIGHT_ANGLE);
-  return { corners, pieces, sectors, turning, solids, piecesIn: pieceFinder(pieces) };
+  return {
+    corners,
+    pieces,
+    sectors,
+    turning,
+    solids,
+    piecesIn: pieceFinder(pieces),
+    hasFewPieces: pieces.length <= FEW_PIECES,
+  };
 }
 
 function pieceFinder(pieces: readonly Piece[]): (box: Bounds) => Iterable<number> {

@@ -5,7 +5,7 @@
  * the box around its children 2i + 1 and 2i + 2; the leaves are runs of LEAF edges. Boxes stand in flat arrays of
  * minX, minY, maxX, maxY.
  */
-import { edgeBounds } from "./edge.ts";
+import { writeEdgeBounds } from "./edge.ts";
 import type { Bounds, Edge, Path, Point } from "./types.ts";
 
 const LEAF = 4;
@@ -40,12 +40,8 @@ function buildTree(edges: readonly Edge[]): EdgeTree {
   for (let index = 0; index < edges.length; index++) {
     const edge = edges[index] as Edge;
     const { from, to } = edge;
-    const box = edgeBounds(edge);
+    writeEdgeBounds(edge, edgeBoxes, index);
     const at = index * 4;
-    edgeBoxes[at] = box.minX;
-    edgeBoxes[at + 1] = box.minY;
-    edgeBoxes[at + 2] = box.maxX;
-    edgeBoxes[at + 3] = box.maxY;
     lines[at] = from[0];
     lines[at + 1] = from[1];
     lines[at + 2] = edge.kind === "line" ? to[0] - from[0] : Number.NaN;
@@ -62,10 +58,12 @@ function buildTree(edges: readonly Edge[]): EdgeTree {
   return { edges, edgeBoxes, nodeBoxes, lines, firstLeaf };
 }
 
-/** The box around all edges. */
-export function treeBounds({ nodeBoxes }: EdgeTree): Bounds {
-  const [minX = 0, minY = 0, maxX = 0, maxY = 0] = nodeBoxes;
-  return { minX, minY, maxX, maxY };
+/** Square of the least distance that the box of edge number `index` can have from another, 0 where they overlap. */
+export function edgeToBoxSquared({ edgeBoxes }: EdgeTree, index: number, box: Bounds): number {
+  const i = index * 4;
+  const dx = Math.max(0, (edgeBoxes[i] as number) - box.maxX, box.minX - (edgeBoxes[i + 2] as number));
+  const dy = Math.max(0, (edgeBoxes[i + 1] as number) - box.maxY, box.minY - (edgeBoxes[i + 3] as number));
+  return dx * dx + dy * dy;
 }
 
 /** The run of edges that a leaf holds, its end left out. */

@@ -5,10 +5,9 @@
  * Inches, y up. The outer path of an Area runs counter-clockwise, its holes clockwise. Every figure here is worked out
  * from the arcs themselves; only `flattenPath` and `flattenArea` make chords.
  */
-import { edgeBounds, edgeFromVertices, edgeLength, nearestOnEdge, pointAt, reverseEdge } from "./edge.ts";
+import { boundsOfEdges, edgeFromVertices, edgeLength, nearestOnEdge, pointAt, reverseEdge } from "./edge.ts";
 import { edgeTree } from "./edge-tree.ts";
 import { nearestEdge } from "./nearest-edge.ts";
-import { boundsUnion } from "./points.ts";
 import { FLAT_BOW, FLATTEN_TOLERANCE, SERIES_ANGLE } from "./tolerances.ts";
 import type { ArcEdge, Area, Edge, Path, PathData, Point, Region } from "./types.ts";
 
@@ -30,7 +29,7 @@ export function pathFrom(data: PathData): Path {
 
 /** A path of edges that already follow each other. */
 export function pathOfEdges(edges: readonly Edge[], closed: boolean): Path {
-  return { edges, closed, bounds: boundsUnion(edges.map(edgeBounds)) };
+  return { edges, closed, bounds: boundsOfEdges(edges) };
 }
 
 /** The area inside `outer` and outside `holes`, all closed, in either direction; windings are set right. */

@@ -7,9 +7,9 @@
  */
 import { edgeBounds, nearestOnEdge } from "./edge.ts";
 import { edgeToEdge } from "./edge-distance.ts";
-import { edgeTree } from "./edge-tree.ts";
+import { edgeToBoxSquared, edgeTree } from "./edge-tree.ts";
 import { visitFacing } from "./facing-edges.ts";
-import { boundsDistance, samePoint } from "./points.ts";
+import { samePoint } from "./points.ts";
 import { leadsAway } from "./seen-outline.ts";
 import { SIGHT_SLACK } from "./tolerances.ts";
 import type { Edge, LineEdge, Path, Point } from "./types.ts";
@@ -24,13 +24,15 @@ export interface PointPair {
 export function pairCandidates(first: readonly Path[], second: Path, within: number): PointPair[] {
   const pairs: PointPair[] = [];
   const lastOfSecond = second.closed ? -1 : second.edges.length - 1;
-  for (const [i, other] of second.edges.entries()) {
+  for (let i = 0; i < second.edges.length; i++) {
+    const other = second.edges[i] as Edge;
     const bounds = edgeBounds(other);
     const middle: Point = [(bounds.minX + bounds.maxX) / 2, (bounds.minY + bounds.maxY) / 2];
     const spread = Math.hypot(bounds.maxX - bounds.minX, bounds.maxY - bounds.minY) / 2;
     for (const path of first) {
-      visitFacing(edgeTree(path), middle, spread, within, (one, index) => {
-        if (!canFace(path, index, other) || boundsDistance(edgeBounds(one), bounds) > within) return;
+      const tree = edgeTree(path);
+      visitFacing(tree, middle, spread, within, (one, index) => {
+        if (!canFace(path, index, other) || edgeToBoxSquared(tree, index, bounds) > within * within) return;
         const add = (distance: number, onFirst: Point, onSecond: Point): void => {
           if (distance > within) return;
           if (samePoint(onFirst, one.from) && !leadsAway(path, index, onSecond)) return;

@@ -9,7 +9,7 @@
 import type { BarrierMap, Piece } from "./barrier-map.ts";
 import { distanceToEdge, lineEdge, nearestOnEdge, tangentAt } from "./edge.ts";
 import { crossings } from "./edge-crossings.ts";
-import { edgeTree, treeBounds, visitEdgesIn, visitWithin } from "./edge-tree.ts";
+import { edgeTree, visitEdgesIn, visitWithin } from "./edge-tree.ts";
 import { visitFacing } from "./facing-edges.ts";
 import { nearestEdge } from "./nearest-edge.ts";
 import { boundsOfPoints, distanceBetween, samePoint } from "./points.ts";
@@ -34,11 +34,10 @@ export interface SeenPoint {
 export function outlineAmong(map: BarrierMap, paths: readonly Path[], holdsWater: boolean): Outline {
   const crossed: Point[] = [];
   for (const path of paths) {
-    const tree = edgeTree(path);
-    for (const i of map.piecesIn(treeBounds(tree))) {
+    for (const i of map.piecesIn(path.bounds)) {
       const { a, b } = map.pieces[i] as Piece;
       const line = lineEdge(a, b);
-      visitEdgesIn(tree, boundsOfPoints([a, b]), (edge) => {
+      visitEdgesIn(edgeTree(path), boundsOfPoints([a, b]), (edge) => {
         for (const p of crossings(line, edge)) if (!crossed.some((other) => samePoint(other, p))) crossed.push(p);
       });
     }
@@ -81,18 +80,23 @@ function waterAt(outline: Outline, at: Point): Cone[] {
 export function straightDistance(outline: Outline, p: Point): number {
   let least = Number.POSITIVE_INFINITY;
   for (const path of outline.paths) {
-    const { edges } = path;
-    const edge = edges[edges.length === 1 ? 0 : nearestEdge(edgeTree(path), p, least)];
+    const edge = nearestOf(path, p, least);
     if (edge) least = Math.min(least, distanceToEdge(edge, p));
   }
   return least;
+}
+
+/** The nearest edge of a path; of a path that is one edge, that one, however far it is. */
+function nearestOf(path: Path, p: Point, within: number): Edge | undefined {
+  const { edges } = path;
+  return edges.length === 1 ? edges[0] : edges[nearestEdge(edgeTree(path), p, within)];
 }
 
 /** The nearest point of the outline, barriers or not, when it is at most `within` inches away. */
 export function nearestOfAll(outline: Outline, p: Point, within: number): SeenPoint | null {
   let best: SeenPoint | null = null;
   for (const path of outline.paths) {
-    const edge = path.edges[nearestEdge(edgeTree(path), p, (best?.distance ?? within) + SIGHT_SLACK)];
+    const edge = nearestOf(path, p, (best?.distance ?? within) + SIGHT_SLACK);
     if (!edge) continue;
     const { point, distance } = nearestOnEdge(edge, p);
     if (best ? distance < best.distance : distance <= within) best = { point, distance };
@@ -130,7 +134,9 @@ function candidatesWithin(outline: Outline, p: Point, within: number): SeenPoint
       const near = nearestOnEdge(edge, p);
       if (!samePoint(near.point, edge.from) && !samePoint(near.point, edge.to)) add(near.point, near.distance);
     };
-    if (path.closed) visitFacing(edgeTree(path), p, 0, within, visit);
+    const only = path.edges.length === 1 ? path.edges[0] : undefined;
+    if (only) visit(only, 0);
+    else if (path.closed) visitFacing(edgeTree(path), p, 0, within, visit);
     else visitWithin(edgeTree(path), p, within, visit);
   }
   for (const point of outline.crossed) add(point, distanceBetween(point, p));

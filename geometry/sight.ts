@@ -50,6 +50,10 @@ interface Run {
   readonly sides: number;
 }
 
+/** What the segment that is looked at meets; emptied for each. */
+const contacts: Contact[] = [];
+const runs: Run[] = [];
+
 /** The piece of each map that blocked a segment last. */
 const blockers = new WeakMap<BarrierMap, Piece>();
 
@@ -64,27 +68,28 @@ export function canSee(map: BarrierMap, from: Eye, to: Eye): boolean {
   }
   const dx = (b[0] - a[0]) / length;
   const dy = (b[1] - a[1]) / length;
-  const box = {
-    minX: Math.min(a[0], b[0]) - SIGHT_SLACK,
-    minY: Math.min(a[1], b[1]) - SIGHT_SLACK,
-    maxX: Math.max(a[0], b[0]) + SIGHT_SLACK,
-    maxY: Math.max(a[1], b[1]) + SIGHT_SLACK,
-  };
-  const contacts: Contact[] = [];
-  const runs: Run[] = [];
   // What blocked the last segment mostly blocks the next.
   const last = blockers.get(map);
   if (last && isBlockedBy(last, from, b, dx, dy, length, contacts, runs)) return false;
   contacts.length = 0;
   runs.length = 0;
-  for (const i of map.piecesIn(box)) {
-    const piece = map.pieces[i] as Piece;
+  for (const piece of map.hasFewPieces ? map.pieces : piecesAlong(map, a, b)) {
     if (!isBlockedBy(piece, from, b, dx, dy, length, contacts, runs)) continue;
     blockers.set(map, piece);
     return false;
   }
   if (contacts.length === 0 && runs.length === 0) return true;
   return passesContacts(map, from, to, Math.atan2(dy, dx), length, contacts, runs);
+}
+
+function piecesAlong(map: BarrierMap, a: Point, b: Point): Piece[] {
+  const box = {
+    minX: Math.min(a[0], b[0]) - SIGHT_SLACK,
+    minY: Math.min(a[1], b[1]) - SIGHT_SLACK,
+    maxX: Math.max(a[0], b[0]) + SIGHT_SLACK,
+    maxY: Math.max(a[1], b[1]) + SIGHT_SLACK,
+  };
+  return Array.from(map.piecesIn(box), (i) => map.pieces[i] as Piece);
 }
 
 /** Stage 1: false when the piece leaves the segment free or only adds to `contacts` and `runs`. */
