@@ -26,9 +26,11 @@ export function lineEdge(from: Point, to: Point): LineEdge {
 
 /** The edge that leaves vertex `v` for `next`. The bulge of `v` shapes it; one too flat to differ from its chord is a line. */
 export function edgeFromVertices(v: Vertex, next: Vertex): Edge {
-  const from: Point = [v[0], v[1]];
-  const to: Point = [next[0], next[1]];
-  const bulge = v[2] ?? 0;
+  return bulgedEdge([v[0], v[1]], [next[0], next[1]], v[2] ?? 0);
+}
+
+/** The edge between two positions with the bulge of the vertex at `from`. */
+export function bulgedEdge(from: Point, to: Point, bulge: number): Edge {
   const half = distanceBetween(from, to) / 2;
   if (Math.abs(bulge) <= FLATTEST_BULGE || Math.abs(bulge) * half <= SAME_POINT) return { kind: "line", from, to };
   const lean = (1 - bulge * bulge) / (4 * bulge);

@@ -5,11 +5,11 @@
  * Inches, y up. The outer path of an Area runs counter-clockwise, its holes clockwise. Every figure here is worked out
  * from the arcs themselves; only `flattenPath` and `flattenArea` make chords.
  */
-import { boundsOfEdges, edgeFromVertices, edgeLength, nearestOnEdge, pointAt, reverseEdge } from "./edge.ts";
+import { boundsOfEdges, bulgedEdge, edgeLength, nearestOnEdge, pointAt, reverseEdge } from "./edge.ts";
 import { edgeTree } from "./edge-tree.ts";
 import { nearestEdge } from "./nearest-edge.ts";
 import { FLAT_BOW, FLATTEN_TOLERANCE, SERIES_ANGLE } from "./tolerances.ts";
-import type { ArcEdge, Area, Edge, Path, PathData, Point, Region } from "./types.ts";
+import type { ArcEdge, Area, Edge, Path, PathData, Point, Region, Vertex } from "./types.ts";
 
 export { contains } from "./contains.ts";
 export { boundsUnion } from "./points.ts";
@@ -18,12 +18,17 @@ export { boundsUnion } from "./points.ts";
 export function pathFrom(data: PathData): Path {
   const { vertices, closed } = data;
   const edges: Edge[] = [];
-  const last = closed ? vertices.length : vertices.length - 1;
-  for (let i = 0; i < last; i++) {
-    const v = vertices[i];
-    const next = vertices[(i + 1) % vertices.length];
-    if (v && next) edges.push(edgeFromVertices(v, next));
+  const [first] = vertices;
+  if (!first) return pathOfEdges(edges, closed);
+  const start: Point = [first[0], first[1]];
+  let from = start;
+  for (let i = 1; i < vertices.length; i++) {
+    const [x, y] = vertices[i] as Vertex;
+    const to: Point = [x, y];
+    edges.push(bulgedEdge(from, to, vertices[i - 1]?.[2] ?? 0));
+    from = to;
   }
+  if (closed) edges.push(bulgedEdge(from, start, vertices[vertices.length - 1]?.[2] ?? 0));
   return pathOfEdges(edges, closed);
 }
 

@@ -14,16 +14,44 @@ export function findingsOf(yard: Yard, judged: readonly Judged[]): Finding[] {
   const known = yard.keptOfVerdicts as Map<Verdict, Finding> | null;
   if (known && known.size > 2 * judged.length + FEW) known.clear();
   const basisOf = basisFinder(yard);
+  const idOf = idWriter();
   const byPart = new Map<PartId, Finding[]>(PARTS.map((part) => [part.id, []]));
-  for (const { rule, verdict } of judged) {
+  let rule: Judged["rule"] | null = null;
+  let ofPart: Finding[] = [];
+  for (const one of judged) {
+    const { verdict } = one;
+    if (one.rule !== rule) {
+      rule = one.rule;
+      ofPart = byPart.get(rule.part) as Finding[];
+    }
     let finding = known?.get(verdict);
     if (finding === undefined) {
-      finding = findingOf(yard, rule, verdict, basisOf);
+      finding = findingOf(yard, rule, verdict, idOf(rule.id, verdict), basisOf);
       known?.set(verdict, finding);
     }
-    byPart.get(rule.part)?.push(finding);
+    ofPart.push(finding);
   }
   return ([] as Finding[]).concat(...byPart.values());
+}
+
+/** Ids are put together of few pieces: those of a rule and of a body are the same for thousands of verdicts. */
+function idWriter(): (rule: string, verdict: Verdict) => string {
+  let lastRule = "";
+  let start = "/";
+  let lastBody = "-";
+  let end = "/-";
+  return (rule, { element, body }) => {
+    if (rule !== lastRule) {
+      lastRule = rule;
+      start = `${rule}/`;
+    }
+    const ofBody = body ?? "-";
+    if (ofBody !== lastBody) {
+      lastBody = ofBody;
+      end = `/${ofBody}`;
+    }
+    return start + (element ?? "-") + end;
+  };
 }
 
 type BasisFinder = (limits: Verdict["limits"]) => Finding["basis"];
@@ -42,10 +70,10 @@ function basisFinder({ edition }: Yard): BasisFinder {
   };
 }
 
-function findingOf(yard: Yard, rule: Judged["rule"], verdict: Verdict, basisOf: BasisFinder): Finding {
+function findingOf(yard: Yard, rule: Judged["rule"], verdict: Verdict, id: string, basisOf: BasisFinder): Finding {
   const section = verdict.section ?? rule.sections[yard.edition.id] ?? "";
   const finding: { -readonly [F in keyof Finding]: Finding[F] } = {
-    id: `${rule.id}/${verdict.element ?? "-"}/${verdict.body ?? "-"}`,
+    id,
     rule: rule.id,
     section,
     alsoSections: verdict.alsoSections ?? NONE,

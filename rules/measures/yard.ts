@@ -202,7 +202,16 @@ export class Yard {
     );
   }
 
-  /** Shortest plan path from the inside wall to the element round the barriers of the measure. */
+  /** The shortest plan path from the inside wall to the element round the barriers that count. */
+  countedPath(element: KnownElement, body: Body, measure: "metal" | "cord"): Route | null {
+    const lists = this.#barrierLists(measure, body);
+    const straight = this.straight(element, body);
+    // Most of a large yard lies in plain sight: such a path is sooner made than kept.
+    if (isClear(lists, "counted", straight)) return straightRoute(straight);
+    return this.#work.memos.measured(element, lists, "counted", () => this.#route(element, body, lists, "counted"));
+  }
+
+  /** The same, and the paths where what is not given about barriers turns out one way or the other. */
   pathTo(element: KnownElement, body: Body, measure: "metal" | "cord"): PathMeasure {
     const lists = this.#barrierLists(measure, body);
     return this.#work.memos.measured(element, lists, "path", () => {
@@ -240,7 +249,7 @@ export class Yard {
   #route(element: KnownElement, body: Body, lists: BarrierLists, which: BarrierChoice): Route | null {
     // Nothing is shorter than the straight line: where no barrier comes near it, it is the path.
     const straight = this.straight(element, body);
-    if (isClear(lists, which, straight)) return { length: straight.length, points: [straight.from, straight.to] };
+    if (isClear(lists, which, straight)) return straightRoute(straight);
     const barriers = lists[which];
     const shape = this.shape(element);
     if (shape.kind === "point") return shortestPathToArea(shape.at, body.water, barriers, { straight });
@@ -336,6 +345,10 @@ export class Yard {
   readsEverything(): void {
     this.#work.readEverything();
   }
+}
+
+function straightRoute({ length, from, to }: Witness): Route {
+  return { length, points: [from, to] };
 }
 
 /** Names under which lists of barriers are kept with their body. */

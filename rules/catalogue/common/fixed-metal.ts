@@ -63,8 +63,7 @@ export function judgeFixedMetal(yard: Yard, body: Body, metal: FixedMetal): Verd
 }
 
 function farVerdict(yard: Yard, body: Body, metal: FixedMetal): Verdict {
-  const say = speakerOf(yard);
-  const limit = yard.edition.value("fixedMetal.distance");
+  const { limit, heightLimit, where } = yard.keptOf(body.element, "beyond reach", () => beyondReach(yard, body));
   const { straight, path, lowest, extent } = metal;
   const away = straight.length;
   const verdict: Draft = {
@@ -76,19 +75,23 @@ function farVerdict(yard: Yard, body: Body, metal: FixedMetal): Verdict {
       path: path?.length ?? null,
       vertical: typeof lowest === "number" ? lowest - body.waterLevel : null,
     },
-    required:
-      typeof lowest === "number"
-        ? { horizontal: limit, vertical: yard.edition.value("fixedMetal.height") }
-        : { horizontal: limit },
+    required: typeof lowest === "number" ? { horizontal: limit, vertical: heightLimit } : { horizontal: limit },
     margin: away - limit,
     limits: FAR_LIMITS,
     witness: witnessLine(straight),
-    alsoSections: [],
-    why: `${metal.name} lies ${say.length(away, limit)} from the inside wall of ${elementName(body.element)}, more than ${say.length(limit)}.`,
+    alsoSections: BARE.alsoSections,
+    why: `${metal.name} lies ${speakerOf(yard).length(away, limit)}${where}`,
     remedy: "",
   };
   if (extent !== undefined) verdict.extent = extent;
   return verdict;
+}
+
+/** What all verdicts on metal beyond reach of a body have in common. */
+function beyondReach(yard: Yard, body: Body) {
+  const limit = yard.edition.value("fixedMetal.distance");
+  const where = ` from the inside wall of ${elementName(body.element)}, more than ${speakerOf(yard).length(limit)}.`;
+  return { limit, heightLimit: yard.edition.value("fixedMetal.height"), where };
 }
 
 const FAR_LIMITS = ["fixedMetal.distance"] as const;

@@ -15,7 +15,18 @@ export interface Speaker {
 }
 
 export function speakerOf(yard: Yard): Speaker {
-  const units: Units = yard.site.display?.units ?? "ft-in";
+  return SPEAKERS[yard.site.display?.units ?? "ft-in"];
+}
+
+/** Made once: every verdict asks for one. */
+const SPEAKERS: Readonly<Record<Units, Speaker>> = {
+  "ft-in": speakerIn("ft-in"),
+  ft: speakerIn("ft"),
+  in: speakerIn("in"),
+  m: speakerIn("m"),
+};
+
+function speakerIn(units: Units): Speaker {
   return {
     length: (inches, apartFrom) => lengthText(inches, units, apartFrom),
     area: (squareInches) => areaText(squareInches, units),

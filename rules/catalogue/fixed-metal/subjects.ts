@@ -22,7 +22,7 @@ export type SubjectAt = (body: Body) => FixedMetal;
 export function pathRound(yard: Yard, element: KnownElement, body: Body): Route | null {
   const straight = yard.straight(element, body);
   if (straight.length === 0) return { length: 0, points: [straight.from, straight.to] };
-  return yard.pathTo(element, body, "metal").counted;
+  return yard.countedPath(element, body, "metal");
 }
 
 export function metalSubject(yard: Yard, element: MetalElement): SubjectAt {
