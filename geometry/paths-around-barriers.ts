@@ -241,7 +241,7 @@ function addBend(points: Point[], next: Point): void {
   if (before) {
     const dx = next[0] - before[0];
     const dy = next[1] - before[1];
-    const off = Math.abs(dx * (last[1] - before[1]) - dy * (last[0] - before[0])) / Math.hypot(dx, dy);
+    const off = Math.abs(dx * (last[1] - before[1]) - dy * (last[0] - before[0])) / Math.sqrt(dx * dx + dy * dy);
     if (off <= SIGHT_SLACK) points.pop();
   }
   points.push(next);

@@ -13,7 +13,6 @@ import { edgeTree, visitEdgesIn, visitWithin } from "./edge-tree.ts";
 import { visitFacing } from "./facing-edges.ts";
 import { nearestEdge } from "./nearest-edge.ts";
 import { boundsOfPoints, distanceBetween, samePoint } from "./points.ts";
-import { sortBy } from "./short-lists.ts";
 import { type Cone, canSee, type Eye, turned } from "./sight.ts";
 import { SIGHT_SLACK } from "./tolerances.ts";
 import type { Edge, LineEdge, Path, Point } from "./types.ts";
@@ -114,15 +113,42 @@ export function nearestSeen(map: BarrierMap, outline: Outline, eye: Eye, within:
 
 /** The same where the nearest point of all is known not to be seen. */
 export function nearestSeenBeside(map: BarrierMap, outline: Outline, eye: Eye, within: number): SeenPoint | null {
-  const candidates = candidatesWithin(outline, eye.at, within);
-  sortBy(candidates, ({ distance }) => distance);
-  return candidates.find((candidate) => canSee(map, outlineEye(outline, candidate.point), eye)) ?? null;
+  const count = findCandidates(outline, eye.at, within);
+  for (;;) {
+    let next = -1;
+    let distance = Number.POSITIVE_INFINITY;
+    for (let i = 0; i < count; i++) {
+      if ((distances[i] as number) >= distance) continue;
+      distance = distances[i] as number;
+      next = i;
+    }
+    if (next < 0) return null;
+    distances[next] = Number.POSITIVE_INFINITY;
+    const point = candidateAt(next, eye.at);
+    if (point && canSee(map, outlineEye(outline, point), eye)) return { point, distance };
+  }
 }
 
-function candidatesWithin(outline: Outline, p: Point, within: number): SeenPoint[] {
-  const candidates: SeenPoint[] = [];
-  const add = (point: Point, distance: number): void => {
-    if (distance <= within) candidates.push({ point, distance });
+/**
+ * The points that can be nearest among those seen, filled anew for each eye: how far each is, and the edge on which it is
+ * the foot, or its own position. Most are never asked for, so the foot is not made before it is.
+ */
+let distances = new Float64Array(64);
+const places: (Edge | Point)[] = [];
+
+/** Finds the candidates and returns how many there are. */
+function findCandidates(outline: Outline, p: Point, within: number): number {
+  let count = 0;
+  const add = (place: Edge | Point, distance: number): void => {
+    if (distance > within) return;
+    if (count === distances.length) {
+      const longer = new Float64Array(2 * count);
+      longer.set(distances);
+      distances = longer;
+    }
+    distances[count] = distance;
+    places[count] = place;
+    count += 1;
   };
   for (const path of outline.paths) {
     const last = path.closed ? -1 : path.edges.length - 1;
@@ -130,9 +156,7 @@ function candidatesWithin(outline: Outline, p: Point, within: number): SeenPoint
       // Each vertex once: where an edge starts, and where the last of an open path ends.
       if (leadsAway(path, index, p)) add(edge.from, distanceBetween(edge.from, p));
       if (index === last) add(edge.to, distanceBetween(edge.to, p));
-      if (edge.kind === "line" && !facesLine(edge, p)) return;
-      const near = nearestOnEdge(edge, p);
-      if (!samePoint(near.point, edge.from) && !samePoint(near.point, edge.to)) add(near.point, near.distance);
+      if (edge.kind === "arc" || facesLine(edge, p)) add(edge, distanceToEdge(edge, p));
     };
     const only = path.edges.length === 1 ? path.edges[0] : undefined;
     if (only) visit(only, 0);
@@ -140,7 +164,15 @@ function candidatesWithin(outline: Outline, p: Point, within: number): SeenPoint
     else visitWithin(edgeTree(path), p, within, visit);
   }
   for (const point of outline.crossed) add(point, distanceBetween(point, p));
-  return candidates;
+  return count;
+}
+
+/** Where candidate number `i` is; null for a foot at an end of its edge, which is a candidate of its own or none. */
+function candidateAt(i: number, p: Point): Point | null {
+  const place = places[i] as Edge | Point;
+  if (!("kind" in place)) return place;
+  const { point } = nearestOnEdge(place, p);
+  return samePoint(point, place.from) || samePoint(point, place.to) ? null : point;
 }
 
 /** Whether the foot of `p` on a straight edge falls between its ends. */

@@ -11,6 +11,7 @@
  * directions the water lies: where a barrier touches the edge, a path goes on only on the side that the water is on.
  */
 import { type BarrierMap, type Piece, type Sector, TURN } from "./barrier-map.ts";
+import { distanceBetween } from "./points.ts";
 import { sortBy } from "./short-lists.ts";
 import { SIGHT_SLACK, STRAIGHT_ANGLE } from "./tolerances.ts";
 import type { Point } from "./types.ts";
@@ -61,7 +62,7 @@ const blockers = new WeakMap<BarrierMap, Piece>();
 export function canSee(map: BarrierMap, from: Eye, to: Eye): boolean {
   const a = from.at;
   const b = to.at;
-  const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+  const length = distanceBetween(a, b);
   if (length <= SIGHT_SLACK) {
     if (from.sector && to.sector && from.sector !== to.sector) return false;
     return !to.sector || touchesWater(from, to.sector);
