@@ -46,7 +46,8 @@ function unbroken(marked: readonly MarkedPoint[], exact: readonly Path[]): Detou
   const first = points[0];
   const edges = first ? lines([...points, first]) : [];
   const polygon = pathOfEdges(edges, true);
-  if (!first || !marked[0]?.on) return { path: polygon, detours: [] };
+  if (!first) return { path: polygon, detours: [] };
+  if (!marked[0]?.on) return { path: polygon, detours: [polygon] };
   const curve = nearestPath(first, exact);
   return { path: curve && lengthsAgree(pathLength(curve), pathLength(polygon)) ? curve : polygon, detours: [] };
 }

@@ -12,13 +12,14 @@
 import { unionRegions } from "./clipping.ts";
 import { contains } from "./contains.ts";
 import { pathToArea, pathToPath } from "./distance.ts";
+import { lineEdge } from "./edge.ts";
 import { lengthWithin } from "./length-within.ts";
 import { type OffsetLoop, offsetCurves } from "./offset.ts";
-import { flattenArea, pathFrom, pathLength, signedArea } from "./outline.ts";
+import { flattenArea, pathFrom, pathLength, pathOfEdges, signedArea } from "./outline.ts";
 import { pointToPath } from "./point-distance.ts";
-import { samePoint } from "./points.ts";
+import { between, samePoint } from "./points.ts";
 import { directReach } from "./reach.ts";
-import { detouredLoop } from "./ring-detours.ts";
+import { detouredLoop, type MarkedPoint } from "./ring-detours.ts";
 import { LIMIT_TOLERANCE, OFFSET_LEFTOVER, RING_ON_OFFSET } from "./tolerances.ts";
 import type { Area, Barrier, Path, Point } from "./types.ts";
 
@@ -109,12 +110,11 @@ function detouredRing(
   const ground = bodies.map((body) => directReach(body, offset, blocking));
   const region = unionRegions([...bodies.map((body) => flattenArea(body)), ...ground]);
   const exactPaths = curves.map((loop) => loop.path);
-  const onOffset = (p: Point): boolean => nearestBody(p, bodies).distance >= offset - RING_ON_OFFSET;
   const loops: RingLoopPath[] = [];
   const tooClose: { path: Path; length: number }[] = [];
   for (const ring of region.flat()) {
     const points = ring.slice(0, -1);
-    const marked = points.map((at) => ({ at, on: onOffset(at) }));
+    const marked = markedRing(points, bodies, offset);
     const polygon = pathFrom({ vertices: points, closed: true });
     const area = signedArea(polygon);
     // The edge of a barrier that stands free on reached ground is no ring: nothing of it is at the offset.
@@ -135,9 +135,25 @@ function detouredRing(
   return { loops: loops.filter((loop) => loop.bodies.length > 0), tooClose };
 }
 
+/**
+ * The ring's corners, on the offset or off it. A barrier longer than the side it stands along leaves a straight edge with
+ * both ends on the offset: its middle, off it, is a corner too.
+ */
+function markedRing(points: readonly Point[], bodies: readonly Area[], offset: number): MarkedPoint[] {
+  const onOffset = (distance: number): boolean => distance >= offset - RING_ON_OFFSET;
+  const corners = points.map((at) => ({ at, on: onOffset(nearestBody(at, bodies).distance) }));
+  return corners.flatMap((corner, i) => {
+    const next = corners[(i + 1) % corners.length];
+    if (!next || !corner.on || !next.on) return [corner];
+    const edge = pathOfEdges([lineEdge(corner.at, next.at)], false);
+    const isOn = bodies.every((body) => onOffset(pathToArea(edge, body).length));
+    return isOn ? [corner] : [corner, { at: between(corner.at, next.at, 1 / 2), on: false }];
+  });
+}
+
 function middleOf(path: Path): Point {
   const edge = path.edges[Math.floor(path.edges.length / 2)];
-  return edge ? [(edge.from[0] + edge.to[0]) / 2, (edge.from[1] + edge.to[1]) / 2] : [Number.NaN, Number.NaN];
+  return edge ? between(edge.from, edge.to, 1 / 2) : [Number.NaN, Number.NaN];
 }
 
 function nearestBody(p: Point, bodies: readonly Area[]): { distance: number; body: number } {

@@ -132,6 +132,49 @@ describe("even ring and barriers", () => {
     }
   });
 
+  it("stays in front of a barrier that is longer than the pool's side", () => {
+    // Arithmetic: the wall's face cuts both corner arcs where they are 14 in. out, beside each corner by the root of
+    // 21 x 21 - 14 x 14; between them the ring runs straight along the face, nearer than 18 in. up to the root of
+    // 18 x 18 - 14 x 14 beside each corner.
+    const beside = Math.sqrt(21 ** 2 - 14 ** 2);
+    const cut = Math.acos(14 / 21);
+    for (const overhang of [16, 40, 300]) {
+      const wall = block(-overhang, 206, 384 + overhang, 212);
+      for (const asKeepOut of [false, true]) {
+        const ring = evenRing({
+          bodies: [pool],
+          offset: 21,
+          barriers: asKeepOut ? [] : [wall],
+          keepOuts: asKeepOut ? [wall] : [],
+        });
+        expect(total(ring)).toBeCloseTo(1152 + 42 * Math.PI - 384 - 2 * 21 * cut + 384 + 2 * beside, 1);
+        expect(close(ring)).toBeCloseTo(384 + 2 * Math.sqrt(18 ** 2 - 14 ** 2), 1);
+        expectWhole(ring);
+        for (const { path } of ring.loops)
+          for (const p of flattenPath(path)) expect(p[1] <= 206 + 1e-3 || p[1] >= 212 - 1e-3).toBe(true);
+      }
+    }
+  });
+
+  it("measures as too close all of a ring inside walls that stand all round", () => {
+    // Arithmetic: a rectangle 14 in. out, its corners nearer than 21 in. but not nearer than 18.
+    const frame: Barrier = {
+      id: "frame",
+      shape: "thin",
+      points: [
+        [-14, -14],
+        [398, -14],
+        [398, 206],
+        [-14, 206],
+        [-14, -14],
+      ],
+    };
+    const ring = evenRing({ bodies: [pool], offset: 21, barriers: [frame] });
+    expect(total(ring)).toBeCloseTo(2 * (412 + 220), 2);
+    const corner = 14 - Math.sqrt(18 ** 2 - 14 ** 2);
+    expect(close(ring)).toBeCloseTo(2 * (412 + 220) - 8 * corner, 2);
+  });
+
   it("is not too close behind nothing: a wall between 18 and the offset only bends it", () => {
     const ring = evenRing({ bodies: [pool], offset: 21, barriers: [block(100, 211, 280, 217)] });
     expect(total(ring)).toBeCloseTo(1152 + 42 * Math.PI + 4, 2);
