@@ -30,7 +30,11 @@ export function listenToToolKeys(
       changed();
       return;
     }
-    if (host.key({ key: event.key, shift: event.shiftKey })) event.preventDefault();
+    const { key, shiftKey } = event;
+    // A key that waits for the tool is pressed again once that is there: it may be one of a command.
+    const again = () =>
+      box.dispatchEvent(new KeyboardEvent("keydown", { key, shiftKey, bubbles: true, cancelable: true }));
+    if (host.key({ key, shift: shiftKey }, again)) event.preventDefault();
   };
   const up = (event: KeyboardEvent) => {
     if (event.key === "Alt") host.holdSnappingOff(false);

@@ -1,9 +1,10 @@
-/** A tool whose code is fetched when it is first taken. Until it is there, the sheet shows nothing and takes nothing. */
+/** A tool whose code is fetched when it is first taken. Until it is there, the host holds back what it would be given. */
 import type { ToolId } from "../view/view-store.ts";
 import type { Desk, Tool } from "./tool.ts";
 
 export function deferredTool(id: ToolId, desk: Desk, load: () => Promise<(desk: Desk) => Tool>): Tool {
   let tool: Tool | null = null;
+  let isFailed = false;
   /** A drawing to go on with, until the tool is there: it stays what is under way. */
   let waiting: unknown = null;
   load().then(
@@ -13,10 +14,15 @@ export function deferredTool(id: ToolId, desk: Desk, load: () => Promise<(desk: 
       waiting = null;
       desk.renew();
     },
-    () => desk.complain("This tool could not be fetched. Check the connection, then take it again."),
+    () => {
+      isFailed = true;
+      desk.complain("This tool could not be fetched. Check the connection, then take it again.");
+      desk.renew();
+    },
   );
   return {
     id,
+    isReady: () => tool !== null || isFailed,
     pointerDown: (pointer) => tool?.pointerDown(pointer),
     pointerMove: (pointer) => tool?.pointerMove(pointer),
     pointerUp: (pointer) => tool?.pointerUp(pointer),
@@ -38,6 +44,6 @@ export function deferredTool(id: ToolId, desk: Desk, load: () => Promise<(desk: 
     retyped: () => tool?.retyped?.(),
     typed: (values) => (tool ? tool.typed(values) : "The tool is on its way."),
     overlay: () => tool?.overlay() ?? [],
-    cursor: () => tool?.cursor() ?? "progress",
+    cursor: () => tool?.cursor() ?? (isFailed ? "not-allowed" : "progress"),
   };
 }

@@ -7,20 +7,17 @@ import type { Point } from "../../geometry/types.ts";
 import type { Units } from "../../rules/words/lengths.ts";
 import { hiddenIds } from "../edits/arrangement.ts";
 import { nextPlace } from "../snapping/candidates.ts";
-import { gridStep, toStep } from "../snapping/grid.ts";
+import { toStep } from "../snapping/grid.ts";
 import type { ToolId } from "../view/view-store.ts";
 import { ARROWS, BIG_STEP, STEP } from "./arrows.ts";
 import { createTool } from "./create-tool.ts";
 import { GivenUp } from "./given-up.ts";
+import { HeldBack } from "./held-back.ts";
 import type { HostPorts, HostSheet, HostState } from "./host-ports.ts";
-import { snapOn } from "./snap-on.ts";
 import { crosshairWords } from "./spoken.ts";
 import type { Desk, Key, OverlayShape, Pointer, Tool } from "./tool.ts";
+import { deskOf } from "./tool-desk.ts";
 import { beginsTyping, readEntry } from "./typed-entry.ts";
-
-/** Screen pixels that count as on something: by mouse or pen, by finger. */
-export const SLACK_PIXELS = 8;
-export const TOUCH_SLACK_PIXELS = 22;
 
 const NO_SHEET: HostSheet = { changed() {}, findingAt: () => null, reveal() {} };
 
@@ -29,6 +26,7 @@ export class ToolHost {
   readonly #ports: HostPorts;
   readonly #desk: Desk;
   readonly #givenUp: GivenUp;
+  readonly #held = new HeldBack();
   #sheet: HostSheet = NO_SHEET;
   #tool: Tool;
   #last: Pointer | null = null;
@@ -48,7 +46,21 @@ export class ToolHost {
       offeredTie: null,
       announcement: "",
     }));
-    this.#desk = this.#makeDesk();
+    this.#desk = deskOf(ports, {
+      state: this.state,
+      sheet: () => this.#sheet,
+      units: () => this.#units(),
+      typed: () => this.#read().values,
+      crosshairTo: (at) => {
+        if (this.#crosshair !== null || this.#last === null) this.#setCrosshair(at);
+        // The pointer stays where it is; what was placed by typing may lie far from it.
+        else this.#sheet.reveal(at);
+      },
+      renew: () => {
+        this.#refresh();
+        if (!this.#isAwaited) this.#held.deliver();
+      },
+    });
     this.#tool = createTool(ports.view.getState().tool, this.#desk);
     ports.view.subscribe((state, before) => {
       if (state.tool !== before.tool || state.reshaping !== before.reshaping) this.#take(state.tool);
@@ -75,6 +87,7 @@ export class ToolHost {
   }
 
   pointerDown(pointer: Pointer): void {
+    if (this.#holds(() => this.pointerDown(pointer), { pressedAt: pointer.at })) return;
     this.#crosshair = null;
     this.#last = pointer;
     this.#isPassedOver = this.#refusesText();
@@ -84,6 +97,7 @@ export class ToolHost {
   }
 
   pointerMove(pointer: Pointer): void {
+    if (this.#holds(() => this.pointerMove(pointer), { isMove: true })) return;
     this.#crosshair = null;
     this.#last = pointer;
     this.#tool.pointerMove(pointer);
@@ -91,6 +105,7 @@ export class ToolHost {
   }
 
   pointerUp(pointer: Pointer): void {
+    if (this.#holds(() => this.pointerUp(pointer))) return;
     this.#last = pointer;
     if (this.#isPassedOver) this.#tool.pointerMove(pointer);
     else this.#tool.pointerUp(pointer);
@@ -101,6 +116,7 @@ export class ToolHost {
   /** The pointer has left the sheet. */
   pointerLeave(): void {
     this.#ports.view.getState().hover(null);
+    if (this.#holds(() => this.pointerLeave(), { isMove: true })) return;
     if (!this.#tool.pointerLeave) return;
     this.#tool.pointerLeave();
     this.#refresh();
@@ -116,6 +132,7 @@ export class ToolHost {
   }
 
   abandonPress(): void {
+    if (this.#holds(() => this.abandonPress())) return;
     if (!this.#isPassedOver) this.#tool.abandonPress();
     this.#isPassedOver = false;
     this.#refresh();
@@ -125,10 +142,11 @@ export class ToolHost {
   cancel(): boolean {
     const hadTexts = Object.keys(this.state.getState().texts).length > 0;
     this.state.setState({ texts: {}, problems: {}, refusal: null });
+    const hadHeld = this.#held.clear();
     this.#givenUp.keep(this.#tool);
     const had = this.#tool.cancel();
     this.#refresh();
-    return had || hadTexts;
+    return had || hadTexts || hadHeld;
   }
 
   /** A drawing was given up that can be taken up again. */
@@ -146,8 +164,12 @@ export class ToolHost {
     this.#refresh();
   }
 
-  /** True when the key was used. */
-  key(key: Key): boolean {
+  /**
+   * True when the key was used. One that has to wait for the tool counts as used, Escape never does; it comes back through
+   * `again`, which also sees to it where the tool does not use it.
+   */
+  key(key: Key, again: () => void = () => this.key(key)): boolean {
+    if (key.key !== "Escape" && this.#holds(again)) return true;
     if (key.key === "Enter" && this.#refusesText()) return true;
     const used = this.#tool.key(key) || this.#moveCrosshair(key) || this.#enterAtCrosshair(key) || this.#type(key);
     if (used) this.#refresh();
@@ -192,6 +214,7 @@ export class ToolHost {
   /** Takes the crosshair to the next place that way: a corner, an end, the middle of a side or a part. False without one. */
   jump([dx, dy]: Point): boolean {
     if (!this.#isDrawing()) return false;
+    if (this.#holds(() => this.jump([dx, dy]))) return true;
     const from = this.#crosshair ?? this.#start();
     const { shown } = this.#ports.document.getState();
     const next = nextPlace(shown.elements, from, [dx, dy], hiddenIds(shown));
@@ -208,7 +231,7 @@ export class ToolHost {
   }
 
   overlay(): readonly OverlayShape[] {
-    return this.#tool.overlay();
+    return [...this.#tool.overlay(), ...this.#held.overlay()];
   }
 
   withdrawTie(): void {
@@ -218,6 +241,7 @@ export class ToolHost {
   #take(id: ToolId): void {
     this.#givenUp.keep(this.#tool);
     this.#tool.cancel();
+    if (this.#held.clear()) this.#desk.complain("The tool was not there yet: what was done with it is given up.");
     this.#tool = createTool(id, this.#desk);
     this.#crosshair = null;
     this.#ports.view.getState().hover(null);
@@ -248,6 +272,21 @@ export class ToolHost {
     const [problem] = this.#isDrawing() ? Object.values(this.#read().problems) : [];
     if (problem !== undefined) this.#desk.complain(problem);
     return problem !== undefined;
+  }
+
+  /** The tool in hand is still being fetched. */
+  get #isAwaited(): boolean {
+    return this.#tool.isReady?.() === false;
+  }
+
+  /** Keeps something for when the tool is there; false where it is. */
+  #holds(...input: Parameters<HeldBack["hold"]>): boolean {
+    if (!this.#isAwaited) return false;
+    const hadNothing = !this.#held.isWorth;
+    this.#held.hold(...input);
+    if (hadNothing && this.#held.isWorth) this.#desk.announce("The tool is getting ready.");
+    this.#sheet.changed();
+    return true;
   }
 
   #isDrawing(): boolean {
@@ -301,48 +340,5 @@ export class ToolHost {
 
   #units(): Units {
     return this.#ports.document.getState().shown.display?.units ?? "ft-in";
-  }
-
-  #pixel(): number {
-    return 1 / this.#ports.view.getState().camera.scale;
-  }
-
-  #makeDesk(): Desk {
-    const { document, view, live } = this.#ports;
-    return {
-      document,
-      view,
-      report: () => live.getState().report,
-      pixel: () => this.#pixel(),
-      slack: (pointer) => (pointer.isTouch ? TOUCH_SLACK_PIXELS : SLACK_PIXELS) * this.#pixel(),
-      units: () => this.#units(),
-      snap: (pointer, options) => snapOn(this.#ports, pointer, options),
-      typed: () => this.#read().values,
-      clearTyped: () => this.state.setState({ texts: {}, problems: {}, refusal: null }),
-      middle: () => {
-        const { x, y, scale } = view.getState().camera;
-        const middle = this.#sheet.middle?.() ?? [x, y];
-        const step = gridStep(scale, this.#units());
-        return [toStep(middle[0], step), toStep(middle[1], step)];
-      },
-      crosshairTo: (at) => {
-        if (this.#crosshair !== null || this.#last === null) this.#setCrosshair(at);
-        // The pointer stays where it is; what was placed by typing may lie far from it.
-        else this.#sheet.reveal(at);
-      },
-      findingAt: (at, slack) => this.#sheet.findingAt(at, slack),
-      offerTie: (offeredTie) => {
-        if (this.state.getState().offeredTie !== offeredTie) this.state.setState({ offeredTie });
-      },
-      finish: (id) => {
-        view.getState().select([id]);
-        view.getState().setTool("select");
-        view.getState().setPanel("element");
-      },
-      renew: () => this.#refresh(),
-      reveal: (at) => this.#sheet.reveal(at),
-      complain: (reason) => view.getState().say(reason, "problem"),
-      announce: (announcement) => this.state.setState({ announcement }),
-    };
   }
 }

@@ -132,6 +132,8 @@ export interface SnapOptions {
 
 export interface Tool {
   readonly id: ToolId;
+  /** False while its code is on its way: nothing is given to it until it says by `renew` that it is there. */
+  isReady?(): boolean;
   pointerDown(pointer: Pointer): void;
   pointerMove(pointer: Pointer): void;
   pointerUp(pointer: Pointer): void;
