@@ -7,50 +7,54 @@ import { edgeToEdge } from "./edge-distance.ts";
 import { type EdgeTree, edgesOfLeaf, toBoxSquared } from "./edge-tree.ts";
 import type { Edge, LineEdge, Point } from "./types.ts";
 
-/** Square of the distance of the nearest edge yet, while a search runs; a lone number in an array is not made anew. */
-const nearestYet = new Float64Array(1);
+/**
+ * Nodes that wait to be looked at, the nearest on top, and the square of the distance of each; the longest way down a tree
+ * is far shorter. Searches run to their end before the next begins. Numbers in flat arrays are not made anew, as those
+ * that a function returns often are.
+ */
+const waiting = new Int32Array(64);
+const waitingSquared = new Float64Array(64);
 
 /** The number of the edge nearest to `p`, of equals the first; -1 where none is nearer than `within` inches. */
 export function nearestEdge(tree: EdgeTree, p: Point, within: number): number {
   if (tree.edges.length === 0 || !(within > 0)) return -1;
-  const least = within * within;
-  if (toBoxSquared(tree.nodeBoxes, 0, p[0], p[1]) > least) return -1;
-  nearestYet[0] = least;
-  return nearestInNode(tree, 0, p, p[0], p[1], -1);
-}
-
-/** Returns the number of the nearest edge known after the node. */
-function nearestInNode(tree: EdgeTree, node: number, p: Point, x: number, y: number, known: number): number {
-  if (node >= tree.firstLeaf) return nearestInLeaf(tree, node, p, x, y, known);
-  const left = 2 * node + 1;
-  const toLeft = toBoxSquared(tree.nodeBoxes, left, x, y);
-  const toRight = toBoxSquared(tree.nodeBoxes, left + 1, x, y);
-  const leftFirst = toLeft <= toRight;
-  let found = known;
-  if ((leftFirst ? toLeft : toRight) <= (nearestYet[0] as number))
-    found = nearestInNode(tree, leftFirst ? left : left + 1, p, x, y, found);
-  if ((leftFirst ? toRight : toLeft) <= (nearestYet[0] as number))
-    found = nearestInNode(tree, leftFirst ? left + 1 : left, p, x, y, found);
-  return found;
-}
-
-function nearestInLeaf(tree: EdgeTree, leaf: number, p: Point, x: number, y: number, known: number): number {
-  const { edgeBoxes, lines } = tree;
-  const { start, end } = edgesOfLeaf(tree, leaf);
-  let least = nearestYet[0] as number;
-  let found = known;
-  for (let index = start; index < end; index++) {
-    if (toBoxSquared(edgeBoxes, index, x, y) > least) continue;
-    const at = index * 4;
-    const dx = lines[at + 2] as number;
-    const squared = Number.isNaN(dx)
-      ? distanceToEdge(tree.edges[index] as Edge, p) ** 2
-      : toLineSquared(x - (lines[at] as number), y - (lines[at + 1] as number), dx, lines[at + 3] as number);
-    if (!(squared < least || (squared === least && index < found))) continue;
-    least = squared;
-    found = index;
+  const { nodeBoxes, edgeBoxes, lines, firstLeaf } = tree;
+  const [x, y] = p;
+  let least = within * within;
+  let found = -1;
+  let top = 0;
+  waiting[0] = 0;
+  waitingSquared[0] = toBoxSquared(nodeBoxes, 0, x, y);
+  for (; top >= 0; ) {
+    const node = waiting[top] as number;
+    const toNode = waitingSquared[top] as number;
+    top -= 1;
+    if (toNode > least) continue;
+    if (node < firstLeaf) {
+      const left = 2 * node + 1;
+      const toLeft = toBoxSquared(nodeBoxes, left, x, y);
+      const toRight = toBoxSquared(nodeBoxes, left + 1, x, y);
+      const farther = toLeft <= toRight ? 1 : 0;
+      waiting[top + 1] = left + farther;
+      waitingSquared[top + 1] = farther === 1 ? toRight : toLeft;
+      waiting[top + 2] = left + 1 - farther;
+      waitingSquared[top + 2] = farther === 1 ? toLeft : toRight;
+      top += 2;
+      continue;
+    }
+    const { start, end } = edgesOfLeaf(tree, node);
+    for (let index = start; index < end; index++) {
+      if (toBoxSquared(edgeBoxes, index, x, y) > least) continue;
+      const at = index * 4;
+      const dx = lines[at + 2] as number;
+      const squared = Number.isNaN(dx)
+        ? distanceToEdge(tree.edges[index] as Edge, p) ** 2
+        : toLineSquared(x - (lines[at] as number), y - (lines[at + 1] as number), dx, lines[at + 3] as number);
+      if (!(squared < least || (squared === least && index < found))) continue;
+      least = squared;
+      found = index;
+    }
   }
-  nearestYet[0] = least;
   return found;
 }
 
@@ -80,42 +84,42 @@ export function nearestEdgeToLine(tree: EdgeTree, line: LineEdge, within: number
   asked[5] = Math.min(from[1], to[1]);
   asked[6] = Math.max(from[0], to[0]);
   asked[7] = Math.max(from[1], to[1]);
-  const least = within * within;
-  if (toAskedBoxSquared(tree.nodeBoxes, 0) > least) return -1;
-  nearestYet[0] = least;
-  return nearestToLineInNode(tree, 0, line, -1);
-}
-
-function nearestToLineInNode(tree: EdgeTree, node: number, line: LineEdge, known: number): number {
-  if (node >= tree.firstLeaf) return nearestToLineInLeaf(tree, node, line, known);
-  const left = 2 * node + 1;
-  const toLeft = toAskedBoxSquared(tree.nodeBoxes, left);
-  const toRight = toAskedBoxSquared(tree.nodeBoxes, left + 1);
-  const leftFirst = toLeft <= toRight;
-  let found = known;
-  if ((leftFirst ? toLeft : toRight) <= (nearestYet[0] as number))
-    found = nearestToLineInNode(tree, leftFirst ? left : left + 1, line, found);
-  if ((leftFirst ? toRight : toLeft) <= (nearestYet[0] as number))
-    found = nearestToLineInNode(tree, leftFirst ? left + 1 : left, line, found);
-  return found;
-}
-
-function nearestToLineInLeaf(tree: EdgeTree, leaf: number, line: LineEdge, known: number): number {
-  const { start, end } = edgesOfLeaf(tree, leaf);
-  let least = nearestYet[0] as number;
-  let found = known;
-  for (let index = start; index < end; index++) {
-    const toBox = toAskedBoxSquared(tree.edgeBoxes, index);
-    if (toBox > least) continue;
-    const squared =
-      toBox === 0 || Number.isNaN(tree.lines[index * 4 + 2])
-        ? edgeToEdge(tree.edges[index] as Edge, line).length ** 2
-        : toAskedLineSquared(tree.lines, index * 4);
-    if (!(squared < least || (squared === least && index < found))) continue;
-    least = squared;
-    found = index;
+  const { nodeBoxes, edgeBoxes, lines, firstLeaf } = tree;
+  let least = within * within;
+  let found = -1;
+  let top = 0;
+  waiting[0] = 0;
+  waitingSquared[0] = toAskedBoxSquared(nodeBoxes, 0);
+  for (; top >= 0; ) {
+    const node = waiting[top] as number;
+    const toNode = waitingSquared[top] as number;
+    top -= 1;
+    if (toNode > least) continue;
+    if (node < firstLeaf) {
+      const left = 2 * node + 1;
+      const toLeft = toAskedBoxSquared(nodeBoxes, left);
+      const toRight = toAskedBoxSquared(nodeBoxes, left + 1);
+      const farther = toLeft <= toRight ? 1 : 0;
+      waiting[top + 1] = left + farther;
+      waitingSquared[top + 1] = farther === 1 ? toRight : toLeft;
+      waiting[top + 2] = left + 1 - farther;
+      waitingSquared[top + 2] = farther === 1 ? toLeft : toRight;
+      top += 2;
+      continue;
+    }
+    const { start, end } = edgesOfLeaf(tree, node);
+    for (let index = start; index < end; index++) {
+      const toBox = toAskedBoxSquared(edgeBoxes, index);
+      if (toBox > least) continue;
+      const squared =
+        toBox === 0 || Number.isNaN(lines[index * 4 + 2])
+          ? edgeToEdge(tree.edges[index] as Edge, line).length ** 2
+          : toAskedLineSquared(lines, index * 4);
+      if (!(squared < least || (squared === least && index < found))) continue;
+      least = squared;
+      found = index;
+    }
   }
-  nearestYet[0] = least;
   return found;
 }
 
