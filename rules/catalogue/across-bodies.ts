@@ -1,9 +1,16 @@
 /** One verdict for a thing that several bodies of water judge: the worst, naming the others that matter. */
+import type { Body } from "../measures/yard.ts";
 import { OUTCOMES_WORST_FIRST, type Outcome } from "../report.ts";
 import type { Verdict } from "./rule.ts";
 
 /** Outcomes that ask for something. */
 const ASKS: ReadonlySet<Outcome> = new Set<Outcome>(["conflict", "missing", "bond", "review"]);
+
+/** The worst of what each body of water makes of one element, as below. Most sites have one body. */
+export function worstOf(bodies: readonly Body[], judgeAt: (body: Body) => Verdict): Verdict | null {
+  const [only] = bodies;
+  return only && bodies.length === 1 ? judgeAt(only) : worstAcrossBodies(bodies.map(judgeAt));
+}
 
 /**
  * The worst of the verdicts on one element (order of OUTCOMES_WORST_FIRST, then the nearest body), with the other bodies

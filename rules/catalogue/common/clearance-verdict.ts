@@ -1,7 +1,7 @@
 /** Turns what a clearance asks for, and whether it is so, into the verdict on one thing as seen from one body of water. */
 import type { Body, Yard } from "../../measures/yard.ts";
 import type { KnownElement } from "../../site/elements.ts";
-import { worstAcrossBodies } from "../across-bodies.ts";
+import { worstOf } from "../across-bodies.ts";
 import type { Verdict } from "../rule.ts";
 import { bondedBodies } from "./storable.ts";
 import type { OpenFact, Truth } from "./truth.ts";
@@ -69,6 +69,6 @@ export function worstOver(yard: Yard, element: KnownElement, judgeAt: (body: Bod
     const why = `${subjectName(element)}: every pool of this site is storable, and this section is for permanent ones.`;
     return [{ ...BARE, element: element.id, body: body.id, outcome: "exempt", why }];
   }
-  const worst = worstAcrossBodies(bodies.map(judgeAt));
+  const worst = worstOf(bodies, judgeAt);
   return worst ? [worst] : [];
 }

@@ -28,11 +28,11 @@ export interface FixedMetal {
   /** Level of its lowest point; `ground`: it reaches the ground, so height frees it never; null: not given. */
   readonly lowest: number | "ground" | null;
   /** Inches of a line within the limit. */
-  readonly extent?: number;
+  readonly extent?: number | undefined;
   /** What is argued about the thing itself; asked for only near the water, as is the remedy. */
-  readonly doubt?: () => Doubt | undefined;
+  doubt?(): Doubt | undefined;
   /** Copper that it takes. */
-  readonly remedy: () => string;
+  remedy(): string;
 }
 
 /** Something that one answer settles. */

@@ -1,6 +1,6 @@
 import type { Body, Yard } from "../../measures/yard.ts";
 import type { DeviceElement } from "../../site/elements.ts";
-import { worstAcrossBodies } from "../across-bodies.ts";
+import { worstOf } from "../across-bodies.ts";
 import { clearanceVerdict } from "../common/clearance-verdict.ts";
 import { separated } from "../common/separation.ts";
 import { all, any, atLeast, type Truth, YES } from "../common/truth.ts";
@@ -19,7 +19,7 @@ export const rule: Rule = {
   judge: (yard) =>
     yard.each(rule.id, "device", (element) => {
       if (element.device !== "disconnect") return [];
-      const worst = worstAcrossBodies(yard.bodies.map((body) => judgeAt(yard, body, element)));
+      const worst = worstOf(yard.bodies, (body) => judgeAt(yard, body, element));
       return worst ? [worst] : [];
     }),
 };
@@ -39,7 +39,7 @@ function judgeAt(yard: Yard, body: Body, element: DeviceElement): Verdict {
     body: body.id,
     measured: {
       horizontal: straight.length,
-      ...(far.state === "yes" ? {} : { path: yard.pathTo(element, body, "metal").counted?.length ?? null }),
+      ...(far.state === "yes" ? {} : { path: yard.countedPath(element, body, "metal")?.length ?? null }),
     },
     required: { horizontal: limit },
     margin: straight.length - limit,

@@ -146,7 +146,7 @@ function asFixedMetal(yard: Yard, bodies: readonly Body[], element: EquipmentEle
       path:
         straight.length === 0
           ? { length: 0, points: [straight.from, straight.to] }
-          : yard.pathTo(element, body, "metal").counted,
+          : yard.countedPath(element, body, "metal"),
       lowest: heightRange(element.z)?.bottom ?? "ground",
       remedy: () => joinRemedy(yard, 1),
     };

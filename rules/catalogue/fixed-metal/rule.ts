@@ -1,7 +1,7 @@
 import type { Body, Yard } from "../../measures/yard.ts";
 import type { KnownElement, MetalElement } from "../../site/elements.ts";
 import { elementName } from "../../words/element-names.ts";
-import { worstAcrossBodies } from "../across-bodies.ts";
+import { worstOf } from "../across-bodies.ts";
 import { FIXED_METAL_LIMITS, type FixedMetal, judgeFixedMetal } from "../common/fixed-metal.ts";
 import { hasFittingName, metalKind } from "../common/metal-kind.ts";
 import { meetingPoints, partNeed } from "../common/needs.ts";
@@ -12,7 +12,7 @@ import { fenceNeed, fenceSubject } from "./fence.ts";
 import {
   claddingSubject,
   isMetalRun,
-  metalSubject,
+  MetalPiece,
   openingSubject,
   runSubject,
   type SubjectAt,
@@ -63,7 +63,8 @@ function judgeMetal(yard: Yard, bodies: readonly Body[], element: MetalElement):
   if (metalKind(yard, element) !== "fixed") return [];
   if (yard.fact(element, "fixed") === false) return [notFixed(yard, bodies, element)];
   const connections = yard.fact(element, "anchors") ?? 1;
-  return judgeAcross(yard, bodies, element, metalSubject(yard, element), (body, metal) => {
+  const subject = (body: Body) => new MetalPiece(yard, element, body);
+  return judgeAcross(yard, bodies, element, subject, (body, metal) => {
     const at = meetingPoints(yard, element, body, yard.edition.value("fixedMetal.distance"));
     return partNeed(yard, element, at, connections, typeof metal.lowest === "number" ? metal.lowest : null);
   });
@@ -78,8 +79,7 @@ function judgeAcross(
   needAt?: (body: Body, metal: FixedMetal) => Need,
 ): Verdict[] {
   if (bodies.length === 0) return [noBody(yard, element)];
-  const verdicts = bodies.map((body) => judgeFixedMetal(yard, body, subject(body)));
-  const worst = worstAcrossBodies(verdicts);
+  const worst = worstOf(bodies, (body) => judgeFixedMetal(yard, body, subject(body)));
   if (!worst) return [];
   const body = yard.body(worst.body ?? "");
   if (worst.outcome !== "bond" || !body) return [worst];
@@ -116,7 +116,7 @@ function notFixed(yard: Yard, bodies: readonly Body[], element: MetalElement): V
   const name = subjectName(element);
   const body = yard.nearestBody(element, bodies);
   if (!body) return noBody(yard, element);
-  const metal = metalSubject(yard, element)(body);
+  const metal = new MetalPiece(yard, element, body);
   const judged = judgeFixedMetal(yard, body, metal);
   const { question: _question, answered: _answered, lapsed: _lapsed, ...base } = judged;
   const exempt = `${name} is not fixed in place, so it is no fixed metal.`;

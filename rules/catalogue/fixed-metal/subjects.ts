@@ -12,7 +12,7 @@ import type {
 } from "../../site/elements.ts";
 import { elementName } from "../../words/element-names.ts";
 import { type Doubt, type FixedMetal, joinRemedy } from "../common/fixed-metal.ts";
-import { heightRange } from "../common/needs.ts";
+import { heightRange, lowestOf } from "../common/needs.ts";
 import { subjectName, yesNo } from "../common/verdicts.ts";
 
 /** Makes the judgement's input for one subject and one body. */
@@ -25,22 +25,33 @@ export function pathRound(yard: Yard, element: KnownElement, body: Body): Route 
   return yard.countedPath(element, body, "metal");
 }
 
-export function metalSubject(yard: Yard, element: MetalElement): SubjectAt {
-  const range = heightRange(element.z);
-  const shape = yard.shape(element);
-  return (body) => {
-    const straight = yard.straight(element, body);
-    const metal: FixedMetal = {
-      element,
-      name: subjectName(element),
-      straight,
-      path: pathRound(yard, element, body),
-      lowest: range?.bottom ?? null,
-      doubt: () => buriedDoubt(yard, element, straight, range?.top ?? null),
-      remedy: () => joinRemedy(yard, yard.fact(element, "anchors") ?? 1),
-    };
-    return shape.kind === "path" ? { ...metal, extent: extentOf(yard, element, body) } : metal;
-  };
+/** A piece of metal. A large yard has thousands, most of them far off: the rest is worked out where it is asked for. */
+export class MetalPiece implements FixedMetal {
+  readonly name: string;
+  readonly straight: Witness;
+  readonly path: Route | null;
+  readonly lowest: number | null;
+  readonly extent: number | undefined;
+
+  constructor(
+    private readonly yard: Yard,
+    readonly element: MetalElement,
+    body: Body,
+  ) {
+    this.name = subjectName(element);
+    this.straight = yard.straight(element, body);
+    this.path = pathRound(yard, element, body);
+    this.lowest = lowestOf(element.z);
+    this.extent = yard.shape(element).kind === "path" ? extentOf(yard, element, body) : undefined;
+  }
+
+  doubt(): Doubt | undefined {
+    return buriedDoubt(this.yard, this.element, this.straight, heightRange(this.element.z)?.top ?? null);
+  }
+
+  remedy(): string {
+    return joinRemedy(this.yard, this.yard.fact(this.element, "anchors") ?? 1);
+  }
 }
 
 const BURIED_QUESTION = yesNo(

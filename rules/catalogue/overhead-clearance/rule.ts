@@ -17,7 +17,7 @@ import {
 import { LIMIT_TOLERANCE } from "../../../geometry/tolerances.ts";
 import type { Body, Yard } from "../../measures/yard.ts";
 import type { OverheadElement } from "../../site/elements.ts";
-import { worstAcrossBodies } from "../across-bodies.ts";
+import { worstOf } from "../across-bodies.ts";
 import { clearanceVerdict } from "../common/clearance-verdict.ts";
 import { all, atLeast, eitherWay, notGiven, open, type Truth, withinAccuracy, YES } from "../common/truth.ts";
 import { BARE, speakerOf, subjectName, witnessLine } from "../common/verdicts.ts";
@@ -47,7 +47,7 @@ export const rule: Rule = {
   protects: "The long aluminum pole of a skimmer net, lifted out of the water, reaches a wire that hangs too low.",
   judge: (yard) =>
     yard.each(rule.id, "overhead-line", (line) => {
-      const worst = worstAcrossBodies(yard.bodies.map((body) => judgeAt(yard, body, line)));
+      const worst = worstOf(yard.bodies, (body) => judgeAt(yard, body, line));
       return worst ? [worst] : [];
     }),
 };

@@ -3,7 +3,7 @@ import { reaches } from "../../measures/compare.ts";
 import type { Body, Yard } from "../../measures/yard.ts";
 import type { Question } from "../../report.ts";
 import type { DeviceElement } from "../../site/elements.ts";
-import { worstAcrossBodies } from "../across-bodies.ts";
+import { worstOf } from "../across-bodies.ts";
 import { cordPath, type Place, placeOf } from "../common/cord-path.ts";
 import { storableOf } from "../common/storable.ts";
 import { draftOf, settle, settledAs, speakerOf, subjectName, witnessLine, yesNo } from "../common/verdicts.ts";
@@ -36,7 +36,7 @@ export const rule: Rule = {
   judge(yard) {
     return yard.each(rule.id, "device", (element): Verdict[] => {
       if (element.device !== "receptacle") return [];
-      const worst = worstAcrossBodies(yard.bodies.map((body) => judgeAt(yard, body, element)));
+      const worst = worstOf(yard.bodies, (body) => judgeAt(yard, body, element));
       return worst ? [worst] : [];
     });
   },

@@ -1,6 +1,6 @@
 import type { Body, Yard } from "../../measures/yard.ts";
 import type { DeviceElement } from "../../site/elements.ts";
-import { worstAcrossBodies } from "../across-bodies.ts";
+import { worstOf } from "../across-bodies.ts";
 import { clearanceVerdict } from "../common/clearance-verdict.ts";
 import { cordReach } from "../common/cord-reach.ts";
 import { storableOf } from "../common/storable.ts";
@@ -22,7 +22,7 @@ export const rule: Rule = {
   judge(yard) {
     return yard.each(rule.id, "device", (element): Verdict[] => {
       if (element.device !== "receptacle") return [];
-      const worst = worstAcrossBodies(yard.bodies.map((body) => judgeAt(yard, body, element)));
+      const worst = worstOf(yard.bodies, (body) => judgeAt(yard, body, element));
       return worst ? [worst] : [];
     });
   },

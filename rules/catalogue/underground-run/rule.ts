@@ -3,7 +3,7 @@ import type { ParameterId } from "../../editions/parameter-types.ts";
 import { reaches } from "../../measures/compare.ts";
 import type { Body, Yard } from "../../measures/yard.ts";
 import type { UndergroundElement } from "../../site/elements.ts";
-import { worstAcrossBodies } from "../across-bodies.ts";
+import { worstOf } from "../across-bodies.ts";
 import { clearanceVerdict } from "../common/clearance-verdict.ts";
 import { all, any, flag, NO, notGiven, open, type Truth, withinAccuracy, YES } from "../common/truth.ts";
 import { type Speaker, speakerOf, subjectName, witnessLine } from "../common/verdicts.ts";
@@ -28,7 +28,7 @@ export const rule: Rule = {
   protects: "A cable that a spade cuts or the ground chafes sends its current through wet soil to the pool.",
   judge: (yard) =>
     yard.each(rule.id, "underground-run", (run) => {
-      const worst = worstAcrossBodies(yard.bodies.map((body) => judgeAt(yard, body, run)));
+      const worst = worstOf(yard.bodies, (body) => judgeAt(yard, body, run));
       return worst ? [worst] : [];
     }),
 };
