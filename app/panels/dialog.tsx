@@ -2,6 +2,7 @@
 import { X } from "lucide-react";
 import { type ReactNode, useEffect, useId, useRef } from "react";
 import { tip } from "./tip-props.ts";
+import { comesUp } from "./top-window.ts";
 
 interface DialogProps {
   readonly title: string;
@@ -34,7 +35,9 @@ export function Dialog({ title, className = "", children, staysOpen = false, onC
       const first = dialog.querySelector<HTMLElement>("[data-first-focus]") ?? heading.current;
       first?.focus();
     }
+    const goes = dialog && comesUp(dialog);
     return () => {
+      goes?.();
       dialog?.close();
       giveFocusBack(before);
     };

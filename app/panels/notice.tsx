@@ -1,9 +1,14 @@
-/** What was just said: spoken politely, shown over the sheet for a while; a problem stays until it is put away or work goes on. */
+/**
+ * What was just said: spoken politely, shown over the sheet, or over the window that is open, for a while; a problem stays
+ * until it is put away or work goes on.
+ */
 import { X } from "lucide-react";
 import { useEffect, useRef } from "react";
+import { createPortal } from "react-dom";
 import { runCommand } from "../commands/command.ts";
 import { useDocument, useEditor, useView } from "../editor-context.tsx";
 import { tip } from "./tip-props.ts";
+import { useTopWindow } from "./top-window.ts";
 
 /** How long a plain notice stays, milliseconds: a base, and more for every letter. */
 const STAYS = 3000;
@@ -30,7 +35,8 @@ export function Notice() {
       editor.view.getState().unsay();
     }
   }, [notice, site, isOther, editor]);
-  return (
+  const over = useTopWindow();
+  const place = (
     <div className="notice-place" role="status" aria-live="polite">
       {notice === null ? null : (
         <div className={`notice notice-${notice.kind}`} key={notice.at}>
@@ -56,4 +62,5 @@ export function Notice() {
       )}
     </div>
   );
+  return over ? createPortal(place, over) : place;
 }

@@ -13,6 +13,7 @@ import { PAPER_NAMES, PAPERS, type PaperName } from "../drawing/paper.ts";
 import { planSheets } from "../drawing/sheets.ts";
 import { useDocument, useEditor, useLive } from "../editor-context.tsx";
 import { tip } from "../panels/tip-props.ts";
+import { comesUp } from "../panels/top-window.ts";
 import { SheetPage } from "./sheet-page.tsx";
 import { usePrintComparison } from "./use-print-comparison.ts";
 
@@ -90,10 +91,12 @@ function PrintPages(props: PrintPagesProps) {
   }, [site, report, missing, paper, reasons, comparison]);
   const box = useRef<HTMLElement>(null);
   useEffect(() => {
-    if (!isOpen) return;
+    if (!isOpen || !box.current) return;
     const before = document.activeElement;
-    box.current?.focus();
+    box.current.focus();
+    const goes = comesUp(box.current);
     return () => {
+      goes();
       if (before instanceof HTMLElement) before.focus();
     };
   }, [isOpen]);

@@ -5,6 +5,7 @@ import { planSheets } from "../../../app/drawing/sheets.ts";
 import { CommandsDialog } from "../../../app/panels/commands-dialog.tsx";
 import { Dialog } from "../../../app/panels/dialog.tsx";
 import { HelpDialog } from "../../../app/panels/help-dialog.tsx";
+import { Notice } from "../../../app/panels/notice.tsx";
 import { RefusedDialog } from "../../../app/panels/refused-dialog.tsx";
 import { SheetPage } from "../../../app/print/sheet-page.tsx";
 import { concretePool, deck } from "../../../rules/catalogue/common/example-yard.ts";
@@ -44,6 +45,36 @@ describe("a file that was refused", () => {
     expect(page.box.textContent).toContain("nothing is lost");
     page.press(page.button("Back to the sheet"));
     expect(closed).toBe(1);
+  });
+});
+
+describe("a notice while a window is open", () => {
+  const told = () => page.all("[role=status]").filter((one) => one.textContent?.includes("could not be read"));
+
+  it("is said in the window, as what lies below can be neither pressed nor heard, and goes back over the sheet", () => {
+    const both = (isOpen: boolean) => (
+      <>
+        <Notice />
+        {isOpen ? (
+          <Dialog title="Gallery" onClose={close}>
+            <p>Pictures</p>
+          </Dialog>
+        ) : null}
+      </>
+    );
+    page.show(both(false));
+    page.show(both(true));
+    // It stands there before it has something to say: only then is that spoken.
+    expect(page.all("dialog [role=status]")).toHaveLength(1);
+    page.does(() => page.editor.view.getState().say("The plan could not be read.", "problem"));
+    expect(told()).toHaveLength(1);
+    expect(told()[0]?.closest("dialog")).not.toBeNull();
+    page.press(page.button("Put the notice away"));
+    expect([told().length, closed]).toEqual([0, 0]);
+    page.does(() => page.editor.view.getState().say("The plan could not be read.", "problem"));
+    page.show(both(false));
+    expect(told()).toHaveLength(1);
+    expect(told()[0]?.closest("dialog")).toBeNull();
   });
 });
 
