@@ -77,7 +77,8 @@ function barrierPath({ shape, points }: Barrier): Path {
   return pathFrom({ vertices: distinct, closed: shape === "solid" });
 }
 
-function reaches(barrier: Barrier, bodies: readonly Area[], offset: number): boolean {
+/** Whether a barrier comes nearer to the water of one of the bodies than `offset` inches. */
+export function reaches(barrier: Barrier, bodies: readonly Area[], offset: number): boolean {
   const path = barrierPath(barrier);
   return path.edges.length > 0 && bodies.some((body) => pathToArea(path, body).length < offset - LIMIT_TOLERANCE);
 }

@@ -11,7 +11,7 @@
  * The curve is drawn on the legal side, within TAUT_TOLERANCE of the exact limits, so its length is never too small and
  * too large by some thousandths of an inch. It is a bound, not a route to lay (geometry of a plan: ring.ts).
  */
-import { clipLines } from "./clipping.ts";
+import { clipLines, unionRegions } from "./clipping.ts";
 import { openStrips, type Strip, type StripColor, strippedOf } from "./ring-strips.ts";
 import { loopLength, tautLoop } from "./taut-loop.ts";
 import { type TautMesh, tautMesh } from "./taut-mesh.ts";
@@ -24,7 +24,7 @@ export interface ShortestRingRequest {
   /** Limits of the distance to the nearest inside wall, inches, 0 < min < max. */
   readonly min: number;
   readonly max: number;
-  /** What the ring may not cross: keep-outs, footprints of buildings and walls. */
+  /** What the ring may not cross: keep-outs, footprints of buildings and walls; they may overlap. */
   readonly obstacles?: Region;
 }
 
@@ -47,9 +47,10 @@ export type ShortestRing =
 
 /** The shortest curves between the limits, or where none exists. No bodies: no loops. */
 export function shortestRing(request: ShortestRingRequest): ShortestRing {
-  const { bodies, min, max, obstacles = [] } = request;
+  const { bodies, min, max } = request;
   if (!(min > 0) || !(max > min) || !Number.isFinite(max))
     throw new Error(`ring limits must rise from above 0, not ${min} to ${max}`);
+  const obstacles = unionRegions([request.obstacles ?? []]);
   const open = openStrips(bodies, min, max);
   const free = solveStrips(open);
   if (!free.ok || obstacles.length === 0 || !crosses(free.loops, obstacles)) return free;

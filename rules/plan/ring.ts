@@ -14,6 +14,7 @@ import type { Barrier, Path, Point, Region } from "../../geometry/types.ts";
 import { boxOfBarrier } from "../measures/boxes.ts";
 import type { Body, Yard } from "../measures/yard.ts";
 import type { RingLoop, RingReport } from "../report.ts";
+import { ringObstacles } from "./ring-obstacles.ts";
 
 /** What the ring goes round and what it must stay clear of. */
 export interface RingCourse {
@@ -66,9 +67,7 @@ function curvesOf(course: RingCourse, { min, max, offset, margin }: RingLimits):
   const waters = course.bodies.map((body) => body.water);
   const even = evenRing({ bodies: waters, offset, barriers: course.barriers, keepOuts: course.keepOuts, min });
   const names = (numbers: readonly number[]) => numbers.flatMap((n) => course.bodies[n]?.id ?? []);
-  const obstacles: Region = [...course.barriers, ...course.keepOuts]
-    .filter((barrier) => barrier.shape === "solid")
-    .map((barrier) => [closed(barrier.points)]);
+  const obstacles = ringObstacles(waters, course.barriers, course.keepOuts, max);
   const taut = (from: number, to: number, around: Region): RingLoop[] | null => {
     if (!(from > 0 && to > from)) return null;
     const ring = shortestRing({ bodies: waters, min: from, max: to, obstacles: around });

@@ -180,6 +180,15 @@ describe("shortest legal ring and obstacles", () => {
     expect(ring.length).toBeLessThan(free + 2 * (leg - 191) + 0.01);
   });
 
+  it("does not run through where two obstacles overlap", () => {
+    // The same post twice, and once in two halves that share a strip: as one post (arithmetic: the same ground).
+    const post = solved(withObstacle(square(191, -20, 2, 2.001))).length;
+    const twice = solved(withObstacle(square(191, -20, 2, 2.001), square(191, -20, 2, 2.001))).length;
+    const halves = solved(withObstacle(square(191, -20, 1.5, 2.001), square(191.5, -20, 1.5, 2.001))).length;
+    expect(twice).toBeCloseTo(post, 9);
+    expect(halves).toBeCloseTo(post, 3);
+  });
+
   it("says where nothing legal is left", () => {
     const cut = withObstacle(square(100, -30, 16));
     expect(cut.ok).toBe(false);

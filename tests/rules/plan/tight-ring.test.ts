@@ -1,0 +1,91 @@
+/** The ring pulled tight among walls and buildings: it stays in front of them, whatever they are drawn as. */
+import { describe, expect, it } from "vitest";
+import { recompute } from "../../../rules/recompute.ts";
+import type { Report } from "../../../rules/report.ts";
+import { checkSite } from "../../../rules/site/reader.ts";
+
+const ell = [
+  [0, 0],
+  [300, 0],
+  [300, 150],
+  [150, 150],
+  [150, 300],
+  [0, 300],
+];
+
+const frame = (x0: number, y0: number, x1: number, y1: number) => [
+  [x0, y0],
+  [x1, y0],
+  [x1, y1],
+  [x0, y1],
+];
+
+function ringOf(outline: readonly (readonly number[])[], ...elements: readonly object[]): Report["ring"] {
+  const pool = { id: "pool", kind: "pool", outline: { vertices: outline, closed: true }, body: "pool" };
+  const read = checkSite({
+    format: "copperband-site",
+    version: 1,
+    edition: "nec-2020",
+    elements: [{ ...pool, shell: "sprayed-concrete", steel: "bare", depth: 60 }, ...elements],
+  });
+  if (!read.ok) throw new Error(JSON.stringify(read));
+  return recompute(read.site).ring;
+}
+
+const wall = (vertices: readonly (readonly number[])[], closed: boolean, thickness = 6) => ({
+  id: "wall",
+  kind: "wall",
+  path: { vertices, closed },
+  thickness,
+  top: 72,
+  permanent: true,
+});
+
+/** The tight ring's positions; none when there is no room for one. */
+const tight = (ring: Report["ring"]) => (ring.short?.loops ?? []).flatMap(({ path }) => path);
+
+describe("the ring pulled tight", () => {
+  it("stays inside a building that holds the pool", () => {
+    // The corner of the house stands 20 in. off the inner corner of the pool, where the string would cut across.
+    const house = [
+      [-60, -60],
+      [360, -60],
+      [360, 170],
+      [170, 170],
+      [170, 360],
+      [-60, 360],
+    ];
+    const ring = ringOf(ell, { id: "house", kind: "building", outline: { vertices: house, closed: true }, top: 120 });
+    const open = ringOf(ell);
+    const beyond = tight(ring).filter(([x, y]) => x > 170 + 0.01 && y > 170 + 0.01);
+    expect(tight(ring).length).toBeGreaterThan(0);
+    expect(beyond).toEqual([]);
+    // Arithmetic: it bends round that corner, so each way it is longer than the straight one and shorter than the even ring.
+    expect(ring.shortestLegal).toBeGreaterThan(open.shortestLegal + 1);
+    expect(ring.shortestLegal).toBeLessThan(ring.length);
+  });
+
+  it("goes round a closed wall that stands in its way", () => {
+    const post = wall(frame(172, 172, 180, 180), true, 2);
+    const inside = tight(ringOf(ell, post)).filter(([x, y]) => x > 171.01 && y > 171.01);
+    expect(inside).toEqual([]);
+  });
+
+  it("is none where walls leave no room in front of them, though there is room behind", () => {
+    const around = ringOf(frame(0, 0, 384, 192), wall(frame(-17, -17, 401, 209), true));
+    expect(around.short).toBeUndefined();
+    // Arithmetic: a rectangle at 14 in.; less than 18 but for 8 pieces beside its corners.
+    expect(around.length).toBeCloseTo(2 * (412 + 220), 1);
+    const close = (around.tooClose ?? []).reduce((sum, { length }) => sum + length, 0);
+    expect(close).toBeCloseTo(2 * (412 + 220) - 8 * (14 - Math.sqrt(18 ** 2 - 14 ** 2)), 1);
+    // A wall of 6 in. at 14: its back is 20 in. from the water, and the perimeter ends at its face.
+    const beside = wall(
+      [
+        [100, 209],
+        [280, 209],
+      ],
+      false,
+    );
+    expect(ringOf(frame(0, 0, 384, 192), beside).short).toBeUndefined();
+  });
+});
