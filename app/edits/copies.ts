@@ -1,10 +1,11 @@
 /**
- * Copies of elements, as they stand by themselves: with ids of their own, naming each other where the originals did, in
- * groups where the originals were.
+ * Copies of elements, as they stand by themselves: with ids and names of their own, naming each other where the originals
+ * did, in groups where the originals were.
  */
 import type { Arrangement, Dimension, Site } from "../../rules/site/site.ts";
 import { withCopiedGroups } from "./arrangement.ts";
 import { withAdded } from "./checked.ts";
+import { namedApart, namesOn } from "./copy-names.ts";
 import { withCopiedDimensions } from "./dimension-copies.ts";
 import type { AnyElement, EditResult } from "./edit.ts";
 import { inItsPool } from "./inset-place.ts";
@@ -41,6 +42,7 @@ export function withCopies(
     site,
     motions.flatMap(() => kinds),
   );
+  const nameFor = namesOn(site);
   const copies: AnyElement[] = [];
   const renamings: Map<string, string>[] = [];
   for (const [set, motion] of motions.entries()) {
@@ -49,7 +51,7 @@ export function withCopies(
     for (const original of originals) {
       const copy = takenTo(original, motion, "copy");
       if (!copy.ok) return copy;
-      const named = withNewNames(copy.element, renamed, keeps);
+      const named = namedApart(withNewIds(copy.element, renamed, keeps), nameFor);
       // A ledge copied with its pool stays in it; one that was copied alone may come to lie in another.
       copies.push(goesWithPool(original, renamed) ? named : inItsPool(site, named));
     }
@@ -69,7 +71,7 @@ function goesWithPool(element: AnyElement, renamed: ReadonlyMap<string, string>)
   return typeof pool === "string" && renamed.has(pool);
 }
 
-function withNewNames(element: AnyElement, renamed: ReadonlyMap<string, string>, keeps: Mentions): AnyElement {
+function withNewIds(element: AnyElement, renamed: ReadonlyMap<string, string>, keeps: Mentions): AnyElement {
   const fields: Record<string, unknown> = { ...element, id: renamed.get(element.id) ?? element.id };
   const isKept = (id: unknown) => typeof id !== "string" || renamed.has(id) || keeps(id);
   const rename = (id: unknown): unknown => (typeof id === "string" ? (renamed.get(id) ?? id) : id);

@@ -1,7 +1,7 @@
 /** Rows of copies, and copies carried from sheet to sheet. Expectations are arithmetic. */
 import { describe, expect, it } from "vitest";
 import { groupElements } from "../../../app/edits/arrangement.ts";
-import { mirrorCopies } from "../../../app/edits/duplicate-elements.ts";
+import { duplicateElements, mirrorCopies } from "../../../app/edits/duplicate-elements.ts";
 import { moveElements } from "../../../app/edits/move-elements.ts";
 import { isFrom, pasteElements, readTaken, takeElements, takenText } from "../../../app/edits/paste-elements.ts";
 import { placesOf, repeatElements } from "../../../app/edits/repeat-elements.ts";
@@ -17,6 +17,50 @@ function siteOf(...elements: readonly unknown[]): Site {
 }
 
 const post = (id: string, x: number, y: number) => ({ id, kind: "metal", shape: { point: [x, y] }, part: "post" });
+describe("the name of a copy", () => {
+  const ladder = (id: string, x: number, name: string) => ({ ...post(id, x, 0), part: "ladder", name });
+  const names = ({ elements }: Site) => elements.map(({ name }) => name);
+
+  it("has the next number of its series, so that findings and lists tell them apart", () => {
+    const one = siteOf(ladder("metal-1", 0, "Ladder"), post("metal-2", 50, 0));
+    const two = applied(one, duplicateElements(["metal-1", "metal-2"]));
+    expect(names(two)).toEqual(["Ladder", undefined, "Ladder 2", undefined]);
+    const three = applied(two, mirrorCopies(["metal-3"], [500, 0], 90));
+    expect(names(three).at(-1)).toBe("Ladder 3");
+    const line = {
+      closed: false,
+      vertices: [
+        [1000, 0],
+        [1100, 0],
+      ],
+    } as const;
+    const row = applied(three, repeatElements(["metal-1"], { line, every: { count: 3 } }));
+    expect(names(row).slice(-3)).toEqual(["Ladder 4", "Ladder 5", "Ladder 6"]);
+  });
+
+  it("stays where it is free, as on another sheet; capital letters make no other name", () => {
+    const from = siteOf(ladder("metal-1", 0, "Ladder 7"), ladder("metal-2", 50, "Rail"));
+    const taken = takeElements(from, ["metal-1", "metal-2"]);
+    const paste = pasteElements(taken, { by: [10, 0] });
+    const once = applied(siteOf(), paste);
+    expect(names(once)).toEqual(["Ladder 7", "Rail"]);
+    expect(names(applied(once, paste)).slice(2)).toEqual(["Ladder 8", "Rail 2"]);
+    const loud = applied(siteOf(ladder("metal-1", 0, "RAIL")), paste);
+    expect(names(loud)).toEqual(["RAIL", "Ladder 7", "Rail 2"]);
+  });
+
+  it("counts no number of a type, and takes nobody's name", () => {
+    const types = siteOf(ladder("metal-1", 0, "Lamp PX-40"), ladder("metal-2", 50, "Lamp 12345"), ladder("m3", 9, "7"));
+    expect(names(applied(types, duplicateElements(["metal-1", "metal-2", "m3"]))).slice(3)).toEqual([
+      "Lamp PX-40 2",
+      "Lamp 12345 2",
+      "7 2",
+    ]);
+    const holes = siteOf(ladder("metal-1", 0, "Rail"), ladder("metal-2", 50, "rail 3"));
+    expect(names(applied(holes, duplicateElements(["metal-1"]))).at(-1)).toBe("Rail 4");
+  });
+});
+
 describe("a row of copies", () => {
   const line = {
     closed: false,
