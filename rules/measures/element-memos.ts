@@ -9,15 +9,17 @@ export interface ElementMemo {
   shape: Shape | undefined;
   /** The body, surface, wall or building made of it. */
   model: unknown;
-  /** Straight distances to bodies of water, the last first. */
-  straight: Straight | undefined;
+  /** The straight distance to a body of water, and to further ones. Most sites have one. */
+  straightOf: object | undefined;
+  straight: Witness | undefined;
+  furtherStraight: Straight | undefined;
   /** Other measurements, the last first. */
   measured: Measurement | undefined;
   /** Work that reads more than the element. */
   works: { readonly name: string; entry: Entry }[] | undefined;
 }
 
-/** Chains, not lists: most elements have one of each, and a large yard has thousands of elements. */
+/** Chains, not lists: most elements have one or none, and a large yard has thousands of elements. */
 interface Straight {
   readonly of: object;
   readonly found: Witness;
@@ -45,7 +47,15 @@ export class ElementMemos {
     if (element === this.#last && this.#lastMemo) return this.#lastMemo;
     let memo = this.#memos.get(element);
     if (!memo) {
-      memo = { shape: undefined, model: undefined, straight: undefined, measured: undefined, works: undefined };
+      memo = {
+        shape: undefined,
+        model: undefined,
+        straightOf: undefined,
+        straight: undefined,
+        furtherStraight: undefined,
+        measured: undefined,
+        works: undefined,
+      };
       this.#memos.set(element, memo);
     }
     this.#last = element;
@@ -60,13 +70,19 @@ export class ElementMemos {
 
   /** The straight distance from a body of water. */
   straight(element: KnownElement, body: object): Witness | undefined {
-    for (let one = this.of(element).straight; one; one = one.next) if (one.of === body) return one.found;
+    const memo = this.of(element);
+    if (memo.straightOf === body) return memo.straight;
+    for (let one = memo.furtherStraight; one; one = one.next) if (one.of === body) return one.found;
     return undefined;
   }
 
   keepStraight(element: KnownElement, body: object, found: Witness): Witness {
     const memo = this.of(element);
-    memo.straight = { of: body, found, next: fewOf(memo.straight) };
+    const { straightOf, straight } = memo;
+    if (straightOf && straight)
+      memo.furtherStraight = { of: straightOf, found: straight, next: fewOf(memo.furtherStraight) };
+    memo.straightOf = body;
+    memo.straight = found;
     return found;
   }
 

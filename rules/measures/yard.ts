@@ -202,13 +202,12 @@ export class Yard {
     );
   }
 
-  /** The shortest plan path from the inside wall to the element round the barriers that count. */
+  /**
+   * The shortest plan path from the inside wall to the element round the barriers that count. Not kept: of most elements
+   * it is asked for once, and a large yard has thousands.
+   */
   countedPath(element: KnownElement, body: Body, measure: "metal" | "cord"): Route | null {
-    const lists = this.#barrierLists(measure, body);
-    const straight = this.straight(element, body);
-    // Most of a large yard lies in plain sight: such a path is sooner made than kept.
-    if (isClear(lists, "counted", straight)) return straightRoute(straight);
-    return this.#work.memos.measured(element, lists, "counted", () => this.#route(element, body, lists, "counted"));
+    return this.#route(element, body, this.#barrierLists(measure, body), "counted");
   }
 
   /** The same, and the paths where what is not given about barriers turns out one way or the other. */

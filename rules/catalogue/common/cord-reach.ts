@@ -40,6 +40,8 @@ export function cordReach(yard: Yard, body: Body, element: DeviceElement): CordR
   }
   /** The same by every way that it may be, or open. */
   const byEveryWay = (judge: (route: Route | null) => Truth): Truth => {
+    const [only] = routes;
+    if (only && routes.length === 1 && facts.length === 0) return judge(only);
     const truths = routes.map(judge);
     if (truths.every(({ state }) => state === "yes")) return YES;
     if (truths.every(({ state }) => state === "no")) return NO;

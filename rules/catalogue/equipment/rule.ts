@@ -2,11 +2,11 @@ import type { Body, Yard } from "../../measures/yard.ts";
 import type { Question } from "../../report.ts";
 import type { EquipmentElement } from "../../site/elements.ts";
 import { elementName } from "../../words/element-names.ts";
-import { worstAcrossBodies } from "../across-bodies.ts";
+import { worstOf } from "../across-bodies.ts";
 import { type FixedMetal, joinRemedy, judgeFixedMetal } from "../common/fixed-metal.ts";
 import { heightRange, partNeed } from "../common/needs.ts";
 import { bondedBodies } from "../common/storable.ts";
-import { BARE, settle, subjectName, witnessLine } from "../common/verdicts.ts";
+import { BARE, draftOf, settle, settledAs, subjectName, witnessLine } from "../common/verdicts.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
 
 export const rule: Rule = {
@@ -38,19 +38,19 @@ function judgeUnit(yard: Yard, element: EquipmentElement): Verdict[] {
   const body = yard.nearestBody(element, bodies);
   if (!body) return [];
   const name = subjectName(element);
-  const plain = elementName(element);
   const straight = yard.straight(element, body);
-  const base = {
-    ...BARE,
+  const base = draftOf({
     element: element.id,
     body: body.id,
-    basis: "published" as const,
     measured: { horizontal: straight.length },
+    required: BARE.required,
+    margin: BARE.margin,
     witness: witnessLine(straight),
-  };
-  if (yard.fact(element, "metalParts") === false) {
-    return [{ ...base, outcome: "exempt", why: `${name} has no metal parts, so nothing of it needs bonding.` }];
-  }
+    limits: BARE.limits,
+  });
+  base.basis = "published";
+  if (yard.fact(element, "metalParts") === false)
+    return [settledAs(base, "exempt", `${name} has no metal parts, so nothing of it needs bonding.`)];
   if (yard.fact(element, "servesWater") === false && element.unit !== "cover-motor") {
     const why = `${name} is no part of the water's circulation.`;
     return [asFixedMetal(yard, bodies, element, why)];
@@ -62,7 +62,7 @@ function judgeUnit(yard: Yard, element: EquipmentElement): Verdict[] {
       {
         ...base,
         outcome: "exempt",
-        why: `The motor of ${plain} is listed as double insulated and is not bonded.${tail}`,
+        why: `The motor of ${elementName(element)} is listed as double insulated and is not bonded.${tail}`,
       },
     ];
   }
@@ -137,7 +137,7 @@ function judgeTank(yard: Yard, bodies: readonly Body[], body: Body, element: Equ
 
 /** The unit judged as any fixed metal, under that section. */
 function asFixedMetal(yard: Yard, bodies: readonly Body[], element: EquipmentElement, lead: string): Verdict {
-  const verdicts = bodies.map((body) => {
+  const worst = worstOf(bodies, (body) => {
     const straight = yard.straight(element, body);
     const metal: FixedMetal = {
       element,
@@ -152,7 +152,6 @@ function asFixedMetal(yard: Yard, bodies: readonly Body[], element: EquipmentEle
     };
     return judgeFixedMetal(yard, body, metal);
   });
-  const worst = worstAcrossBodies(verdicts);
   if (!worst) throw new Error(`${element.id} was judged without a body`);
   const verdict = { ...worst, section: "680.26(B)(7)", why: `${lead} ${worst.why}` };
   return worst.outcome === "bond" ? { ...verdict, need: unitNeed(yard, element) } : verdict;

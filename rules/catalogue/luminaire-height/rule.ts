@@ -48,34 +48,52 @@ const OUTER = ["luminaire.outerTo"] as const;
 
 /** `lighting`: open for an outlet of which nobody says what it feeds. */
 function judgeAt(yard: Yard, body: Body, device: DeviceElement, lighting: Truth): Verdict {
+  const straight = yard.straight(device, body);
+  const distance = straight.length;
+  const outer = yard.edition.value("luminaire.outerTo");
+  const beyond = exceeds(distance, outer, yard.accuracy);
+  if (beyond !== "yes") return judgeWithin(yard, body, device, lighting, beyond);
+  const say = speakerOf(yard);
+  const far = draftOf({
+    element: device.id,
+    body: body.id,
+    measured: { horizontal: distance, vertical: heightAbove(body, device) },
+    required: { horizontal: outer },
+    margin: distance - outer,
+    witness: witnessLine(straight),
+    limits: OUTER,
+  });
+  far.section = "680.22(B)(4)";
+  const why = `${subjectName(device)} is ${say.length(distance, outer)} from the inside wall, more than ${say.length(outer)}.`;
+  return settledAs(far, "exempt", why);
+}
+
+/** How far the lowest point lies above the maximum water level, inches; null where its height is not given. */
+function heightAbove(body: Body, device: DeviceElement): number | null {
+  const lowest = lowestOf(device.z);
+  return lowest === undefined ? null : lowest - body.waterLevel;
+}
+
+/** Where it is, or may be, within the distance from which on nothing is asked. */
+function judgeWithin(
+  yard: Yard,
+  body: Body,
+  device: DeviceElement,
+  lighting: Truth,
+  beyond: "no" | "doubtful",
+): Verdict {
   const say = speakerOf(yard);
   const { edition, accuracy } = yard;
   const straight = yard.straight(device, body);
   const distance = straight.length;
   const [near, outer] = [edition.value("luminaire.near"), edition.value("luminaire.outerTo")];
-  const lowest = lowestOf(device.z);
-  const vertical = lowest === undefined ? null : lowest - body.waterLevel;
+  const vertical = heightAbove(body, device);
   const measured: Measured = { horizontal: distance, vertical };
   const where =
     distance === 0
       ? "is over the water"
       : `is ${say.length(distance, distance > near ? outer : near)} from the inside wall`;
   const name = subjectName(device);
-  const beyond = exceeds(distance, outer, accuracy);
-  if (beyond === "yes") {
-    const why = `${name} ${where}, more than ${say.length(outer)}.`;
-    const far = draftOf({
-      element: device.id,
-      body: body.id,
-      measured,
-      required: { horizontal: outer },
-      margin: distance - outer,
-      witness: witnessLine(straight),
-      limits: OUTER,
-    });
-    far.section = "680.22(B)(4)";
-    return settledAs(far, "exempt", why);
-  }
   const base = {
     ...BARE,
     element: device.id,

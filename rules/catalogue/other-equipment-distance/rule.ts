@@ -4,7 +4,7 @@ import { worstOver } from "../common/clearance-verdict.ts";
 import { isElectric } from "../common/electric.ts";
 import { judgeStraight } from "../common/straight-distance.ts";
 import { any, NO, type Truth, YES } from "../common/truth.ts";
-import { BARE, subjectName } from "../common/verdicts.ts";
+import { BARE, draftOf, settledAs, subjectName } from "../common/verdicts.ts";
 import type { Rule, Verdict } from "../rule.ts";
 
 export const rule: Rule = {
@@ -30,9 +30,9 @@ export const rule: Rule = {
 function judgeEquipment(yard: Yard, element: EquipmentElement, limit: number): Verdict[] {
   const electric = isElectric(element);
   return worstOver(yard, element, (body) => {
-    const base = { ...BARE, element: element.id, body: body.id };
+    const base = draftOf({ ...BARE, element: element.id, body: body.id });
     const volts = yard.edition.value("contactLimit.volts");
-    if (electric.state === "no") return { ...base, outcome: "exempt", why: `${subjectName(element)} is not electric.` };
+    if (electric.state === "no") return settledAs(base, "exempt", `${subjectName(element)} is not electric.`);
     const low = element.volts !== undefined && element.volts <= volts;
     if (low) {
       const why = `${subjectName(element)} works at ${element.volts} V, at or below the low-voltage contact limit of ${volts} V.`;
