@@ -9,6 +9,7 @@ import { innerOutlineFields } from "../../rules/site/geometry-fields.ts";
 import { reattached } from "../dimensions/anchors.ts";
 import { refuseLocked } from "./arrangement.ts";
 import { gone, refuseElement } from "./checked.ts";
+import { namedApart, namesOn } from "./copy-names.ts";
 import { type PathPlace, stretch, withCornerAt } from "./cut-path.ts";
 import { type AnyElement, type Edit, type EditResult, refused, withElement } from "./edit.ts";
 import { elementWords } from "./element-words.ts";
@@ -37,7 +38,7 @@ export function splitLine(id: string, place: PathPlace): Edit {
       return finished(site, element, withPath(element, ref, opened), null, "Open");
     }
     if (cut.index === 0 || cut.index === last) return refused("A line cannot be cut at its end.", id, ref.field);
-    const second = { ...element, id: newId(site, element.kind as Kind) } as AnyElement;
+    const second = secondOf(site, element);
     const parts = [stretch(cut.path, 0, cut.index, flat), stretch(cut.path, cut.index, last, flat)] as const;
     return finished(site, element, withPath(element, ref, parts[0]), withPath(second, ref, parts[1]), "Cut");
   });
@@ -62,7 +63,7 @@ export function splitOutline(id: string, from: PathPlace, to: PathPlace): Edit {
       return refused("Cut from one place of the outline to another.", id, ref.field);
     }
     const [a, b] = parts as [PathData, PathData];
-    const copy = { ...element, id: newId(site, element.kind as Kind) } as AnyElement;
+    const copy = secondOf(site, element);
     const turns = [path, a, b].map((one) => Math.sign(signedArea(pathFrom(one))));
     if (turns.some((way) => way !== turns[0])) {
       return refused(`A cut has to run inside ${elementWords(element)}.`, id, ref.field);
@@ -76,6 +77,11 @@ export function splitOutline(id: string, from: PathPlace, to: PathPlace): Edit {
 }
 
 type Site = Parameters<Edit["apply"]>[0];
+
+/** What the second part begins with: the same facts, an id and a name of its own. */
+function secondOf(site: Site, element: AnyElement): AnyElement {
+  return namedApart({ ...element, id: newId(site, element.kind as Kind) }, namesOn(site));
+}
 
 function splitting(
   id: string,

@@ -136,6 +136,11 @@ describe("cutting", () => {
     expect(site.elements.slice(0, 2).map((element) => "gates" in element)).toEqual([false, false]);
   });
 
+  it("gives the second part a name that tells it from the first", () => {
+    const site = done(siteWith([{ ...fence, name: "Run" }]), splitLine("fence-1", { index: 1, share: 0.25 }));
+    expect(site.elements.map(({ name }) => name)).toEqual(["Run", "Run 2"]);
+  });
+
   it("a line at a corner, and not at its end", () => {
     const site = done(siteWith([fence]), splitLine("fence-1", { index: 2, share: 0 }));
     expect(path(site, "fence-1").vertices).toEqual([
