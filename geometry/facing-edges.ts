@@ -27,9 +27,13 @@ const known = new WeakMap<EdgeTree, Directions>();
 /** Added to sines and cosines against rounding. */
 const ROUNDING = 1e-9;
 
+/** Nodes that wait to be looked at; the longest way down a tree is far shorter. */
+const waiting = new Int32Array(64);
+
 /**
  * Calls `visit` with every edge of a closed path, in order, whose box lies within `within` inches of some eye and that, with
  * the turn at its start, can face one: others may be among them. The eyes: all points at most `spread` inches from `eye`.
+ * `visit` starts no search of this kind itself.
  */
 export function visitFacing(
   tree: EdgeTree,
@@ -46,11 +50,15 @@ export function visitFacing(
   }
   const [x, y] = eye;
   const reach = within + spread;
-  const waiting = [0];
-  for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
+  waiting[0] = 0;
+  for (let top = 0; top >= 0; ) {
+    const node = waiting[top] as number;
+    top -= 1;
     if (!isNearAndFacing(tree, directions, node, x, y, spread, reach)) continue;
     if (node < tree.firstLeaf) {
-      waiting.push(2 * node + 2, 2 * node + 1);
+      waiting[top + 1] = 2 * node + 2;
+      waiting[top + 2] = 2 * node + 1;
+      top += 2;
       continue;
     }
     const { start, end } = edgesOfLeaf(tree, node);

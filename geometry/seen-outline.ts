@@ -130,41 +130,52 @@ export function nearestSeenBeside(map: BarrierMap, outline: Outline, eye: Eye, w
 }
 
 /**
- * The points that can be nearest among those seen, filled anew for each eye: how far each is, and the edge on which it is
+ * The points that can be nearest among those seen, found anew for each eye: how far each is, and the edge on which it is
  * the foot, or its own position. Most are never asked for, so the foot is not made before it is.
  */
 let distances = new Float64Array(64);
 const places: (Edge | Point)[] = [];
 
+/** The search under way: one runs to its end before the next begins, and a yard asks for thousands. */
+const search = { path: null as Path | null, from: [0, 0] as Point, within: 0, found: 0 };
+
 /** Finds the candidates and returns how many there are. */
 function findCandidates(outline: Outline, p: Point, within: number): number {
-  let count = 0;
-  const add = (place: Edge | Point, distance: number): void => {
-    if (distance > within) return;
-    if (count === distances.length) {
-      const longer = new Float64Array(2 * count);
-      longer.set(distances);
-      distances = longer;
-    }
-    distances[count] = distance;
-    places[count] = place;
-    count += 1;
-  };
+  search.from = p;
+  search.within = within;
+  search.found = 0;
   for (const path of outline.paths) {
-    const last = path.closed ? -1 : path.edges.length - 1;
-    const visit = (edge: Edge, index: number) => {
-      // Each vertex once: where an edge starts, and where the last of an open path ends.
-      if (leadsAway(path, index, p)) add(edge.from, distanceBetween(edge.from, p));
-      if (index === last) add(edge.to, distanceBetween(edge.to, p));
-      if (edge.kind === "arc" || facesLine(edge, p)) add(edge, distanceToEdge(edge, p));
-    };
+    search.path = path;
     const only = path.edges.length === 1 ? path.edges[0] : undefined;
-    if (only) visit(only, 0);
-    else if (path.closed) visitFacing(edgeTree(path), p, 0, within, visit);
-    else visitWithin(edgeTree(path), p, within, visit);
+    if (only) candidatesOn(only, 0);
+    else if (path.closed) visitFacing(edgeTree(path), p, 0, within, candidatesOn);
+    else visitWithin(edgeTree(path), p, within, candidatesOn);
   }
-  for (const point of outline.crossed) add(point, distanceBetween(point, p));
-  return count;
+  search.path = null;
+  for (const point of outline.crossed) addCandidate(point, distanceBetween(point, p));
+  return search.found;
+}
+
+/** Each vertex once: where an edge starts, and where the last of an open path ends. */
+function candidatesOn(edge: Edge, index: number): void {
+  const { from } = search;
+  const path = search.path as Path;
+  if (leadsAway(path, index, from)) addCandidate(edge.from, distanceBetween(edge.from, from));
+  if (!path.closed && index === path.edges.length - 1) addCandidate(edge.to, distanceBetween(edge.to, from));
+  if (edge.kind === "arc" || facesLine(edge, from)) addCandidate(edge, distanceToEdge(edge, from));
+}
+
+function addCandidate(place: Edge | Point, distance: number): void {
+  if (distance > search.within) return;
+  const at = search.found;
+  if (at === distances.length) {
+    const longer = new Float64Array(2 * at);
+    longer.set(distances);
+    distances = longer;
+  }
+  distances[at] = distance;
+  places[at] = place;
+  search.found = at + 1;
 }
 
 /** Where candidate number `i` is; null for a foot at an end of its edge, which is a candidate of its own or none. */
