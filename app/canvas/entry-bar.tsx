@@ -1,9 +1,11 @@
 /** Typed measurements while drawing: the fields that the tool in hand takes. Enter places, Escape gives the typing up. */
+
 import { CornerDownLeft, Undo2 } from "lucide-react";
 import { type KeyboardEvent, useEffect, useId, useRef } from "react";
 import { useStore } from "zustand";
 import { useEditor } from "../editor-context.tsx";
 import { toolKeyFor } from "../tools/entry-keys.ts";
+import { focusSheet } from "./focus-sheet.ts";
 import { hostOf } from "./host-of.ts";
 import { SideChoice } from "./side-choice.tsx";
 import "./canvas.css";
@@ -41,7 +43,7 @@ export function EntryBar() {
   const place = () => {
     // The drawing may have ended with it, and a rounded corner is done with: keys then go on on the sheet.
     if (!host.enter() || host.state.getState().entry === null) return;
-    if (host.tool.id === "select") document.querySelector<HTMLElement>(".sheet-canvas")?.focus();
+    if (host.tool.id === "select") focusSheet();
     else first.current?.focus();
   };
   return (
@@ -65,7 +67,7 @@ export function EntryBar() {
         if (event.key !== "Escape") return;
         event.preventDefault();
         for (const { name } of entry.fields) host.type(name, "");
-        document.querySelector<HTMLElement>(".sheet-canvas")?.focus();
+        focusSheet();
       }}
     >
       {entry.fields.map((field, i) => (

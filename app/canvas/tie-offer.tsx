@@ -1,7 +1,9 @@
 /** The button beside a proposed tie that was touched: records it as made. */
+
 import { useStore } from "zustand";
 import { useDocument, useEditor, useView } from "../editor-context.tsx";
 import { recordTie } from "../edits/record-tie.ts";
+import { focusSheet } from "./focus-sheet.ts";
 import { hostOf } from "./host-of.ts";
 
 export function TieOffer() {
@@ -14,7 +16,7 @@ export function TieOffer() {
   /** The button goes, and keys go on on the sheet. */
   const leave = () => {
     host.withdrawTie();
-    document.querySelector<HTMLElement>(".sheet-canvas")?.focus();
+    focusSheet();
   };
   const record = () => {
     const refusal = editor.document.getState().edit(recordTie(tie));

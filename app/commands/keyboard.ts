@@ -2,6 +2,7 @@
  * Keys to commands. Keys typed into fields are left alone, save those with Mod that mean nothing to a field. Arrow keys
  * that move the selection make one step of the history from the first press until the last arrow key is let go.
  */
+import { SHEET_BOX } from "../canvas/focus-sheet.ts";
 import { moveElements } from "../edits/move-elements.ts";
 import { ARROWS } from "../tools/arrows.ts";
 import { BIG_NUDGE, NUDGE } from "./change-commands.ts";
@@ -132,7 +133,7 @@ export function listenToKeys(page: Window, commands: CommandList, editor: Editor
   // the press may let go of, field and all.
   const press = (event: PointerEvent) => {
     leave();
-    if (event.target instanceof Element && event.target.closest(".sheet-canvas")) settleField(page, false);
+    if (event.target instanceof Element && event.target.closest(SHEET_BOX)) settleField(page, false);
   };
   page.addEventListener("keydown", down);
   page.addEventListener("keyup", up);

@@ -1,6 +1,8 @@
 /** A window over the page, the browser's own: it keeps the focus, Escape and a press beside it close it. */
+
 import { X } from "lucide-react";
 import { type ReactNode, useEffect, useId, useRef } from "react";
+import { focusSheet } from "../canvas/focus-sheet.ts";
 import { tip } from "./tip-props.ts";
 import { comesUp } from "./top-window.ts";
 
@@ -17,7 +19,7 @@ interface DialogProps {
 function giveFocusBack(before: Element | null): void {
   if (document.activeElement !== document.body || before === document.body) return;
   if (before instanceof HTMLElement && before.isConnected) before.focus();
-  else document.querySelector<HTMLElement>(".sheet-canvas")?.focus();
+  else focusSheet();
 }
 
 export function Dialog({ title, className = "", children, staysOpen = false, onClose }: DialogProps) {

@@ -1,10 +1,11 @@
 /** The parts of the page in the order in which a key goes through them, and the place in each that takes the focus. */
+import { SHEET_BOX } from "../canvas/focus-sheet.ts";
 
 const PARTS: readonly { readonly part: string; readonly inside: string; readonly stop: string }[] = [
   { part: "top", inside: ".topbar", stop: "button" },
   { part: "parts", inside: ".left", stop: '[aria-pressed="true"]' },
   { part: "tools", inside: ".toolbar", stop: '[aria-pressed="true"], [data-pressed]' },
-  { part: "sheet", inside: ".sheet", stop: ".sheet-canvas" },
+  { part: "sheet", inside: ".sheet", stop: SHEET_BOX },
   { part: "details", inside: ".side", stop: '[role="tab"][aria-selected="true"]' },
   { part: "status", inside: ".status", stop: "button" },
 ];

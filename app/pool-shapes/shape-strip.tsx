@@ -1,8 +1,10 @@
 /** The ways to draw a pool, each with a small picture; the pictures of the shapes are drawn by the shapes themselves. */
+
 import { type KeyboardEvent, useRef } from "react";
 import { useStore } from "zustand";
 import { pathFrom } from "../../geometry/outline.ts";
 import type { PathData } from "../../geometry/types.ts";
+import { focusSheet } from "../canvas/focus-sheet.ts";
 import { hostOf } from "../canvas/host-of.ts";
 import { runCommand } from "../commands/command.ts";
 import { pathD } from "../drawing/path-d.ts";
@@ -82,7 +84,7 @@ export default function ShapeStrip() {
           onClick={({ detail }) => {
             runCommand(editor, editor.commands.get(id));
             // Pointed out, it is used on the sheet: what is typed next are its dimensions. Keys stay among the shapes.
-            if (detail > 0) document.querySelector<HTMLElement>(".sheet-canvas")?.focus({ preventScroll: true });
+            if (detail > 0) focusSheet();
           }}
         >
           {picture}

@@ -1,7 +1,9 @@
 /** The card of the walk on the sheet: one step, on and back, and a way out at every step. What it speaks of is framed. */
+
 import { X } from "lucide-react";
 import { useEffect, useLayoutEffect, useRef } from "react";
 import { useStore } from "zustand";
+import { focusSheet } from "../canvas/focus-sheet.ts";
 import { runCommand } from "../commands/command.ts";
 import { useEditor } from "../editor-context.tsx";
 import { tip } from "../panels/tip-props.ts";
@@ -28,7 +30,7 @@ export default function WalkCard() {
     heading.current?.focus();
     return () => {
       if (before instanceof HTMLElement && before.isConnected && before !== document.body) before.focus();
-      else document.querySelector<HTMLElement>(".sheet-canvas")?.focus();
+      else focusSheet();
     };
   }, [isAsked]);
 
@@ -36,7 +38,7 @@ export default function WalkCard() {
   useLayoutEffect(() => {
     const left = card.current;
     return () => {
-      if (left?.contains(document.activeElement)) document.querySelector<HTMLElement>(".sheet-canvas")?.focus();
+      if (left?.contains(document.activeElement)) focusSheet();
     };
   }, []);
 
