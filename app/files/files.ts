@@ -95,6 +95,8 @@ export interface FilesOptions {
 const LOOKING = "This site is open in another tab. Here it is only looked at until you work on it here or open a copy.";
 const LOSING =
   "The changes on the sheet are in no file, and the browser keeps no copy of them. Open another site and lose them?";
+const UNFINISHED =
+  "A drawing was under way on this site. It is here as far as it went: go on with it, or Escape gives it up.";
 
 export function createFiles(options: FilesOptions): Files {
   const { document, view, access, gallery } = options;
@@ -131,13 +133,15 @@ export function createFiles(options: FilesOptions): Files {
   const { store, newRecordId, now } = options;
   const { shelf, find, keepText } = createCopyShelf({ store, keeper, access, newRecordId, now, say });
   const saving = createSaving({ document, view, access, keeper, state });
-  const elsewhere = createElsewhere({ store, document, keeper, putKept, look });
+  const elsewhere = createElsewhere({ store, document, keeper, putKept: putBack, look });
 
   const drawings = createDrawingKeeper({
     store,
     recordId: () => (state.getState().elsewhere === null ? keeper.recordId() : null),
     tellFailed: (reason) => keeper.tellFailed(reason),
+    takeUp: (drawing) => options.onDrawing?.(drawing) === true,
   });
+  const goOnDrawing = (record: string) => guarded(() => drawings.goOn(record), false);
 
   /** From now on the site on the sheet is only looked at. */
   function look(how: Elsewhere["how"]): void {
@@ -148,7 +152,7 @@ export function createFiles(options: FilesOptions): Files {
   function put(site: Site, file: FileState, origin: Origin): boolean {
     if (keeper.atRisk() && !options.confirm(LOSING)) return false;
     openings += 1;
-    keeper.begin(site, origin);
+    keeper.begin(site, origin, drawings.leave());
     document.getState().open(site, file);
     view.setState(FRESH_LOOK);
     state.setState({ refused: null, elsewhere: null, changedFile: null });
@@ -164,11 +168,7 @@ export function createFiles(options: FilesOptions): Files {
     putKept,
     openFirstDemo: (isWanted) => openDemo(gallery.first, isWanted),
     claim: (record) => guarded<boolean | null>(() => keeper.claim(record), null),
-    goOnDrawing: (record) =>
-      guarded(async () => {
-        const drawing = await drawings.find(record);
-        return drawing !== null && keeper.recordId() === record && options.onDrawing?.(drawing) === true;
-      }, false),
+    goOnDrawing,
     openings: () => openings,
   });
 
@@ -178,6 +178,13 @@ export function createFiles(options: FilesOptions): Files {
     const origin = { handle, digest, changed, recordId: record.id, isElsewhere: !isOurs };
     const opened = put(site, { name: file, saved: saved ? site : null }, origin);
     if (opened && !isOurs) look("open");
+    return opened;
+  }
+
+  /** The same in the midst of work: with the drawing that was under way when it left the sheet. */
+  async function putBack(site: Site, record: KeptRecord, isOurs: boolean): Promise<boolean> {
+    const opened = await putKept(site, record, isOurs);
+    if (opened && isOurs && (await goOnDrawing(record.id))) say(UNFINISHED);
     return opened;
   }
 
@@ -236,7 +243,7 @@ export function createFiles(options: FilesOptions): Files {
     if (!record) return false;
     const read = readSite(record.text);
     if (!read.ok) return refuse("The kept copy", read.refusal);
-    if (at === undefined) return putKept(read.site, record, await keeper.claim(record));
+    if (at === undefined) return putBack(read.site, record, await keeper.claim(record));
     if (!put(read.site, { name: record.file, saved: null }, { handle: null, changed: true })) return false;
     say(`This is the site as it was on ${timeWords(at)}. What was on the sheet stays as a kept copy.`);
     return true;

@@ -49,8 +49,11 @@ export interface Origin {
 }
 
 export interface Keeper {
-  /** Begins a record for a site that is about to be opened; the record before it stays if anything was ever changed. */
-  begin(site: Site, origin: Origin): void;
+  /**
+   * Begins a record for a site that is about to be opened; the record before it stays if anything was ever changed, or if
+   * something is being drawn there.
+   */
+  begin(site: Site, origin: Origin, isDrawing: boolean): void;
   /** Starts keeping, after `restore`: from now on every step of the document is written. Returns what stops it. */
   start(): () => void;
   /** Finds out which tab this is and gives the copy that it left, else the newest one. */
@@ -260,9 +263,9 @@ export function createKeeper(options: KeeperOptions): Keeper {
   }
 
   return {
-    begin(site, origin) {
+    begin(site, origin, isDrawing) {
       forgetMove();
-      if (!current.isElsewhere && !changed()) letGo(current.id, tab?.id);
+      if (!current.isElsewhere && !changed() && !isDrawing) letGo(current.id, tab?.id);
       current = begun(origin.recordId ?? newRecordId(), origin);
       opened = site;
     },

@@ -14,8 +14,10 @@ export interface KeptDrawing {
 export interface DrawingKeeper {
   /** Keeps what is being drawn on the sheet now; null: nothing is, and what was kept is forgotten at once. */
   keep(drawing: KeptDrawing | null): void;
-  /** What was under way on a site when its page went; null when nothing was. */
-  find(record: string): Promise<KeptDrawing | null>;
+  /** The site is about to leave the sheet: what is being drawn on it stays with its record. False: nothing is. */
+  leave(): boolean;
+  /** Goes on with what was under way on a site when it left the sheet or its page went; false when nothing was. */
+  goOn(record: string): Promise<boolean>;
 }
 
 interface Options {
@@ -23,12 +25,14 @@ interface Options {
   /** The record of the site on the sheet; null while that is another tab's. */
   readonly recordId: () => string | null;
   readonly tellFailed: (reason: string) => void;
+  /** Takes a drawing up; false when it cannot be. */
+  readonly takeUp: (drawing: KeptDrawing) => boolean;
 }
 
 /** Time between writings, milliseconds. */
 const EVERY = 250;
 
-export function createDrawingKeeper({ store, recordId, tellFailed }: Options): DrawingKeeper {
+export function createDrawingKeeper({ store, recordId, tellFailed, takeUp }: Options): DrawingKeeper {
   let newest: KeptDrawing | null = null;
   let timer: ReturnType<typeof setTimeout> | null = null;
   /** What the store may hold: its name, and its text where that is known. */
@@ -65,12 +69,22 @@ export function createDrawingKeeper({ store, recordId, tellFailed }: Options): D
       // Of a site that another tab has taken over, what lies there may be that tab's.
       if (forgotten !== null && recordId() !== null) void told(store.delete(forgotten.key));
     },
-    async find(record) {
+    leave() {
+      const drawing = newest;
+      const record = recordId();
+      if (timer !== null) clearTimeout(timer);
+      [timer, newest, held] = [null, null, null];
+      if (drawing === null || record === null) return false;
+      void told(store.set(drawingKey(record), drawing));
+      return true;
+    },
+    async goOn(record) {
       const key = drawingKey(record);
       const found = await store.get(key);
-      if (!isKeptDrawing(found)) return null;
+      // Another site may have been put on the sheet meanwhile, or something else be drawn on this one.
+      if (!isKeptDrawing(found) || recordId() !== record || newest !== null) return false;
       held = { key, text: null };
-      return found;
+      return takeUp(found);
     },
   };
 }

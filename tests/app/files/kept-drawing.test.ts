@@ -44,6 +44,59 @@ describe("a drawing under way", () => {
     expect([third.drawings, third.said()]).toEqual([[], null]);
   });
 
+  it("stays with its site when another is opened, and comes back when that is opened from the kept copies", async () => {
+    const on = machine();
+    const loaded = await started(on);
+    const record = loaded.files.recordId();
+    loaded.files.keepDrawing(FENCE);
+    loaded.files.newSite();
+    // The tool lets go of it with the site that it was begun on.
+    loaded.files.keepDrawing(null);
+    await expect.poll(() => kept(on)).toEqual([`drawing/${record}`]);
+    expect(await loaded.files.openCopy(record)).toBe(true);
+    expect(loaded.drawings).toEqual([FENCE]);
+    expect(loaded.said()?.text).toMatch(/A drawing was under way/);
+    loaded.files.keepDrawing(FENCE);
+    loaded.files.keepDrawing(null);
+    await expect.poll(() => kept(on)).toEqual([]);
+    expect(await loaded.files.openCopy(record)).toBe(true);
+    expect(loaded.drawings).toHaveLength(1);
+  });
+
+  it("keeps the copy of a site on which nothing else was changed, also of a page that went", async () => {
+    const on = machine();
+    const loaded = page(on);
+    await loaded.files.start();
+    await loaded.files.settled();
+    const record = loaded.files.recordId();
+    loaded.files.keepDrawing(FENCE);
+    await expect.poll(() => kept(on)).toEqual([`drawing/${record}`]);
+    // Another tab, while the first is gone.
+    on.running.delete("tab-1");
+    const other = page(on, "tab-2");
+    other.files.openText(JSON.stringify({ format: "copperband-site", version: 1, elements: [] }), "empty.site.json");
+    await other.files.start();
+    expect(other.drawings).toEqual([]);
+    expect(await other.files.openCopy(record)).toBe(true);
+    expect(other.drawings).toEqual([FENCE]);
+    other.files.keepDrawing(FENCE);
+    other.files.newSite();
+    await other.files.settled();
+    expect((await other.files.copies()).map(({ id }) => id)).toContain(record);
+  });
+
+  it("is taken over with its site by another tab", async () => {
+    const on = machine();
+    const loaded = await started(on);
+    loaded.files.keepDrawing(FENCE);
+    await expect.poll(() => kept(on)).toHaveLength(1);
+    const second = page(on, "tab-2");
+    await second.files.start();
+    expect(second.drawings).toEqual([]);
+    expect(await second.files.takeOver()).toBe(true);
+    expect(second.drawings).toEqual([FENCE]);
+  });
+
   it("is not written once it is ended, nor by a tab that only looks, and goes with its site", async () => {
     const on = machine();
     const loaded = await started(on);
@@ -74,7 +127,12 @@ describe("a drawing under way", () => {
   it("given up by a tab whose site was taken over stays with that site: it may be the other tab's by now", async () => {
     const store = new MemoryStore();
     let record: string | null = "site-1";
-    const drawings = createDrawingKeeper({ store, recordId: () => record, tellFailed: () => undefined });
+    const drawings = createDrawingKeeper({
+      store,
+      recordId: () => record,
+      tellFailed: () => undefined,
+      takeUp: () => false,
+    });
     drawings.keep(FENCE);
     await expect.poll(() => store.values.has("drawing/site-1")).toBe(true);
     record = null;
