@@ -17,6 +17,7 @@ export function EntryBar() {
   const editor = useEditor();
   const host = hostOf(editor);
   const entry = useStore(host.state, (state) => state.entry);
+  const takesBack = useStore(host.state, (state) => state.takesBack);
   const texts = useStore(host.state, (state) => state.texts);
   const problems = useStore(host.state, (state) => state.problems);
   const refusal = useStore(host.state, (state) => state.refusal);
@@ -58,7 +59,7 @@ export function EntryBar() {
         const isEmptyField = event.target instanceof HTMLInputElement && event.target.value === "";
         // A key that is held to empty the field, or another field's text, is no sign for the tool.
         const isFree = isEmptyField && !event.repeat && !hasModifier(event);
-        const key = isFree ? toolKeyFor(entry, event.key) : null;
+        const key = isFree ? toolKeyFor(entry, event.key, takesBack !== null) : null;
         if (key !== null && (key !== "Backspace" || Object.keys(texts).length === 0)) {
           event.preventDefault();
           host.press(key);
@@ -108,13 +109,13 @@ export function EntryBar() {
           {label}
         </button>
       ))}
-      {entry.canTakeBack ? (
+      {takesBack !== null ? (
         <button
           type="button"
           className="icon-button"
-          aria-label="Take back the last corner"
-          {...tip("Take back the last corner", "Backspace")}
-          onClick={() => host.press("Backspace")}
+          aria-label={takesBack}
+          {...tip(takesBack, "Backspace")}
+          onClick={() => host.takeBack()}
         >
           <Undo2 size={16} aria-hidden="true" />
         </button>

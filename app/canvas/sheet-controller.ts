@@ -63,8 +63,8 @@ export class SheetController {
       panBy: (dx, dy) => this.panBy(dx, dy),
       showElements: (ids) => this.#showElements(ids),
       cancel: () => this.#host.cancel(),
-      canTakeBack: () => this.#host.state.getState().entry?.canTakeBack === true,
-      takeBack: () => this.#host.press("Backspace"),
+      takesBack: () => this.#host.state.getState().takesBack,
+      takeBack: () => this.#host.takeBack(),
     };
     this.#editor.canvas = port;
     const stops = [

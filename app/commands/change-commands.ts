@@ -5,24 +5,21 @@ import { ALWAYS, type Command } from "./command.ts";
 import type { EditorPorts } from "./editor-ports.ts";
 import { hasSelection, makeEdit, selectedIds, selectionWords, tidySelection } from "./selection.ts";
 
-/** What undo does, and is called, while something is being drawn. */
-export const TAKE_BACK = "Take back the last corner";
-
 const undoCommand: Command = {
   id: "undo",
   label: "Undo",
   group: "Change",
   key: "Mod+Z",
   repeats: true,
-  labelNow: (editor) => (isDrawing(editor) ? TAKE_BACK : namedStep("Undo", nextBack(editor))),
+  labelNow: (editor) => takesBack(editor) ?? namedStep("Undo", nextBack(editor)),
   available: (editor) => {
-    if (isDrawing(editor)) return true;
+    if (takesBack(editor) !== null) return true;
     const { locked } = editor.document.getState();
     return locked ?? (nextBack(editor) === undefined ? "There is nothing to undo." : true);
   },
   run(editor) {
     // What is being drawn is nearer at hand than the steps behind it.
-    if (isDrawing(editor)) editor.canvas?.takeBack();
+    if (takesBack(editor) !== null) editor.canvas?.takeBack();
     else travel(editor, "undo");
   },
 };
@@ -104,8 +101,9 @@ export function nudge(dx: number, dy: number): Pick<Command, "available" | "run"
   };
 }
 
-function isDrawing({ canvas }: EditorPorts): boolean {
-  return canvas?.canTakeBack() === true;
+/** What undo does, and is called, while something is being drawn; null: nothing is. */
+function takesBack({ canvas }: EditorPorts): string | null {
+  return canvas?.takesBack() ?? null;
 }
 
 /** The label of what undo would take back: the move under way, else the last step. */

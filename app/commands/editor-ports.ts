@@ -17,9 +17,9 @@ export interface CanvasPort {
   showElements(ids: readonly string[]): void;
   /** Gives up what a tool has begun; false when nothing was begun. */
   cancel(): boolean;
-  /** Whether what is being drawn has a last corner to take back. */
-  canTakeBack(): boolean;
-  /** Takes back that corner. */
+  /** What of the drawing under way would be taken back, as "Take back the last corner"; null: nothing is being drawn. */
+  takesBack(): string | null;
+  /** Takes it back. */
   takeBack(): void;
 }
 

@@ -2,7 +2,6 @@
 import { ListOrdered, Menu as MenuSign, PanelLeft, PanelRight, Redo2, Undo2 } from "lucide-react";
 import { useStore } from "zustand";
 import { hostOf } from "../canvas/host-of.ts";
-import { TAKE_BACK } from "../commands/change-commands.ts";
 import { runCommand } from "../commands/command.ts";
 import { useDocument, useEditor, useView } from "../editor-context.tsx";
 import { CountsLine } from "./counts-line.tsx";
@@ -101,10 +100,10 @@ export function TopBar() {
 function TravelButton({ id }: { readonly id: "undo" | "redo" }) {
   const editor = useEditor();
   const step = useDocument(({ history }) => (id === "undo" ? history.past.at(-1) : history.future[0])?.label ?? null);
-  const isDrawing = useStore(hostOf(editor).state, ({ entry }) => id === "undo" && entry?.canTakeBack === true);
+  const takesBack = useStore(hostOf(editor).state, (state) => (id === "undo" ? state.takesBack : null));
   const command = editor.commands.get(id);
-  const words = isDrawing ? TAKE_BACK : step === null ? command.label : `${command.label}: ${step}`;
-  const isIdle = step === null && !isDrawing;
+  const words = takesBack ?? (step === null ? command.label : `${command.label}: ${step}`);
+  const isIdle = step === null && takesBack === null;
   const Sign = id === "undo" ? Undo2 : Redo2;
   return (
     <button

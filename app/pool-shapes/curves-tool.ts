@@ -5,6 +5,7 @@
  * States: nothing placed; drawing. The direction that the outline starts in is settled by the third point: the first two
  * arcs lie on one circle, or, where the third point is given by a radius, the first side is straight.
  */
+
 import { pathFrom } from "../../geometry/outline.ts";
 import { distanceBetween, samePoint } from "../../geometry/points.ts";
 import {
@@ -22,6 +23,7 @@ import { addElement } from "../edits/add-element.ts";
 import { draft } from "../edits/templates.ts";
 import { unsnapped } from "../snapping/snap.ts";
 import { bearingWords, placeFrom, placeWords, sideWords } from "../tools/measures.ts";
+import { TAKE_BACK } from "../tools/take-back.ts";
 import type { Desk, Entry, OverlayShape, Pointer, Tool, TypedValues } from "../tools/tool.ts";
 
 const WHOLE_TURN = 2 * Math.PI;
@@ -195,6 +197,7 @@ export function curvesTool(desk: Desk): Tool {
       takeBack();
       return true;
     },
+    takesBack: () => (drawn.points.length === 0 ? null : TAKE_BACK.point),
     begun: () => (drawn.points.length > 1 ? { drawn, earlier } : null),
     takeUp(begun) {
       ({ drawn, earlier } = begun as NonNullable<typeof before>);
@@ -232,7 +235,7 @@ export function curvesTool(desk: Desk): Tool {
     const way = wayNow();
     const running = way && last && !samePoint(last, at) ? arcsThrough([last, at], way) : null;
     const arc = running ? pathFrom({ vertices: running.vertices, closed: false }).edges[0] : undefined;
-    const base = { action: last ? "Place the point" : "Begin here", canTakeBack: last !== undefined };
+    const base = { action: last ? "Place the point" : "Begin here" };
     const finishWords = drawn.points.length >= 3 ? "Close the outline" : null;
     if (!last) {
       return {

@@ -32,7 +32,7 @@ export default function ShapeStrip() {
   const chosen = useView((view) => view.shape);
   const isReshaping = useView((view) => view.reshaping !== null);
   // What has been begun would be lost by another way, and has the sheet to itself.
-  const isUnderWay = useStore(hostOf(editor).state, (state) => state.entry?.canTakeBack === true);
+  const isUnderWay = useStore(hostOf(editor).state, (state) => state.takesBack !== null);
   const strip = useRef<HTMLDivElement>(null);
   const ways = [
     ...(isReshaping ? [] : BY_HAND).map(({ tool: id, label }) => ({

@@ -209,7 +209,6 @@ export function shapeTool(desk: Desk): Tool {
           },
         ],
         finish: null,
-        canTakeBack: false,
       };
     },
     typed: put,

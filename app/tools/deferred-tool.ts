@@ -36,6 +36,7 @@ export function deferredTool(id: ToolId, desk: Desk, load: () => Promise<(desk: 
       return had;
     },
     begun: () => tool?.begun?.() ?? waiting,
+    takesBack: () => tool?.takesBack?.() ?? null,
     takeUp(begun) {
       if (tool) tool.takeUp?.(begun);
       else waiting = begun;

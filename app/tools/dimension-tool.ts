@@ -3,6 +3,7 @@
  *
  * States: nothing placed; one end; both ends (the line follows the pointer). The tool stays in hand for the next one.
  */
+
 import { distanceBetween, samePoint } from "../../geometry/points.ts";
 import type { Point } from "../../geometry/types.ts";
 import { lengthText } from "../../rules/words/lengths.ts";
@@ -11,6 +12,7 @@ import { type DimensionWay, lineBetween, wayThrough } from "../dimensions/dimens
 import { addDimension } from "../edits/dimension-edits.ts";
 import type { Snapped } from "../snapping/snap.ts";
 import { bearingWords } from "./measures.ts";
+import { TAKE_BACK } from "./take-back.ts";
 import type { Desk, OverlayShape, Pointer, Tool, TypedValues } from "./tool.ts";
 
 /** How far the line lies from what is measured when only its ends are given by keys: room for its lettering, pixels. */
@@ -98,6 +100,7 @@ export function dimensionTool(desk: Desk): Tool {
       }
       return (key === "Backspace" || key === "Delete") && takeBack();
     },
+    takesBack: () => (to ? TAKE_BACK.end : from ? TAKE_BACK.begin : null),
     cancel: reset,
     entry() {
       if (!from || !to) return null;
@@ -113,7 +116,6 @@ export function dimensionTool(desk: Desk): Tool {
         ],
         action: "Draw the dimension",
         finish: null,
-        canTakeBack: true,
       };
     },
     typed: (values) => place(values),

@@ -9,9 +9,9 @@ export const TURN_KEY = "V";
 
 /**
  * The key that the tool is given for one pressed in an empty field: how the next side is, what a button of the bar stands
- * for, the last corner taken back. Null: it belongs into the field. No length begins with one of these letters, and no direction.
+ * for, what was placed last taken back. Null: it belongs into the field. No length begins with one of these letters, and no direction.
  */
-export function toolKeyFor({ side, buttons = [], canTakeBack }: Entry, key: string): string | null {
+export function toolKeyFor({ side, buttons = [] }: Entry, key: string, canTakeBack: boolean): string | null {
   if (key === "Backspace") return canTakeBack ? key : null;
   const letter = key.toUpperCase();
   if (!/^[A-Z]$/.test(letter)) return null;

@@ -4,11 +4,13 @@
  * States: nothing placed; measuring (one end placed, the other follows the pointer); measured (both placed, until the
  * next press). Pulling from one place to the other does it in one go.
  */
+
 import { distanceBetween, samePoint } from "../../geometry/points.ts";
 import type { Point } from "../../geometry/types.ts";
 import { lengthText } from "../../rules/words/lengths.ts";
 import type { Snapped } from "../snapping/snap.ts";
 import { bearingWords, placeFrom } from "./measures.ts";
+import { TAKE_BACK } from "./take-back.ts";
 import type { Desk, OverlayShape, Pointer, Tool, TypedValues } from "./tool.ts";
 
 export function measureTool(desk: Desk): Tool {
@@ -80,6 +82,7 @@ export function measureTool(desk: Desk): Tool {
       }
       return (key === "Backspace" || key === "Delete") && reset();
     },
+    takesBack: () => (isRunning() ? TAKE_BACK.begin : null),
     cancel: reset,
     entry() {
       if (!from || to) return null;
@@ -96,7 +99,6 @@ export function measureTool(desk: Desk): Tool {
         ],
         action: "Measure to there",
         finish: null,
-        canTakeBack: true,
       };
     },
     typed(values) {

@@ -142,7 +142,6 @@ export function offsetTool(desk: Desk): Tool {
           },
         ],
         finish: null,
-        canTakeBack: false,
       };
     },
     typed: (values) => draw(values),

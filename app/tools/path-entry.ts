@@ -4,6 +4,8 @@ import type { Point } from "../../geometry/types.ts";
 import { lengthText, type Units } from "../../rules/words/lengths.ts";
 import { bearingWords } from "./measures.ts";
 import type { SideRule } from "./side-shape.ts";
+import type { Sketch } from "./sketch.ts";
+import { TAKE_BACK, type TakeBack } from "./take-back.ts";
 import type { Entry, EntryField } from "./tool.ts";
 
 export interface PathTyping {
@@ -30,7 +32,6 @@ export function pathEntry({ last, at, radius, rule, hasBefore, units, finish }: 
       ],
       action: "Begin here",
       finish,
-      canTakeBack: false,
     };
   }
   const fields: EntryField[] = [
@@ -50,6 +51,12 @@ export function pathEntry({ last, at, radius, rule, hasBefore, units, finish }: 
     action: awaitsThrough ? "Pass through here" : "Place the corner",
     side: rule,
     finish,
-    canTakeBack: true,
   };
+}
+
+/** What taking back would take of a drawing; null: nothing is placed. */
+export function takesBack({ corners }: Sketch, isOutline: boolean, { through }: SideRule): TakeBack | null {
+  if (corners.length === 0) return null;
+  if (through !== null) return TAKE_BACK.through;
+  return isOutline ? TAKE_BACK.corner : TAKE_BACK.point;
 }

@@ -6,6 +6,7 @@
  * rectangle). A click on the first corner, a double click or Enter ends the drawing. A side is straight or an arc: smooth
  * from the one before, of a radius, or through a point that is placed before its end.
  */
+
 import { distanceBetween, samePoint } from "../../geometry/points.ts";
 import type { Point } from "../../geometry/types.ts";
 import { addElement } from "../edits/add-element.ts";
@@ -13,7 +14,7 @@ import { DRAWN_AS, type DrawingTool, draft, kindOf } from "../edits/templates.ts
 import { type Snapped, unsnapped } from "../snapping/snap.ts";
 import { SIDE_KEYS, TURN_KEY } from "./entry-keys.ts";
 import { placeWords } from "./measures.ts";
-import { pathEntry } from "./path-entry.ts";
+import { pathEntry, takesBack } from "./path-entry.ts";
 import { pathOverlay, stretchedOverlay } from "./path-overlay.ts";
 import { rectanglePath } from "./rectangle-path.ts";
 import {
@@ -277,6 +278,7 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
       return true;
     },
     // A single corner is set again sooner than taken up.
+    takesBack: () => takesBack(sketch, isOutline, rule),
     begun: () => (sketch.corners.length > 1 ? sketch : null),
     takeUp(begun) {
       sketch = begun as Sketch;

@@ -65,7 +65,7 @@ export function placeEntry(element: AnyElement, place: Place, units: Units): Ent
   const side = sideAtPlace(element, place);
   const cut = { key: "Shift+C", label: "Cut here", hint: "Cuts a line in two at this place." };
   const isLine = place.ref.field === "path" || (place.ref.field === "shape" && !pathOf(element, place.ref)?.closed);
-  const name = { finish: null, canTakeBack: false } as const;
+  const name = { finish: null } as const;
   if (!side) {
     return {
       ...name,

@@ -68,7 +68,6 @@ export function pointTool(desk: Desk, id: DrawingTool): Tool {
         ],
         action: "Place it",
         finish: null,
-        canTakeBack: false,
       };
     },
     typed() {

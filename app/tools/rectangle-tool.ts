@@ -4,6 +4,7 @@
  * States: waiting for the first corner; stretching. While it stretches the document previews it, so that ring and
  * findings follow before it is drawn.
  */
+
 import type { Point } from "../../geometry/types.ts";
 import { lengthText } from "../../rules/words/lengths.ts";
 import { addElement } from "../edits/add-element.ts";
@@ -11,6 +12,7 @@ import { type DrawingTool, draft, kindOf } from "../edits/templates.ts";
 import type { Snapped } from "../snapping/snap.ts";
 import { placeWords, sizeWords } from "./measures.ts";
 import { rectanglePath } from "./rectangle-path.ts";
+import { TAKE_BACK } from "./take-back.ts";
 import type { Desk, OverlayShape, Pointer, Tool, TypedValues } from "./tool.ts";
 
 const ENDED = "Another change has kept the rectangle as it was drawn. Place the first corner of the next one.";
@@ -138,9 +140,9 @@ export function rectangleTool(desk: Desk, id: DrawingTool): Tool {
         ],
         action: "Draw the rectangle",
         finish: null,
-        canTakeBack: first !== null,
       };
     },
+    takesBack: () => (first === null ? null : TAKE_BACK.firstCorner),
     retyped() {
       if (!isEndedElsewhere() && found) preview();
     },

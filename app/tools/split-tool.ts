@@ -3,12 +3,14 @@
  *
  * States: aiming; from (one place of an outline is pressed, the cut runs to the pointer).
  */
+
 import type { Point } from "../../geometry/types.ts";
 import { capitalized } from "../../rules/words/element-names.ts";
 import type { PathPlace } from "../edits/cut-path.ts";
 import { calledAs } from "../edits/element-words.ts";
 import { isOutline, splitLine, splitOutline } from "../edits/split-element.ts";
 import { type Aimed, lockedReason, pathUnder, placeUnder } from "./aimed-path.ts";
+import { TAKE_BACK } from "./take-back.ts";
 import type { Desk, OverlayShape, Pointer, Tool } from "./tool.ts";
 
 type Place = PathPlace & { readonly at: Point };
@@ -91,6 +93,7 @@ export function splitTool(desk: Desk): Tool {
       }
       return (key === "Backspace" || key === "Delete") && reset();
     },
+    takesBack: () => (from ? TAKE_BACK.begin : null),
     cancel: reset,
     entry: () => null,
     typed: () => null,

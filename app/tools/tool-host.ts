@@ -13,13 +13,12 @@ import { ARROWS, BIG_STEP, STEP } from "./arrows.ts";
 import { createTool } from "./create-tool.ts";
 import { GivenUp } from "./given-up.ts";
 import { HeldBack } from "./held-back.ts";
-import type { HostPorts, HostSheet, HostState } from "./host-ports.ts";
+import { AT_FIRST, type HostPorts, type HostSheet, type HostState, NO_SHEET } from "./host-ports.ts";
 import { crosshairWords } from "./spoken.ts";
+import { TAKE_BACK } from "./take-back.ts";
 import type { Desk, Key, OverlayShape, Pointer, Tool } from "./tool.ts";
 import { deskOf } from "./tool-desk.ts";
 import { beginsTyping, readEntry } from "./typed-entry.ts";
-
-const NO_SHEET: HostSheet = { changed() {}, findingAt: () => null, reveal() {} };
 
 export class ToolHost {
   readonly state: StoreApi<HostState>;
@@ -37,15 +36,7 @@ export class ToolHost {
   constructor(ports: HostPorts) {
     this.#ports = ports;
     this.#givenUp = new GivenUp(ports);
-    this.state = createStore<HostState>(() => ({
-      entry: null,
-      texts: {},
-      problems: {},
-      refusal: null,
-      focusRequests: 0,
-      offeredTie: null,
-      announcement: "",
-    }));
+    this.state = createStore<HostState>(() => AT_FIRST);
     this.#desk = deskOf(ports, {
       state: this.state,
       sheet: () => this.#sheet,
@@ -203,6 +194,13 @@ export class ToolHost {
     this.#refresh();
   }
 
+  /** Takes the last corner back, or whatever it is that was placed last. */
+  takeBack(): void {
+    if (this.#held.isWorth) this.#held.dropLast();
+    else this.#tool.key({ key: "Backspace", shift: false });
+    this.#refresh();
+  }
+
   /** Ends the drawing, as the button of the entry bar says. */
   finish(): void {
     this.#crosshair = null;
@@ -262,7 +260,8 @@ export class ToolHost {
     const { texts } = this.state.getState();
     const names = new Set(entry?.fields.map(({ name }) => name));
     const fitting = Object.fromEntries(Object.entries(texts).filter(([name]) => names.has(name)));
-    this.state.setState({ entry, texts: fitting });
+    const takesBack = this.#held.isWorth ? TAKE_BACK.press : (this.#tool.takesBack?.() ?? null);
+    this.state.setState({ entry, takesBack, texts: fitting });
     this.state.setState({ problems: this.#read().problems });
     this.#sheet.changed();
   }
@@ -285,7 +284,7 @@ export class ToolHost {
     const hadNothing = !this.#held.isWorth;
     this.#held.hold(...input);
     if (hadNothing && this.#held.isWorth) this.#desk.announce("The tool is getting ready.");
-    this.#sheet.changed();
+    this.#refresh();
     return true;
   }
 

@@ -7,6 +7,7 @@ import type { DocumentStore } from "../site-document/store.ts";
 import type { SnapLine, Snapped } from "../snapping/snap.ts";
 import type { ToolId, ViewStore } from "../view/view-store.ts";
 import type { SideRule } from "./side-shape.ts";
+import type { TakeBack } from "./take-back.ts";
 
 /** A pointer's place and what is held down with it. */
 export interface Pointer {
@@ -71,7 +72,6 @@ export interface Entry {
   readonly buttons?: readonly EntryButton[];
   /** What ends the drawing here, as "Close the outline"; null while there is not enough. */
   readonly finish: string | null;
-  readonly canTakeBack: boolean;
 }
 
 /** Typed values by field name: inches or degrees. Only fields in which something is typed. */
@@ -147,6 +147,8 @@ export interface Tool {
   cancel(): boolean;
   /** What has been drawn and not ended, where that is worth keeping; null: nothing. */
   begun?(): unknown;
+  /** What Backspace takes back now, as a button says it; absent or null: nothing. */
+  takesBack?(): TakeBack | null;
   /** Goes on with what `begun` of the same tool gave. */
   takeUp?(begun: unknown): void;
   entry(): Entry | null;

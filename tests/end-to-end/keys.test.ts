@@ -1,7 +1,7 @@
 /** The program by keys and by ear: the list of commands, the parts of the page, tips, what is said. Our own design, no source. */
 import { beforeEach, describe, expect, it } from "vitest";
-import { TAKE_BACK } from "../../app/commands/change-commands.ts";
 import { COMMANDS } from "../../app/commands/commands.ts";
+import { TAKE_BACK } from "../../app/tools/take-back.ts";
 import { browserPages } from "./browser-pages.ts";
 import type { SheetPage } from "./sheet-page.ts";
 
@@ -50,7 +50,7 @@ describe("one list of commands", () => {
     await page.keyboard.press("Enter");
     await page.keyboard.press("Shift+ArrowRight");
     // The crosshair's first place is what would be taken back; nothing was moved.
-    await page.getByRole("button", { name: TAKE_BACK, exact: true }).first().waitFor();
+    await page.getByRole("button", { name: TAKE_BACK.begin, exact: true }).first().waitFor();
     await page.keyboard.press("Escape");
     await expect.poll(() => hand.undoWords()).toBe("Undo");
   });

@@ -40,7 +40,7 @@ describe("a drawing", () => {
     const next = handAt();
     expect(goOnWith(drawing, next.host, next.view)).toBe(true);
     expect(next.view.getState().tool).toBe("fence");
-    expect(next.host.state.getState().entry?.canTakeBack).toBe(true);
+    expect(next.host.state.getState().takesBack).toBe("Take back the last point");
     next.click(0, 120, { alt: true });
     next.key("Enter");
     expect(corners(next.element("fence-1"))).toEqual([

@@ -48,7 +48,7 @@ export function headlessEditor(site: Site): HeadlessEditor {
         editor.begun = false;
         return begun;
       },
-      canTakeBack: () => editor.corners > 0,
+      takesBack: () => (editor.corners > 0 ? "Take back the last corner" : null),
       takeBack() {
         editor.corners -= 1;
       },

@@ -76,6 +76,18 @@ describe("a tool whose code is still being fetched", () => {
     expect(corners(hand.element("fence-1"))).toHaveLength(2);
   });
 
+  it("takes back the last of it where undo is asked for, and nothing of the site", async () => {
+    const hand = justTook("measure");
+    hand.click(0, 0, { alt: true });
+    hand.click(240, 0, { alt: true });
+    expect(hand.host.state.getState().takesBack).toBe("Take back the last press");
+    hand.host.takeBack();
+    hand.move(60, 0, { alt: true });
+    await vi.dynamicImportSettled();
+    expect(hand.labels()).toEqual([`5' 0" at 0 deg`]);
+    expect(hand.host.state.getState().takesBack).toBe("Take back where it begins");
+  });
+
   it("is let go with all that by Escape; for another tool or site, that is said", async () => {
     const hand = justTook("measure");
     hand.click(0, 0);
