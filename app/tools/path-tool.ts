@@ -225,7 +225,7 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
     }
     sketch = withoutLast(sketch);
     isClosing = false;
-    desk.announce(`A corner is taken back: ${sketch.corners.length} left.`);
+    desk.announce(`A ${isOutline ? "corner" : "point"} is taken back: ${sketch.corners.length} left.`);
     const last = lastCorner(sketch);
     if (isCrosshair && last) desk.crosshairTo(last);
   }

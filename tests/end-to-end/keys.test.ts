@@ -87,6 +87,28 @@ describe("keys alone", () => {
     await expect.poll(() => focusedIn(parts)).toBe(".side");
   });
 
+  it("wait for a tool that is still being fetched; one that it has no use for is then the commands'", async () => {
+    const { page } = hand;
+    let send: () => void = () => undefined;
+    const sent = new Promise<void>((resolve) => {
+      send = resolve;
+    });
+    await page.route("**/measure-tool-*.js", async (route) => {
+      await sent;
+      await route.continue();
+    });
+    await hand.sheet.focus();
+    const asked = page.waitForRequest("**/measure-tool-*.js");
+    await page.keyboard.press("Shift+r");
+    await asked;
+    for (const key of ["ArrowRight", "Enter", "Shift+ArrowRight", "Enter", "4"]) await page.keyboard.press(key);
+    await page.getByRole("status").getByText("The tool is getting ready.").waitFor({ state: "attached" });
+    await page.getByRole("tab", { name: "Findings", selected: true }).waitFor();
+    send();
+    await page.getByRole("status").getByText("1' 0\" at 0 deg.").waitFor({ state: "attached" });
+    await page.getByRole("tab", { name: "Outline", selected: true }).waitFor();
+  });
+
   it("select one element after the other, move it, and hear both", async () => {
     const { page } = hand;
     // The counts that a change is told against are those of the site as it was opened.

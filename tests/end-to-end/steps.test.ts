@@ -72,10 +72,10 @@ it("takes back one thing at a time: the last corner of a drawing, the move under
   await sheet.take("f");
   await sheet.click(-120, -60);
   await sheet.click(0, -60);
-  const back = page.getByRole("button", { name: "Take back the last corner" });
+  const back = page.getByRole("button", { name: "Take back the last point" });
   // Above and in the bar beneath the sheet.
   await expect.poll(() => back.count()).toBe(2);
-  await page.locator(".topbar").getByRole("button", { name: "Take back the last corner" }).click();
+  await page.locator(".topbar").getByRole("button", { name: "Take back the last point" }).click();
   await page.keyboard.press("Control+z");
   await expect.poll(() => back.count()).toBe(0);
   expect(await sheet.undoWords()).toBe(placed);
