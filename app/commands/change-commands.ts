@@ -1,5 +1,7 @@
 /** Undo and redo, and what is done to the selection. */
+import { drawnDimension } from "../dimensions/dimension-at.ts";
 import { deleteElements } from "../edits/delete-elements.ts";
+import { removeDimension } from "../edits/dimension-edits.ts";
 import { moveElements } from "../edits/move-elements.ts";
 import { ALWAYS, type Command } from "./command.ts";
 import type { EditorPorts } from "./editor-ports.ts";
@@ -45,9 +47,14 @@ const deleteCommand: Command = {
   group: "Change",
   key: "Delete",
   otherKeys: ["Backspace"],
-  labelNow: (editor) => named("Delete", editor),
-  available: hasSelection,
+  labelNow: (editor) => (pickedDimension(editor) ? "Take the dimension away" : named("Delete", editor)),
+  available: (editor) => (pickedDimension(editor) ? true : hasSelection(editor)),
   run(editor) {
+    const picked = pickedDimension(editor);
+    if (picked) {
+      makeEdit(editor, removeDimension(picked.dimension.id));
+      return;
+    }
     if (!makeEdit(editor, deleteElements(selectedIds(editor)))) return;
     editor.view.getState().select([]);
     const done = editor.document.getState().history.past.at(-1)?.label ?? "Delete";
@@ -74,11 +81,12 @@ const letGo: Command = {
   run({ canvas, document, view }) {
     if (canvas?.cancel()) return;
     if (document.getState().gesture) return document.getState().cancelGesture();
-    const { tool, adding, finding, selection, part } = view.getState();
-    const { setTool, setAdding, chooseFinding, select, choosePart } = view.getState();
+    const { tool, adding, dimension, finding, selection, part } = view.getState();
+    const { setTool, setAdding, pickDimension, chooseFinding, select, choosePart } = view.getState();
     if (document.getState().refusal) document.getState().clearRefusal();
     if (tool !== "select") setTool("select");
     else if (adding) setAdding(false);
+    else if (dimension !== null) pickDimension(null);
     else if (finding !== null) chooseFinding(null);
     else if (selection.length > 0) select([]);
     else if (part !== null) choosePart(null);
@@ -104,6 +112,10 @@ export function nudge(dx: number, dy: number): Pick<Command, "available" | "run"
 /** What undo does, and is called, while something is being drawn; null: nothing is. */
 function takesBack({ canvas }: EditorPorts): string | null {
   return canvas?.takesBack() ?? null;
+}
+
+function pickedDimension({ document, view }: EditorPorts) {
+  return drawnDimension(document.getState().history.present, view.getState().dimension);
 }
 
 /** The label of what undo would take back: the move under way, else the last step. */

@@ -3,18 +3,21 @@
  *
  * States: idle; pressing (down on something or nothing, not moved yet); dragging (elements, a corner, a side's bend);
  * boxing (a box drawn on empty ground, or wherever it is asked for). What was pressed decides: a corner or middle of the
- * selected element, then a proposed tie or the number of a finding, then elements, then the ground.
+ * selected element, then a proposed tie or the number of a finding, then a dimension, elements, the ground.
  */
 import { distanceBetween } from "../../geometry/points.ts";
 import type { Bounds, Point } from "../../geometry/types.ts";
 import type { TieReport } from "../../rules/report.ts";
+import { drawnDimension } from "../dimensions/dimension-at.ts";
 import { groupOf, lockedIds, withGroups } from "../edits/arrangement.ts";
 import { deleteVertex } from "../edits/delete-vertex.ts";
+import { moveDimension, removeDimension } from "../edits/dimension-edits.ts";
 import type { AnyElement, Edit } from "../edits/edit.ts";
 import { calledAs } from "../edits/element-words.ts";
 import { insertVertex } from "../edits/insert-vertex.ts";
 import { moveVertex } from "../edits/move-vertex.ts";
 import { ARROWS, BIG_STEP, STEP } from "./arrows.ts";
+import { dimensionDrag, heldEntry, heldOverlay, holdDimension, pressedDimension, wayAway } from "./dimension-hold.ts";
 import { bendDrag, cornerDrag, type Drag, moveDrag } from "./drags.ts";
 import { type Handle, handleAt, handlesOf, sideAt } from "./handles.ts";
 import { lockedAt, pickedAt, pickedIn } from "./picking.ts";
@@ -34,6 +37,7 @@ type Pressed =
   | { readonly on: "handle"; readonly handle: Handle }
   | { readonly on: "tie"; readonly tie: TieReport }
   | { readonly on: "finding"; readonly finding: string }
+  | { readonly on: "dimension"; readonly id: string }
   | { readonly on: "element"; readonly id: string; readonly wasSelected: boolean }
   | { readonly on: "ground" };
 
@@ -75,6 +79,8 @@ export function selectTool(desk: Desk): Tool {
     return element && !lockedIds(site()).has(element.id) ? element : null;
   }
 
+  const heldDimension = () => drawnDimension(site(), view().dimension);
+
   function stepTo(way: 1 | -1): boolean {
     const element = onlySelected();
     const next = element && stepPlace(element, activePlace(), way);
@@ -104,6 +110,9 @@ export function selectTool(desk: Desk): Tool {
       if (finding !== null) return { on: "finding", finding };
     }
     const [id] = pickedAt(site(), desk, pointer.at, slack);
+    const element = id === undefined ? null : (byId(id) ?? null);
+    const dimension = isAdding(pointer) ? null : pressedDimension(desk, pointer, slack, element);
+    if (dimension !== null) return { on: "dimension", id: dimension };
     return id === undefined ? { on: "ground" } : { on: "element", id, wasSelected: view().selection.includes(id) };
   }
 
@@ -119,6 +128,9 @@ export function selectTool(desk: Desk): Tool {
       const { selection } = view();
       if (!element || !selection.includes(pressed.id)) return;
       state = { name: "dragging", drag: moveDrag(desk, selection, element, from.at) };
+    } else if (pressed.on === "dimension") {
+      holdDimension(desk, pressed.id);
+      state = { name: "dragging", drag: dimensionDrag(desk, pressed.id) };
     } else if (pressed.on === "ground") state = { name: "boxing", from, to: from.at };
   }
 
@@ -150,6 +162,9 @@ export function selectTool(desk: Desk): Tool {
         return;
       case "finding":
         view().chooseFinding(pressed.finding);
+        return;
+      case "dimension":
+        holdDimension(desk, pressed.id);
         return;
       case "element": {
         const ids = groupOf(site(), pressed.id);
@@ -258,6 +273,8 @@ export function selectTool(desk: Desk): Tool {
     key({ key, shift }) {
       if (state.name !== "idle") return false;
       if (key === "." || key === ",") return stepTo(key === "." ? 1 : -1);
+      const held = heldDimension();
+      if (held && (key === "Delete" || key === "Backspace")) return make(removeDimension(held.dimension.id)) || true;
       const place = activePlace();
       const element = place && byId(place.id);
       if (!place || !element) return false;
@@ -289,11 +306,18 @@ export function selectTool(desk: Desk): Tool {
       return had;
     },
     entry() {
+      const held = state.name === "idle" ? heldDimension() : null;
+      if (held) return heldEntry(held, desk.units());
       const place = state.name === "idle" ? activePlace() : null;
       const element = place && byId(place.id);
       return element ? placeEntry(element, place, desk.units()) : null;
     },
-    typed({ radius }) {
+    typed({ radius, away }) {
+      const held = heldDimension();
+      if (held && away !== undefined) {
+        const { dimension } = held;
+        return desk.document.getState().edit(moveDimension(dimension.id, wayAway(dimension, away)))?.reason ?? null;
+      }
       const place = activePlace();
       if (!place || radius === undefined) return "Type a radius.";
       const refusal = desk.document.getState().edit(radiusEdit(place, radius));
@@ -303,6 +327,8 @@ export function selectTool(desk: Desk): Tool {
       if (state.name === "boxing") {
         return [{ kind: "box", from: state.from.at, to: state.to, isTouching: state.to[0] < state.from.at[0] }];
       }
+      const held = heldDimension();
+      if (held) return [...heldOverlay(held), ...(state.name === "dragging" ? state.drag.overlay() : [])];
       const place = activePlace();
       const others = handles().filter((one) => !place || !samePlace(one, place));
       const shapes = others.map(({ at, kind }): OverlayShape => ({ kind: "handle", at, look: kind }));

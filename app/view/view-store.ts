@@ -86,6 +86,8 @@ export interface Notice {
 export interface ViewState {
   readonly camera: Camera;
   readonly selection: readonly string[];
+  /** The dimension that is picked on the sheet, by its id; nothing is selected beside it. */
+  readonly dimension: string | null;
   readonly hovered: string | null;
   readonly tool: ToolId;
   /** The shape of pool that is placed by its dimensions. */
@@ -118,6 +120,7 @@ export interface ViewState {
 
   setCamera(camera: Camera): void;
   select(ids: readonly string[]): void;
+  pickDimension(id: string | null): void;
   hover(id: string | null): void;
   setTool(tool: ToolId): void;
   setShape(shape: PoolShapeId): void;
@@ -144,6 +147,7 @@ export type ViewStore = StoreApi<ViewState>;
 /** What of the view is about the site on the sheet: so it is for one that was just opened. */
 export const FRESH_LOOK = {
   selection: [],
+  dimension: null,
   hovered: null,
   tool: "select",
   adding: false,
@@ -160,6 +164,7 @@ export function createViewStore(): ViewStore {
   return createStore<ViewState>((set) => ({
     camera: { x: 0, y: 0, scale: 1 },
     selection: [],
+    dimension: null,
     hovered: null,
     tool: "select",
     shape: "rectangle",
@@ -178,10 +183,16 @@ export function createViewStore(): ViewStore {
     adding: false,
     notice: null,
     setCamera: (camera) => set({ camera }),
-    select: (selection) => set({ selection }),
+    select: (selection) => set({ selection, dimension: null }),
+    pickDimension: (dimension) => set(dimension === null ? { dimension } : { dimension, selection: [] }),
     hover: (hovered) => set((state) => (state.hovered === hovered ? state : { hovered })),
     // What is drawn with lies on the sheet: a column over it would be in the way.
-    setTool: (tool) => set({ tool, reshaping: null, ...(tool === "select" ? {} : { column: null, adding: false }) }),
+    setTool: (tool) =>
+      set({
+        tool,
+        reshaping: null,
+        ...(tool === "select" ? {} : { column: null, adding: false, dimension: null }),
+      }),
     setShape: (shape) => set({ shape }),
     reshapePool: (reshaping) =>
       set({ tool: "pool-shape", shape: reshaping.shape, reshaping, column: null, adding: false }),

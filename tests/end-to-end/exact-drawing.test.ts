@@ -183,6 +183,19 @@ describe("dimensions and measuring", () => {
     await hand.sheet.focus();
     await page.keyboard.press("Control+z");
     await page.getByRole("button", { name: `Take dimension 32' 0" away` }).waitFor();
+    await hand.click(100, -140);
+    await page
+      .getByRole("status")
+      .getByText(/^Dimension 32' 0" is picked/)
+      .waitFor({ state: "attached" });
+    await page.getByRole("button", { name: "Take the dimension away" }).click();
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Take a dimension away");
+    await page.keyboard.press("Control+z");
+    await hand.click(100, -140);
+    await page.keyboard.press("Delete");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Take a dimension away");
+    await page.keyboard.press("Control+z");
+    await hand.click(0, 0);
     await page.keyboard.press("Delete");
     await expect.poll(() => hand.undoWords()).toBe("Undo: Delete pool 1");
     await page.keyboard.press("Control+z");

@@ -6,6 +6,7 @@ import { TOOLS } from "../../../app/commands/tool-commands.ts";
 import { moveElements } from "../../../app/edits/move-elements.ts";
 import { emptySite } from "../../../app/files/empty-site.ts";
 import type { Report } from "../../../rules/report.ts";
+import type { Site } from "../../../rules/site/site.ts";
 import { field, sampleYard } from "../edits/yard.ts";
 import { finding, headlessEditor } from "./headless-editor.ts";
 
@@ -142,6 +143,25 @@ describe("undo", () => {
     editor.document.getState().preview(moveElements(["pole-1"], 0, 5));
     expect(run(editor, "undo")).toBe(true);
     expect(editor.document.getState().gesture).toBeNull();
+  });
+});
+
+describe("a dimension that is picked", () => {
+  it("is what Delete takes away and Escape lets go of, until it is gone", () => {
+    const ends = { from: { at: [0, 0] }, to: { at: [120, 0] }, offset: 24 };
+    const editor = headlessEditor({ ...sampleYard(), dimensions: [{ id: "dimension-9", ...ends }] } as Site);
+    editor.view.getState().select(["fence-1"]);
+    editor.view.getState().pickDimension("dimension-9");
+    expect(editor.view.getState().selection).toEqual([]);
+    run(editor, "escape");
+    expect(editor.view.getState().dimension).toBeNull();
+    editor.view.getState().pickDimension("dimension-9");
+    expect(COMMANDS.get("delete").labelNow?.(editor)).toBe("Take the dimension away");
+    expect(run(editor, "delete")).toBe(true);
+    expect(editor.document.getState().shown.dimensions).toBeUndefined();
+    expect(run(editor, "delete")).toBe(false);
+    run(editor, "undo");
+    expect(editor.document.getState().shown.dimensions).toHaveLength(1);
   });
 });
 
