@@ -9,18 +9,19 @@
  *
  * Terms. Detour: a stretch where the ring leaves the offset to stay on the pool side of a barrier.
  */
-import { unionRegions } from "./clipping.ts";
+import { areaTruePolygon } from "./arc-chords.ts";
+import { offsetRegion, unionRegions } from "./clipping.ts";
 import { contains } from "./contains.ts";
 import { pathToArea, pathToPath } from "./distance.ts";
-import { lineEdge } from "./edge.ts";
+import { lineEdge, pointAt } from "./edge.ts";
 import { lengthWithin } from "./length-within.ts";
 import { type OffsetLoop, offsetCurves } from "./offset.ts";
-import { flattenArea, pathFrom, pathLength, pathOfEdges, signedArea } from "./outline.ts";
+import { pathFrom, pathLength, pathOfEdges, signedArea } from "./outline.ts";
 import { pointToPath } from "./point-distance.ts";
 import { between, samePoint } from "./points.ts";
 import { directReach } from "./reach.ts";
 import { detouredLoop, type MarkedPoint } from "./ring-detours.ts";
-import { LIMIT_TOLERANCE, OFFSET_LEFTOVER, RING_ON_OFFSET } from "./tolerances.ts";
+import { FLATTEN_TOLERANCE, LIMIT_TOLERANCE, OFFSET_LEFTOVER, RING_ON_OFFSET, RING_SEAM } from "./tolerances.ts";
 import type { Area, Barrier, Path, Point } from "./types.ts";
 
 export interface EvenRingRequest {
@@ -92,12 +93,12 @@ function ringLoop(path: Path, area: number, follows: readonly number[], bodies: 
   return { bodies: area > 0 ? bodiesInside(path, bodies) : follows, path, length: pathLength(path) };
 }
 
+/** A body is inside with all of its outline; where a barrier covers a part of that, the ring runs along it. */
 function bodiesInside(path: Path, bodies: readonly Area[]): number[] {
   const inside: Area = { outer: path, holes: [] };
-  return bodies.flatMap((body, i) => {
-    const first = body.outer.edges[0];
-    return first && contains(inside, first.from) ? [i] : [];
-  });
+  return bodies.flatMap((body, i) =>
+    body.outer.edges.some((edge) => contains(inside, pointAt(edge, 1 / 2))) ? [i] : [],
+  );
 }
 
 /** Stages 2 to 4. */
@@ -109,7 +110,9 @@ function detouredRing(
   min: number,
 ): { loops: RingLoopPath[]; tooClose: { path: Path; length: number }[] } {
   const ground = bodies.map((body) => directReach(body, offset, blocking));
-  const region = unionRegions([...bodies.map((body) => flattenArea(body)), ...ground]);
+  // The water a little wider: no seam stays open between it and the ground at its edge.
+  const waters = bodies.map((body) => offsetRegion([areaTruePolygon(body, FLATTEN_TOLERANCE)], RING_SEAM));
+  const region = unionRegions([...waters, ...ground]);
   const exactPaths = curves.map((loop) => loop.path);
   const loops: RingLoopPath[] = [];
   const tooClose: { path: Path; length: number }[] = [];

@@ -93,6 +93,9 @@ export const TANGENT_DEPTH = 1e-11;
 /** A clipped ring's corner this near to the exact offset lies on it: two chord gaps and the clipping grid. */
 export const RING_ON_OFFSET = 2 * FLATTEN_TOLERANCE + 2 / CLIP_UNITS_PER_INCH;
 
+/** How far the water reaches into the ground beside it before the two are united: two steps of the clipping grid. */
+export const RING_SEAM = 2 / CLIP_UNITS_PER_INCH;
+
 /** A change to the branches that saves less than this is none (inches of copper). */
 export const BRANCH_GAIN = 1e-6;
 

@@ -175,6 +175,24 @@ describe("even ring and barriers", () => {
     expect(close(ring)).toBeCloseTo(2 * (412 + 220) - 8 * corner, 2);
   });
 
+  it("goes round a pool with a barrier on any of its corners", () => {
+    // A block over each corner in turn, off the clipping grid: arithmetic, the same ring by the rectangle's symmetry.
+    for (const degrees of [0, 17, 33, 61]) {
+      const turn = turnedBy(degrees);
+      const place = ([x, y]: Point): Point => turn([x + 1 / 7, y + 1 / 3]);
+      const corners = rectangle.vertices.map(([x, y]): Point => [x, y]);
+      const lengths = corners.map(([x, y], first) => {
+        const vertices = [...corners.slice(first), ...corners.slice(0, first)].map(place);
+        const keepOuts = [block(x - 30, y - 6, x + 30, y + 6, place)];
+        const ring = evenRing({ bodies: [areaFrom({ closed: true, vertices })], offset: 21, barriers: [], keepOuts });
+        expect(ring.loops.map(({ bodies }) => bodies)).toEqual([[0]]);
+        expectWhole(ring);
+        return total(ring);
+      });
+      for (const length of lengths) expect(length).toBeCloseTo(lengths[0] ?? 0, 2);
+    }
+  });
+
   it("is not too close behind nothing: a wall between 18 and the offset only bends it", () => {
     const ring = evenRing({ bodies: [pool], offset: 21, barriers: [block(100, 211, 280, 217)] });
     expect(total(ring)).toBeCloseTo(1152 + 42 * Math.PI + 4, 2);
