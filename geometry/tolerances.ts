@@ -102,6 +102,9 @@ export const BRANCH_GAIN = 1e-6;
 /** How far the corner of a wall reaches into the strips beside it before they are united: well above the clipping grid, unseen in a plan. */
 export const STRIP_OVERLAP = 1 / 64;
 
+/** Half the thickness of a wall below which its strips would vanish on the clipping grid. */
+export const THINNEST_HALF = 2 / CLIP_UNITS_PER_INCH;
+
 /** Below this angle, radians, an angle less its sine is summed as a series: the difference itself has lost its digits. */
 export const SERIES_ANGLE = 0.5;
 

@@ -6,12 +6,16 @@
 import { unionRegions } from "./clipping.ts";
 import { edgeLength, lineEdge, movedSideways, tangentAt } from "./edge.ts";
 import { areaOfPaths, flattenPath, pathOfEdges } from "./outline.ts";
-import { FINE_FLATTEN_TOLERANCE, STRIP_OVERLAP } from "./tolerances.ts";
+import { FINE_FLATTEN_TOLERANCE, STRIP_OVERLAP, THINNEST_HALF } from "./tolerances.ts";
 import type { Area, Edge, Path, Point, Region, Ring } from "./types.ts";
 import { cornerOf } from "./wall-corner.ts";
 
-/** The union, arcs drawn by chords. Throws when the strips do not hang together, which a path's edges always do. */
-export function unitedStrips(path: Path, half: number): Area {
+/**
+ * The union, arcs drawn by chords; a wall too thin for the clipping grid is as thick as that shows. Throws when the strips
+ * do not hang together, which a path's edges always do.
+ */
+export function unitedStrips(path: Path, halfThickness: number): Area {
+  const half = Math.max(halfThickness, THINNEST_HALF);
   const regions: Region[] = path.edges.map((edge) =>
     asRegion([...sideLine(edge, half), ...sideLine(edge, -half).reverse()]),
   );

@@ -18,6 +18,16 @@ const closed = (...vertices: Vertex[]): PathData => ({ vertices, closed: true })
 const quarter = Math.tan(Math.PI / 8);
 
 describe("wallFootprint", () => {
+  it("takes a wall that turns straight back, however thin", () => {
+    // Arithmetic: as long as its longer leg; a wall too thin for the clipping grid is as thick as one step shows.
+    for (const thickness of [1e-9, 1e-6, 1e-4, 0.01, 1]) {
+      const area = wallFootprint(pathFrom(open([-60, -24], [-10, 192], [-35, 84])), thickness);
+      const long = Math.hypot(50, 216);
+      expect(areaOf(area)).toBeGreaterThan(long * thickness * 0.9);
+      expect(areaOf(area)).toBeLessThan(long * (thickness + 8 / CLIP_UNITS_PER_INCH) * 1.1);
+    }
+  });
+
   it.each<[string, PathData, number, number, number, "traced" | "united"]>([
     // arithmetic: centerline length times thickness, as long as both sides can be traced
     ["straight", open([100, 219], [280, 219]), 6, 180 * 6, 0, "traced"],
