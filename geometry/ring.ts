@@ -13,7 +13,7 @@ import { areaTruePolygon } from "./arc-chords.ts";
 import { offsetRegion, unionRegions } from "./clipping.ts";
 import { contains } from "./contains.ts";
 import { pathToArea, pathToPath } from "./distance.ts";
-import { lineEdge, pointAt } from "./edge.ts";
+import { lineEdge } from "./edge.ts";
 import { lengthWithin } from "./length-within.ts";
 import { type OffsetLoop, offsetCurves } from "./offset.ts";
 import { pathFrom, pathLength, pathOfEdges, signedArea } from "./outline.ts";
@@ -93,12 +93,10 @@ function ringLoop(path: Path, area: number, follows: readonly number[], bodies: 
   return { bodies: area > 0 ? bodiesInside(path, bodies) : follows, path, length: pathLength(path) };
 }
 
-/** A body is inside with all of its outline; where a barrier covers a part of that, the ring runs along it. */
+/** A body is inside with all of its corners, but for those beside which a barrier makes the ring run along the water. */
 function bodiesInside(path: Path, bodies: readonly Area[]): number[] {
   const inside: Area = { outer: path, holes: [] };
-  return bodies.flatMap((body, i) =>
-    body.outer.edges.some((edge) => contains(inside, pointAt(edge, 1 / 2))) ? [i] : [],
-  );
+  return bodies.flatMap((body, i) => (body.outer.edges.some(({ from }) => contains(inside, from)) ? [i] : []));
 }
 
 /** Stages 2 to 4. */
