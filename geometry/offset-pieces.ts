@@ -142,3 +142,19 @@ function piecesOfPath(
     push(arc, hereEnds ? hereEnds.end : nodes.add(arc.from), nextEnds ? nextEnds.start : nodes.add(arc.to));
   });
 }
+
+/** The edge with its ends put exactly on the places recorded for its nodes (a rounding error away). */
+export function withEnds(edge: Edge, from: Point, to: Point): Edge {
+  if (isAt(edge.from, from) && isAt(edge.to, to)) return edge;
+  if (edge.kind === "line") return { kind: "line", from, to };
+  const start = Math.atan2(from[1] - edge.center[1], from[0] - edge.center[0]);
+  const end = Math.atan2(to[1] - edge.center[1], to[0] - edge.center[0]);
+  let sweep = end - start;
+  // The same number of turns as before the ends moved.
+  sweep += 2 * Math.PI * Math.round((edge.sweep - sweep) / (2 * Math.PI));
+  return arcAround(edge.center, edge.radius, start, sweep, { from, to });
+}
+
+function isAt(p: Point, q: Point): boolean {
+  return p[0] === q[0] && p[1] === q[1];
+}

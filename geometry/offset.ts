@@ -1,7 +1,8 @@
 /**
  * Offset curves: everything exactly `d` inches from the nearest water, on lines and true arcs.
  *
- * Stages. 1. Candidates (offset-pieces.ts): every edge moved to its ground side, and an arc round every convex corner.
+ * Stages. 0. Where no piece is lost but at corners toward the ground, the curve follows the outline (offset-whole.ts). Else:
+ * 1. Candidates (offset-pieces.ts): every edge moved to its ground side, and an arc round every convex corner.
  * 2. Candidates are cut wherever they meet each other (offset-meetings.ts); the distance to the water passes `d` nowhere
  * else, so each part is wholly right or wholly wrong, and so is a run of pieces joined without a cut: one of a run is
  * tried. 3. Parts with something nearer than `d`, or under the water of another body, are left out. 4. The rest is chained by the nodes recorded at the cuts (offset-chain.ts). 5. Where pieces are left over, the result is compared
@@ -12,12 +13,13 @@
 
 import { offsetRegion, regionArea } from "./clipping.ts";
 import { contains } from "./contains.ts";
-import { arcAround, edgeLength, partOfEdge, pointAt } from "./edge.ts";
+import { edgeLength, partOfEdge, pointAt } from "./edge.ts";
 import { edgeTree } from "./edge-tree.ts";
 import { nearestEdge } from "./nearest-edge.ts";
 import { chainLinks, type Link } from "./offset-chain.ts";
 import { meetings } from "./offset-meetings.ts";
-import { type OffsetNodes, type OffsetPiece, offsetNodes, offsetPieces } from "./offset-pieces.ts";
+import { type OffsetNodes, type OffsetPiece, offsetNodes, offsetPieces, withEnds } from "./offset-pieces.ts";
+import { wholeOffset } from "./offset-whole.ts";
 import { OrderTree } from "./order-tree.ts";
 import { flattenArea, pathFrom, pathLength, pathOfEdges, signedArea } from "./outline.ts";
 import { sortBy } from "./short-lists.ts";
@@ -47,17 +49,26 @@ export function offsetCurves(areas: readonly Area[], d: number): OffsetCurves {
   const first = areas[0];
   if (!first) return { loops: [], exact: true };
   const known = made.get(first) ?? [];
-  const same = known.find((one) => one.d === d && sameAreas(one.areas, areas));
-  if (same) return same.curves;
-  const curves = makeCurves(areas, d);
+  let wholeFarther = false;
+  for (const one of known) {
+    if (!sameAreas(one.areas, areas)) continue;
+    if (one.d === d) return one.curves;
+    if (one.d > d && one.curves.whole) wholeFarther = true;
+  }
+  const curves = wholeCurves(areas, d, wholeFarther) ?? makeCurves(areas, d);
   made.set(first, [...known.slice(1 - KEPT_CURVES), { areas: [...areas], d, curves }]);
   return curves;
+}
+
+interface MadeCurves extends OffsetCurves {
+  /** No piece was lost on the way: nothing is at smaller distances either. */
+  readonly whole: boolean;
 }
 
 /** The last few curves by the first of their areas: rings, bands and rolls ask for the same distances again. */
 const made = new WeakMap<
   Area,
-  { readonly areas: readonly Area[]; readonly d: number; readonly curves: OffsetCurves }[]
+  { readonly areas: readonly Area[]; readonly d: number; readonly curves: MadeCurves }[]
 >();
 const KEPT_CURVES = 12;
 
@@ -65,13 +76,25 @@ function sameAreas(a: readonly Area[], b: readonly Area[]): boolean {
   return a.length === b.length && a.every((area, i) => area === b[i]);
 }
 
-function makeCurves(areas: readonly Area[], d: number): OffsetCurves {
+/** Stage 0; null where pieces are lost. `known`: they are whole at a greater distance. */
+function wholeCurves(areas: readonly Area[], d: number, known: boolean): MadeCurves | null {
+  const whole = wholeOffset(areas, d, known);
+  if (!whole) return null;
+  const loops: OffsetLoop[] = [];
+  for (const { edges, body } of whole) {
+    const path = pathOfEdges(edges, true);
+    if (pathLength(path) > OFFSET_LEFTOVER) loops.push({ path, bodies: [body], area: signedArea(path) });
+  }
+  return { loops, exact: true, whole: true };
+}
+
+function makeCurves(areas: readonly Area[], d: number): MadeCurves {
   const parts = candidateParts(areas, d);
   let { loops, leftover } = chainLinks(parts(false));
   if (leftover > OFFSET_LEFTOVER) ({ loops, leftover } = chainLinks(parts(true)));
   const exact = loops.map(loopOf).filter((loop): loop is OffsetLoop => loop !== null);
-  if (leftover <= OFFSET_LEFTOVER || agrees(exact, areas, d)) return { loops: exact, exact: true };
-  return { loops: clippedLoops(areas, d), exact: false };
+  if (leftover <= OFFSET_LEFTOVER || agrees(exact, areas, d)) return { loops: exact, exact: true, whole: false };
+  return { loops: clippedLoops(areas, d), exact: false, whole: false };
 }
 
 interface Cut {
@@ -193,22 +216,6 @@ function clearOf(areas: readonly Area[], limit: number): (p: Point) => boolean {
     for (const tree of trees) if (nearestEdge(tree, p, limit) >= 0) return false;
     return true;
   };
-}
-
-/** The edge with its ends put exactly on the places recorded for its nodes (a rounding error away). */
-function withEnds(edge: Edge, from: Point, to: Point): Edge {
-  if (isAt(edge.from, from) && isAt(edge.to, to)) return edge;
-  if (edge.kind === "line") return { kind: "line", from, to };
-  const start = Math.atan2(from[1] - edge.center[1], from[0] - edge.center[0]);
-  const end = Math.atan2(to[1] - edge.center[1], to[0] - edge.center[0]);
-  let sweep = end - start;
-  // The same number of turns as before the ends moved.
-  sweep += 2 * Math.PI * Math.round((edge.sweep - sweep) / (2 * Math.PI));
-  return arcAround(edge.center, edge.radius, start, sweep, { from, to });
-}
-
-function isAt(p: Point, q: Point): boolean {
-  return p[0] === q[0] && p[1] === q[1];
 }
 
 function loopOf(links: readonly Link[]): OffsetLoop | null {
