@@ -111,7 +111,7 @@ export const SERIES_ANGLE = 0.5;
 /** An arc of less than this half angle, radians, has its bow's centroid at 3/5 of its height, to within 1e-5 of that height. */
 export const FLAT_BOW = 0.01;
 
-/** Ground behind barriers narrower than twice this comes from chords: four chord gaps. */
+/** How far ground that is reached straight is widened before it is taken from all ground, so that chords leave no slivers: four chord gaps. */
 export const SHADOW_SLIVER = 1 / 16;
 
 /** Width of the strip that stands for a barrier without thickness where only areas serve: 64 steps of the clipping grid, unseen in a plan. */

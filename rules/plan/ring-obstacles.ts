@@ -3,7 +3,7 @@
  * where copper would lie outside of the perimeter that they end.
  *
  * Stages. 1. The barriers' own ground. 2. Ground round the waters, as far as a ring may lie, less what is reached straight
- * from one of them. 3. Slivers between the two, which come from chords, are taken off.
+ * from one of them and a little beyond: no sliver from chords is left between the two. 3. What is left, that much wider.
  */
 import { barrierRegion } from "../../geometry/barrier-region.ts";
 import { differenceRegions, offsetRegion, unionRegions } from "../../geometry/clipping.ts";
@@ -27,6 +27,7 @@ export function ringObstacles(
   if (near.length === 0) return unionRegions([standing]);
   const groundBefore = (list: readonly Barrier[]) =>
     unionRegions(waters.map((water) => directReach(water, max + BEYOND, list)));
-  const behind = differenceRegions(groundBefore([]), groundBefore(near));
-  return unionRegions([standing, offsetRegion(offsetRegion(behind, -SHADOW_SLIVER), SHADOW_SLIVER)]);
+  const seen = offsetRegion(groundBefore(near), SHADOW_SLIVER);
+  const behind = offsetRegion(differenceRegions(groundBefore([]), seen), SHADOW_SLIVER);
+  return unionRegions([standing, behind]);
 }
