@@ -12,6 +12,7 @@ import { FLATTEST_BULGE, SAME_POINT } from "./tolerances.ts";
 import type { ArcEdge, Bounds, Edge, LineEdge, Point, Vertex } from "./types.ts";
 
 const TURN = 2 * Math.PI;
+const QUARTER = Math.PI / 2;
 
 /** A position on an edge: `t` runs 0..1 along its length, `distance` is from the position asked about, inches. */
 export interface NearestOnEdge {
@@ -149,7 +150,7 @@ export function edgeBounds(edge: Edge): Bounds {
   let minY = Math.min(from[1], to[1]);
   let maxX = Math.max(from[0], to[0]);
   let maxY = Math.max(from[1], to[1]);
-  if (edge.kind === "arc") {
+  if (edge.kind === "arc" && passesQuarter(edge)) {
     for (const p of quarterPoints(edge)) {
       minX = Math.min(minX, p[0]);
       minY = Math.min(minY, p[1]);
@@ -164,7 +165,7 @@ export function edgeBounds(edge: Edge): Bounds {
 export function writeEdgeBounds(edge: Edge, boxes: Float64Array, at: number): void {
   const { from, to } = edge;
   const i = at * 4;
-  if (edge.kind === "line") {
+  if (edge.kind === "line" || !passesQuarter(edge)) {
     boxes[i] = Math.min(from[0], to[0]);
     boxes[i + 1] = Math.min(from[1], to[1]);
     boxes[i + 2] = Math.max(from[0], to[0]);
@@ -190,7 +191,7 @@ export function boundsOfEdges(edges: readonly Edge[]): Bounds {
     minY = Math.min(minY, from[1], to[1]);
     maxX = Math.max(maxX, from[0], to[0]);
     maxY = Math.max(maxY, from[1], to[1]);
-    if (edge.kind === "line") continue;
+    if (edge.kind === "line" || !passesQuarter(edge)) continue;
     const box = edgeBounds(edge);
     minX = Math.min(minX, box.minX);
     minY = Math.min(minY, box.minY);
@@ -198,6 +199,11 @@ export function boundsOfEdges(edges: readonly Edge[]): Bounds {
     maxY = Math.max(maxY, box.maxY);
   }
   return { minX, minY, maxX, maxY };
+}
+
+/** Whether the arc may have a point straight right, above, left or below of its center. */
+function passesQuarter({ startAngle, sweep }: ArcEdge): boolean {
+  return Math.floor(startAngle / QUARTER) !== Math.floor((startAngle + sweep) / QUARTER);
 }
 
 /** The points of the arc straight right, above, left and below of its center, those it has. */

@@ -83,9 +83,15 @@ function wholeCurves(areas: readonly Area[], d: number, known: boolean): MadeCur
   const loops: OffsetLoop[] = [];
   for (const { edges, body } of whole) {
     const path = pathOfEdges(edges, true);
-    if (pathLength(path) > OFFSET_LEFTOVER) loops.push({ path, bodies: [body], area: signedArea(path) });
+    if (isLong(edges)) loops.push({ path, bodies: [body], area: signedArea(path) });
   }
   return { loops, exact: true, whole: true };
+}
+
+function isLong(edges: readonly Edge[]): boolean {
+  let length = 0;
+  for (let i = 0; length <= OFFSET_LEFTOVER && i < edges.length; i++) length += edgeLength(edges[i] as Edge);
+  return length > OFFSET_LEFTOVER;
 }
 
 function makeCurves(areas: readonly Area[], d: number): MadeCurves {

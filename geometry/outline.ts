@@ -83,8 +83,18 @@ function segmentArea(arc: ArcEdge): number {
 }
 
 /** Area inside a closed path, square inches, exact with arcs: positive counter-clockwise, negative clockwise. */
-export function signedArea(path: Path): number {
-  return momentsOf(path).area;
+export function signedArea({ edges }: Path): number {
+  const first = edges[0];
+  if (!first) return 0;
+  const [x, y] = first.from;
+  let area = 0;
+  for (let i = 0; i < edges.length; i++) {
+    const edge = edges[i] as Edge;
+    const { from, to } = edge;
+    area += ((from[0] - x) * (to[1] - y) - (to[0] - x) * (from[1] - y)) / 2;
+    if (edge.kind === "arc") area += segmentArea(edge);
+  }
+  return area;
 }
 
 /** The area of water: outer less holes, square inches. */
