@@ -6,7 +6,7 @@ import type { Point } from "../../geometry/types.ts";
 import { findingNumbers } from "../../rules/findings-by-part.ts";
 import type { Finding, Report } from "../../rules/report.ts";
 import type { Site } from "../../rules/site/site.ts";
-import type { Item, Scene } from "../drawing/scene.ts";
+import type { Item, Scene, TextItem } from "../drawing/scene.ts";
 import type { AnyElement } from "../edits/edit.ts";
 import { keptShape, shapeBounds } from "../hit-test/kept-shape.ts";
 
@@ -23,7 +23,7 @@ export function withKeptLettering(scene: Scene, last: Lettered, site: Site, repo
   const numbers = findingNumbers(report);
   const kept = (name: "names" | "marks"): Item[] => {
     const items = last.scene.layers.find((layer) => layer.name === name)?.items ?? [];
-    return items.flatMap((item) => keptItem(item, shifts, findings, numbers));
+    return items.flatMap((item) => keptItem(item, shifts, findings, numbers, report.ties));
   };
   const layers = scene.layers.map((layer) =>
     layer.name === "names" || layer.name === "marks" ? { ...layer, items: kept(layer.name) } : layer,
@@ -55,7 +55,9 @@ function keptItem(
   shifts: ReadonlyMap<string, Point | null>,
   findings: ReadonlyMap<string, Finding>,
   numbers: ReadonlyMap<string, number>,
+  ties: Report["ties"],
 ): Item[] {
+  if (item.kind === "text" && item.tie !== undefined) return keptTieNumber(item, ties[item.tie]);
   const shift = item.element === undefined ? undefined : shifts.get(item.element);
   if (shift === null || item.kind === "shape") return [];
   const moved = ([x, y]: Point): Point => (shift ? [x + shift[0], y + shift[1]] : [x, y]);
@@ -66,4 +68,12 @@ function keptItem(
   if (!finding || number === undefined) return [];
   const from = item.from && moved(item.from);
   return [{ ...item, at: moved(item.at), from, number, outcome: finding.outcome }];
+}
+
+/** The number of a tie stays beside it, wherever the tie lies now. */
+function keptTieNumber(item: TextItem, tie: Report["ties"][number] | undefined): Item[] {
+  const { at, beside } = item;
+  if (!tie || !beside) return [];
+  const [dx, dy] = [tie.to[0] - beside.of[0], tie.to[1] - beside.of[1]];
+  return [{ ...item, at: [at[0] + dx, at[1] + dy], beside: { ...beside, of: tie.to } }];
 }

@@ -258,7 +258,7 @@ function writeCentered({ context, pixelRatio }: Paint, text: string, [x, y]: Poi
 
 function paintText(paint: Paint, item: TextItem): void {
   const { context, palette, view, pixelRatio } = paint;
-  const [x, y] = toScreen(view, item.at);
+  const [x, y] = placeOfText(item, view);
   const size = TEXT_POINTS[item.size] * PIXELS_PER_POINT;
   context.setTransform(pixelRatio, 0, 0, pixelRatio, x * pixelRatio, y * pixelRatio);
   context.rotate((-item.turn * Math.PI) / 180);
@@ -275,6 +275,13 @@ function paintText(paint: Paint, item: TextItem): void {
   }
   context.fillStyle = palette.texts[item.role];
   context.fillText(item.text, 0, 0);
+}
+
+/** Where a text stands on the screen: as near to what it stands beside as on paper, at whatever scale the view is now. */
+function placeOfText({ at, beside }: TextItem, view: Paint["view"]): Point {
+  if (!beside) return toScreen(view, at);
+  const [x, y] = toScreen(view, beside.of);
+  return [x + beside.by[0] * PIXELS_PER_POINT, y - beside.by[1] * PIXELS_PER_POINT];
 }
 
 function paintMark(paint: Paint, item: MarkItem): void {

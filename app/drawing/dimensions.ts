@@ -17,6 +17,8 @@ const NEXT_LINE = 15;
 const NEAR = 84;
 /** How far a yard may go on before dimensions move in from its edge, inches. */
 const YARD = 720;
+/** How far a figure stands over its line, points. */
+const LIFT = 2.4;
 /** The most lines of dimensions on a side. */
 const MOST_LINES = 3;
 
@@ -96,10 +98,12 @@ export function drawDimension(from: Point, to: Point, a: Point, b: Point, drafti
   drafting.add("dimensions", { kind: "shape", role: "dimension", steps: lineSteps([a, b]) });
   for (const at of [a, b]) drafting.add("dimensions", { kind: "symbol", symbol: "tick", at, turn, role: "dimension" });
   const angle = (readable(turn) * Math.PI) / 180;
-  const lift = drafting.inches(2.4);
+  const middle: Point = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
+  const by: Point = [-Math.sin(angle) * LIFT, Math.cos(angle) * LIFT];
   drafting.add("dimensions", {
     kind: "text",
-    at: [(a[0] + b[0]) / 2 - Math.sin(angle) * lift, (a[1] + b[1]) / 2 + Math.cos(angle) * lift],
+    at: [middle[0] + drafting.inches(by[0]), middle[1] + drafting.inches(by[1])],
+    beside: { of: middle, by },
     text: lengthText(Math.hypot(b[0] - a[0], b[1] - a[1]), drafting.units),
     size: "body",
     role: "ink",

@@ -17,7 +17,7 @@ import { lengthOf, middleOf } from "./focus.ts";
 import { drawLineLetters } from "./line-letters.ts";
 import { boxAround, Placer } from "./placement.ts";
 import type { SceneOptions } from "./plan-scene.ts";
-import { type Item, type LayerName, type MarkChoice, type ShapeItem, TEXT_POINTS } from "./scene.ts";
+import { type Item, type LayerName, type MarkChoice, type ShapeItem, TEXT_POINTS, type TextItem } from "./scene.ts";
 import { lineSteps } from "./steps.ts";
 import { SYMBOLS } from "./symbols.ts";
 import { itemPoints } from "./text-width.ts";
@@ -146,7 +146,7 @@ function inkShape(item: ShapeItem, { placer, toPaper }: Lettering): void {
 
 /** T1, T2 ... beside the ties, and a mark at the corner from which their places are taped. */
 function drawTieNumbers(lettering: Lettering): void {
-  const { drafting, placer, toPaper, toSite } = lettering;
+  const { drafting, placer, toPaper } = lettering;
   drafting.report.ties.forEach((tie, i) => {
     const text = `T${i + 1}`;
     const width = itemPoints({ text, size: "small", strong: true }) + 2;
@@ -156,7 +156,8 @@ function drawTieNumbers(lettering: Lettering): void {
     if (center === null) return;
     drafting.add("names", {
       kind: "text",
-      at: toSite([center[0], center[1] - 2.1]),
+      ...standsBeside(tie.to, center, lettering),
+      tie: i,
       text,
       size: "small",
       role: "copper",
@@ -184,8 +185,16 @@ function drawTieNumbers(lettering: Lettering): void {
   }
 }
 
+/** Where a small line of type stands that is centered on a place of the paper, and beside what. */
+function standsBeside(of: Point, [x, y]: Point, { toPaper, toSite }: Lettering): Pick<TextItem, "at" | "beside"> {
+  const base: Point = [x, y - 2.1];
+  const from = toPaper(of);
+  return { at: toSite(base), beside: { of, by: [base[0] - from[0], base[1] - from[1]] } };
+}
+
 /** The line that was measured for a finding that is not settled, with its length where there is room. */
-function drawWitness(finding: Finding, { drafting, placer, toPaper, toSite }: Lettering): void {
+function drawWitness(finding: Finding, lettering: Lettering): void {
+  const { drafting, placer, toPaper } = lettering;
   const { witness } = finding;
   const [first] = witness;
   const last = witness[witness.length - 1];
@@ -205,7 +214,7 @@ function drawWitness(finding: Finding, { drafting, placer, toPaper, toSite }: Le
   if (center === null) return;
   drafting.add("witnesses", {
     kind: "text",
-    at: toSite([center[0], center[1] - 2.1]),
+    ...standsBeside(middleOf(witness), center, lettering),
     text,
     size: "small",
     role: "measure",

@@ -68,6 +68,13 @@ export interface TextItem extends About {
   readonly spaced?: boolean;
   /** On a plate of the paper's color, so that lines beneath do not cross it. */
   readonly plate?: boolean;
+  /**
+   * The place on the site that it stands beside, and by how much, points of paper to the right and up: `at` is just that at
+   * the scale that the scene was made for. While the view is zoomed it stays as near.
+   */
+  readonly beside?: { readonly of: Point; readonly by: Point };
+  /** The number of the tie that it names, counted from 0 as in the report. */
+  readonly tie?: number;
 }
 
 /** The number of a finding in the shape of its outcome, centered on `at`; `from` is what its leader points to. */

@@ -158,6 +158,43 @@ describe("the scene of the sheet", () => {
   });
 });
 
+describe("the number of a tie", () => {
+  const numbers = (keeper: Parameters<typeof itemsOf>[0]) =>
+    itemsOf(keeper, "names").flatMap((item) => (item.kind === "text" && item.tie !== undefined ? [item] : []));
+
+  it("stays beside its tie while the pool is dragged", () => {
+    const { keeper, document, reportOn } = keeperOf();
+    reportOn();
+    const before = numbers(keeper);
+    expect(before.length).toBeGreaterThan(0);
+    document.getState().beginGesture("Move");
+    document.getState().preview(moveElements(["pool-1"], 30, -12));
+    const report = reportOn(true);
+    const after = numbers(keeper);
+    expect(after.map(({ text }) => text)).toEqual(before.map(({ text }) => text));
+    for (const [i, { at, tie = -1, beside }] of after.entries()) {
+      const was = before[i];
+      expect(beside?.of).toEqual(report.ties[tie]?.to);
+      expect(at[0] - (beside?.of[0] ?? 0)).toBeCloseTo((was?.at[0] ?? 0) - (was?.beside?.of[0] ?? 0), 9);
+      expect(at[1] - (beside?.of[1] ?? 0)).toBeCloseTo((was?.at[1] ?? 0) - (was?.beside?.of[1] ?? 0), 9);
+    }
+  });
+
+  it("stands, as every figure that is beside something, where its paper has it", () => {
+    const { keeper, reportOn } = keeperOf();
+    reportOn();
+    const { scene } = keeper.now(false);
+    const beside = scene.layers
+      .flatMap(({ items }) => items)
+      .flatMap((item) => (item.kind === "text" && item.beside ? [{ at: item.at, ...item.beside }] : []));
+    expect(beside.length).toBeGreaterThan(numbers(keeper).length);
+    for (const { at, of, by } of beside) {
+      expect((at[0] - of[0]) * scene.pointsPerInch).toBeCloseTo(by[0], 6);
+      expect((at[1] - of[1]) * scene.pointsPerInch).toBeCloseTo(by[1], 6);
+    }
+  });
+});
+
 describe("what stays strong over the veil", () => {
   it("nothing is veiled while the whole site is looked at", () => {
     const { keeper, reportOn } = keeperOf();

@@ -10,12 +10,20 @@ import type { Site } from "../../../rules/site/site.ts";
 class NotedCanvas {
   readonly pictures: { readonly from: unknown; readonly by: readonly number[] }[] = [];
   strokes = 0;
+  readonly #written: { readonly text: string; readonly at: readonly [number, number] }[] = [];
   #transform: number[] = [1, 0, 0, 1, 0, 0];
 
   constructor(
     public width: number,
     public height: number,
   ) {}
+
+  /** Where a text was written on this canvas, device pixels. */
+  writtenAt(text: string): readonly [number, number] {
+    const found = this.#written.find((one) => one.text === text);
+    if (!found) throw new Error(`"${text}" was not written`);
+    return found.at;
+  }
 
   getContext(): unknown {
     const own: Record<string, unknown> = {
@@ -28,6 +36,7 @@ class NotedCanvas {
         this.#transform = [1, 0, 0, 1, 0, 0];
       },
       drawImage: (from: unknown) => this.pictures.push({ from, by: [...this.#transform] }),
+      fillText: (text: string) => this.#written.push({ text, at: [this.#transform[4] ?? 0, this.#transform[5] ?? 0] }),
       stroke: () => {
         this.strokes += 1;
       },
@@ -37,6 +46,13 @@ class NotedCanvas {
       set: () => true,
     });
   }
+}
+
+class NotedPath {
+  moveTo() {}
+  lineTo() {}
+  arc() {}
+  closePath() {}
 }
 
 const site = {
@@ -73,7 +89,7 @@ let step = 0;
 
 beforeEach(() => {
   vi.stubGlobal("OffscreenCanvas", NotedCanvas);
-  vi.stubGlobal("Path2D", class {});
+  vi.stubGlobal("Path2D", NotedPath);
   let now = 0;
   vi.spyOn(performance, "now").mockImplementation(() => {
     now += step;
@@ -128,6 +144,25 @@ describe("while the view moves", () => {
     const canvas = frame(painter, { isMoving: true, camera: { x: 25, y: -10, scale: 2 } });
     expect(canvas.pictures).toEqual([]);
     expect(canvas.strokes).toBeGreaterThan(0);
+  });
+
+  it("figures stay as near to their lines as they were, however far it is zoomed", () => {
+    step = 1;
+    const ends = { from: { at: [0, 0] }, to: { at: [60, 0] }, offset: 0 };
+    const measured = { ...site, dimensions: [{ id: "dimension-1", ...ends }] } as unknown as Site;
+    const painter = new SheetPainter(() => undefined);
+    const over = (more: Partial<SheetState>) => {
+      const { camera = state.camera } = more;
+      const [x, y] = frame(painter, { site: measured, ...more }).writtenAt(`5' 0"`);
+      // The middle of the line, device pixels: twice those of the page.
+      const [mx, my] = toScreen({ camera, width: 400, height: 300 }, [30, 0]);
+      return [x - mx * 2, my * 2 - y];
+    };
+    const atRest = over({});
+    expect(atRest[1]).toBeGreaterThan(0);
+    const zoomed = over({ isMoving: true, camera: { x: 20, y: 5, scale: 9 } });
+    expect(zoomed[0]).toBeCloseTo(atRest[0] ?? Number.NaN, 6);
+    expect(zoomed[1]).toBeCloseTo(atRest[1] ?? Number.NaN, 6);
   });
 
   it("a picture does not stand for long, nor for another site", () => {
