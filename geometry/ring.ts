@@ -14,9 +14,11 @@ import { offsetRegion, unionRegions } from "./clipping.ts";
 import { contains } from "./contains.ts";
 import { pathToArea, pathToPath } from "./distance.ts";
 import { lineEdge } from "./edge.ts";
+import { edgeTree } from "./edge-tree.ts";
 import { lengthWithin } from "./length-within.ts";
+import { nearestEdgeToLine } from "./nearest-edge.ts";
 import { type OffsetLoop, offsetCurves } from "./offset.ts";
-import { pathFrom, pathLength, pathOfEdges, signedArea } from "./outline.ts";
+import { pathFrom, pathLength, signedArea } from "./outline.ts";
 import { pointToPath } from "./point-distance.ts";
 import { between, samePoint } from "./points.ts";
 import { directReach } from "./reach.ts";
@@ -144,11 +146,12 @@ function detouredRing(
 function markedRing(points: readonly Point[], bodies: readonly Area[], offset: number): MarkedPoint[] {
   const onOffset = (distance: number): boolean => distance >= offset - RING_ON_OFFSET;
   const corners = points.map((at) => ({ at, on: onOffset(nearestBody(at, bodies).distance) }));
+  const shores = bodies.flatMap((body) => [body.outer, ...body.holes]);
   return corners.flatMap((corner, i) => {
     const next = corners[(i + 1) % corners.length];
     if (!next || !corner.on || !next.on) return [corner];
-    const edge = pathOfEdges([lineEdge(corner.at, next.at)], false);
-    const isOn = bodies.every((body) => onOffset(pathToArea(edge, body).length));
+    const edge = lineEdge(corner.at, next.at);
+    const isOn = shores.every((shore) => nearestEdgeToLine(edgeTree(shore), edge, offset - RING_ON_OFFSET) < 0);
     return isOn ? [corner] : [corner, { at: between(corner.at, next.at, 1 / 2), on: false }];
   });
 }
