@@ -54,7 +54,7 @@ function metOf(yard: Yard, rule: Rule, verdict: Verdict, need: Need, recorded: R
     case "part":
       return rule.id === TAIL_RULE ? tailMet(yard, verdict, need, recorded) : partMet(yard, verdict, need, recorded);
     case "perimeter":
-      return perimeterMet(yard, verdict, recorded);
+      return perimeterMet(yard, verdict, need, recorded);
     case "water":
       return waterMet(yard, verdict, need, recorded);
     case "shell-grid":

@@ -159,7 +159,7 @@ export function shellGridMet(yard: Yard, verdict: Verdict, need: Need, recorded:
 }
 
 /** Perimeter bonding under one surface of a body: complete as recorded wherever a loop passes it. */
-export function perimeterMet(yard: Yard, verdict: Verdict, recorded: Recorded): Met {
+export function perimeterMet(yard: Yard, verdict: Verdict, need: Need, recorded: Recorded): Met {
   const { body, element } = verdict;
   if (body === null) return { state: "no", says: "It names no body of water." };
   const passed = perimeterLoops(yard).some(({ course }) =>
@@ -169,7 +169,15 @@ export function perimeterMet(yard: Yard, verdict: Verdict, recorded: Recorded): 
   const check: PerimeterCheck = passed
     ? perimeterComplete(yard, body, recorded, element)
     : perimeterComplete(yard, body, recorded);
-  if (check.complete === "sure") return { state: "yes", says: "The perimeter bonding recorded here is complete." };
+  if (check.complete === "sure") {
+    const says = "The perimeter bonding recorded here is complete.";
+    if (!need.onlyIf) return { state: "yes", says };
+    // What lies beyond is told in the finding's why already.
+    return doubtful(yard, need.onlyIf.question, verdict, {
+      says: "The perimeter bonding recorded here is complete only if the perimeter ends there.",
+      remedy: "Settle it, or carry the bonding on over the rest.",
+    });
+  }
   const gap = check.gaps.reduce((sum, { length }) => sum + length, 0);
   if (check.complete === "no")
     return {

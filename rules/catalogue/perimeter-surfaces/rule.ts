@@ -16,7 +16,7 @@ import type { SurfaceElement } from "../../site/elements.ts";
 import { elementName } from "../../words/element-names.ts";
 import { bondedBodies } from "../common/storable.ts";
 import { BARE, settle, speakerOf, subjectName, witnessLine } from "../common/verdicts.ts";
-import { everyEdition, type Rule, type Verdict } from "../rule.ts";
+import { everyEdition, type Need, type Rule, type Verdict } from "../rule.ts";
 
 export const rule: Rule = {
   id: "perimeter-surfaces",
@@ -54,16 +54,20 @@ export const rule: Rule = {
     "Wet feet on the deck and a hand in the water: the ground round a pool is brought to the voltage of the water.",
   judge(yard) {
     const bodies = bondedBodies(yard);
-    const inBand = bodies.flatMap((body) =>
-      perimeterMethods(yard, body).map((method) => judgePiece(yard, body, method)),
-    );
+    const inBand = bodies.flatMap((body) => {
+      const behind = behindAssumedWalls(yard, body);
+      const before = perimeterMethods(yard, body).map((method) =>
+        alsoBehind(yard, judgePiece(yard, body, method), behind),
+      );
+      const own = new Set(before.map((verdict) => verdict.element));
+      const only = behind.filter(({ piece }) => !own.has(piece.surface));
+      return [...before, ...only.map((entry) => judgeBehind(yard, body, entry))];
+    });
     const seen = new Set(inBand.map((verdict) => verdict.element));
-    const doubtful = bodies.flatMap((body) => behindAssumedWalls(yard, body, seen));
-    for (const verdict of doubtful) seen.add(verdict.element);
     const outside = yard.surfaces
       .filter((model) => !seen.has(model.element.id))
       .flatMap((model) => judgeOutside(yard, bodies, model.element));
-    return [...inBand, ...doubtful, ...outside];
+    return [...inBand, ...outside];
   },
 };
 
@@ -154,8 +158,14 @@ function openFactWords(fact: string): string {
     : "its height is as near to the limit as the drawing may be off";
 }
 
-/** Surfaces behind a wall that ends the band only if a level that nobody gave, or its own height, is as it seems. */
-function behindAssumedWalls(yard: Yard, body: Body, seen: ReadonlySet<string | null>): Verdict[] {
+/** Ground behind a wall that ends the band only if a level that nobody gave, or its own height, is as it seems. */
+interface Behind {
+  readonly piece: BandPiece;
+  /** Which walls, and what is open about them, to go on after the surface's name. */
+  readonly says: string;
+}
+
+function behindAssumedWalls(yard: Yard, body: Body): Behind[] {
   const set = yard.barriers("band", body);
   if (set.assumed.size === 0) return [];
   const sure = set.counted.filter((model) => !set.assumed.has(model.id)).flatMap((model) => model.barriers);
@@ -164,17 +174,30 @@ function behindAssumedWalls(yard: Yard, body: Body, seen: ReadonlySet<string | n
   const assumed = set.counted.filter((model) => set.assumed.has(model.id));
   const walls = assumed.map(({ id }) => id).join(", ");
   const openFacts = assumed.map((model) => `${model.id}: ${model.openFacts.map(openFactWords).join(", ")}`).join("; ");
-  return yard.piecesOf(beyond).flatMap((piece: BandPiece): Verdict[] => {
-    if (seen.has(piece.surface)) return [];
-    const settled = settle(yard, WALL_LEVEL_QUESTION, piece.surface, body.id);
-    const verdict = judgePiece(yard, body, methodOf(yard, body, piece));
-    if (verdict.outcome === "exempt" || settled.choice === "no") return [{ ...verdict, ...settled.trace }];
-    const lead = `${nameOf(surfaceOf(yard, piece))} lies behind ${walls}, which ends the perimeter only if it stands high enough above the ground on the pool's side, and that is not sure (${openFacts}).`;
-    const { need: _need, question: _question, ...rest } = verdict;
-    if (settled.choice === "yes")
-      return [{ ...rest, ...settled.trace, outcome: "exempt", remedy: "", why: lead + settled.note }];
-    return [{ ...rest, ...settled.trace, outcome: "review", why: lead + settled.note, question: WALL_LEVEL_QUESTION }];
-  });
+  const says = `lies behind ${walls}, which ends the perimeter only if it stands high enough above the ground on the pool's side, and that is not sure (${openFacts}).`;
+  return yard.piecesOf(beyond).map((piece) => ({ piece, says }));
+}
+
+/** A surface of which no part lies before such a wall. */
+function judgeBehind(yard: Yard, body: Body, { piece, says }: Behind): Verdict {
+  const settled = settle(yard, WALL_LEVEL_QUESTION, piece.surface, body.id);
+  const verdict = judgePiece(yard, body, methodOf(yard, body, piece));
+  if (verdict.outcome === "exempt" || settled.choice === "no") return { ...verdict, ...settled.trace };
+  const lead = `${nameOf(surfaceOf(yard, piece))} ${says}`;
+  const { need: _need, question: _question, ...rest } = verdict;
+  if (settled.choice === "yes")
+    return { ...rest, ...settled.trace, outcome: "exempt", remedy: "", why: lead + settled.note };
+  return { ...rest, ...settled.trace, outcome: "review", why: lead + settled.note, question: WALL_LEVEL_QUESTION };
+}
+
+/** A surface that goes on behind such a wall: bonding before the wall is all of it only if the wall ends the perimeter. */
+function alsoBehind(yard: Yard, verdict: Verdict, behind: readonly Behind[]): Verdict {
+  const further = behind.find(({ piece }) => piece.surface === verdict.element);
+  if (!further || !verdict.need) return verdict;
+  const { area } = further.piece;
+  const says = `Another ${speakerOf(yard).area(area)} of it ${further.says}`;
+  const need: Need = { ...verdict.need, onlyIf: { question: WALL_LEVEL_QUESTION } };
+  return { ...verdict, why: `${verdict.why} ${says}`, need };
 }
 
 /** A surface that is no part of any band. */
