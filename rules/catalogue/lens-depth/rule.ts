@@ -5,7 +5,7 @@ import type { LightElement } from "../../site/elements.ts";
 import { elementName } from "../../words/element-names.ts";
 import { clearanceVerdict } from "../common/clearance-verdict.ts";
 import { bodyOf } from "../common/storable.ts";
-import { NO, notGiven, open, type Truth, YES } from "../common/truth.ts";
+import { all, atLeast, notGiven, open, type Truth, YES } from "../common/truth.ts";
 import { BARE, speakerOf, subjectName } from "../common/verdicts.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
 
@@ -47,9 +47,7 @@ function judgeLight(yard: Yard, body: Body, light: LightElement): Verdict {
             `Does the top of its lens lie at least ${say.length(limit)} below the normal water level?`,
           ),
         )
-      : reaches(depth, limit, 0) === "yes"
-        ? YES
-        : NO;
+      : all(atLeast(yard, depth, limit, "the depth of its lens"), asListed(yard, depth, listed));
   const by = listed === undefined || listed >= full ? "" : `, as it is listed for ${say.length(listed)}`;
   const measured: Measured = depth === undefined ? {} : { depth };
   const about = {
@@ -70,5 +68,16 @@ function judgeLight(yard: Yard, body: Body, light: LightElement): Verdict {
     wanted: `at least ${say.length(limit)} are asked for${by}`,
     breaks: `${say.length(limit)} are asked for${by}, and never less than ${say.length(never)}`,
     remedy: `Set the light deeper, or take one that is listed for that depth (never under ${say.length(never)}).`,
+  });
+}
+
+/** Set less deep than its own listing names: the limit for all lights alone does not settle it. */
+function asListed(yard: Yard, depth: number, listed: number | undefined): Truth {
+  if (listed === undefined || listed <= yard.edition.value("lens.depth") || reaches(depth, listed, 0) === "yes")
+    return YES;
+  return open({
+    says: `It is listed for ${speakerOf(yard).length(listed)} and more.`,
+    asks: "Does its listing allow this depth (`listedMinDepth`)?",
+    remedy: "Read its listing",
   });
 }

@@ -7,7 +7,19 @@
 import type { Body, Yard } from "../../measures/yard.ts";
 import type { DeviceElement } from "../../site/elements.ts";
 import { lowestOf } from "../common/heights.ts";
-import { all, any, atLeast, eitherWay, flag, NO, notGiven, open, type Truth, YES } from "../common/truth.ts";
+import {
+  all,
+  any,
+  atLeast,
+  eitherWay,
+  flag,
+  NO,
+  notGiven,
+  type OpenFact,
+  open,
+  type Truth,
+  YES,
+} from "../common/truth.ts";
 
 /** The paragraph that was asked, in the edition's numbering, with its answer. */
 export interface Asked {
@@ -44,6 +56,12 @@ function above(yard: Yard, body: Body, device: DeviceElement, limit: number): Tr
   return atLeast(yard, lowest - body.waterLevel, limit, "its height above the maximum water level");
 }
 
+const AS_HIGH_AS_NEW: OpenFact = {
+  says: "It hangs as high as a new one has to, yet what is asked of an existing one names GFCI and the fastening too.",
+  asks: "Does the authority having jurisdiction accept it at that height without them?",
+  remedy: "Ask the authority having jurisdiction",
+};
+
 /** What is asked over the water and near it. */
 export function askedNear(yard: Yard, body: Body, device: DeviceElement): Asked {
   const { edition } = yard;
@@ -55,7 +73,8 @@ export function askedNear(yard: Yard, body: Body, device: DeviceElement): Asked 
   const high = above(yard, body, device, full);
   const existing = yard.fact(device, "existing") === true;
   const asExisting = existing ? all(above(yard, body, device, old), rigid(device), gfci(device)) : NO;
-  const outdoors = any(high, asExisting);
+  // The paragraph for existing ones names GFCI and the fastening whatever the height.
+  const outdoors = existing ? any(asExisting, all(high, open(AS_HIGH_AS_NEW))) : high;
   const indoors = any(outdoors, all(above(yard, body, device, indoor), gfci(device), suited(device)));
   const asOutdoors: Asked = existing
     ? { section: "680.22(B)(3)", truth: outdoors, height: old, wanted: "existing" }
@@ -97,13 +116,18 @@ export function freeByLowVoltage(yard: Yard, device: DeviceElement): Truth {
     "Is it listed for this place, on the supply that its listing names?",
   );
   const grounding = notGiven("needsGrounding", "Whether it needs grounding", "Is it without need of grounding?");
-  const contact = {
+  const contact = notGiven(
+    "volts",
+    "Its voltage, which the low-voltage contact limit bounds,",
+    "Does it work at or below the low-voltage contact limit?",
+  );
+  const over = {
     says: `It is said to be low voltage, yet works at ${volts} V; the contact limit is ${limit} V, and another for direct current.`,
     asks: "Does it work at or below the low-voltage contact limit (`volts`)?",
     remedy: "Read its voltage on the label",
   };
   return all(
-    volts !== undefined && volts > limit ? open(contact) : YES,
+    volts === undefined ? open(contact) : volts > limit ? open(over) : YES,
     flag(listedNearWater, listing),
     flag(needsGrounding === undefined ? undefined : !needsGrounding, grounding),
   );

@@ -1,11 +1,10 @@
 import { LIMIT_TOLERANCE } from "../../../geometry/tolerances.ts";
 import type { ParameterId } from "../../editions/parameter-types.ts";
-import { reaches } from "../../measures/compare.ts";
 import type { Body, Yard } from "../../measures/yard.ts";
 import type { UndergroundElement } from "../../site/elements.ts";
 import { worstOf } from "../across-bodies.ts";
 import { clearanceVerdict } from "../common/clearance-verdict.ts";
-import { all, any, flag, NO, notGiven, open, type Truth, withinAccuracy, YES } from "../common/truth.ts";
+import { all, any, atLeast, flag, notGiven, open, type Truth, withinAccuracy, YES } from "../common/truth.ts";
 import { type Speaker, speakerOf, subjectName, witnessLine } from "../common/verdicts.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
 
@@ -57,7 +56,11 @@ function judgeAt(yard: Yard, body: Body, run: UndergroundElement): Verdict {
   const cover = coverOf(yard, run.method);
   const straight = yard.straight(run, body);
   const under = straight.length > 0 ? 0 : yard.lengthWithin(run, body, 0).length;
-  const truth = all(methodTruth(yard, run), placeTruth(yard, run, straight.length, under), coverTruth(say, run, cover));
+  const truth = all(
+    methodTruth(yard, run),
+    placeTruth(yard, run, straight.length, under),
+    coverTruth(yard, run, cover),
+  );
   const about = {
     element: run.id,
     body: body.id,
@@ -123,12 +126,12 @@ function placeTruth(yard: Yard, run: UndergroundElement, distance: number, under
   return near ? any(serves, open(withinAccuracy(yard, 0, "its distance to the water", "more than"))) : YES;
 }
 
-function coverTruth(say: Speaker, run: UndergroundElement, { limit, argued }: Cover): Truth {
+function coverTruth(yard: Yard, run: UndergroundElement, { limit, argued }: Cover): Truth {
+  const say = speakerOf(yard);
   if (run.cover === undefined)
     return open(notGiven("cover", "How deep it lies", `Do at least ${say.length(limit)} lie over it?`));
-  // A depth is typed, not drawn: the drawing's accuracy has no part in it.
-  if (reaches(run.cover, limit, 0) === "yes") return YES;
-  if (!argued) return NO;
+  const covered = atLeast(yard, run.cover, limit, "its cover");
+  if (!argued || covered.state !== "no") return covered;
   return open({
     says: `Less than ${say.length(limit)} lie over it, which only some circuits and places allow.`,
     asks: "Is this depth allowed for its circuit and place (`cover`)?",

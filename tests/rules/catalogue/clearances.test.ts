@@ -145,18 +145,11 @@ it("pump motors have GFCI in every edition (from memory)", () => {
 });
 
 describe("lenses", () => {
-  const of = (lensTopDepth: number | undefined, listedMinDepth?: number) =>
-    judge(lens, [
-      {
-        id: "it",
-        kind: "underwater-light",
-        at: [200, 0],
-        pool: "pool",
-        formingShell: "metal",
-        lensTopDepth,
-        listedMinDepth,
-      },
-    ]).outcome;
+  const of = (lensTopDepth: number | undefined, listedMinDepth?: number, head: object = {}) => {
+    const place = { at: [200, 0], pool: "pool", formingShell: "metal" };
+    const light = { id: "it", kind: "underwater-light", ...place, lensTopDepth, listedMinDepth };
+    return judge(lens, [light], head).outcome;
+  };
 
   it.each([
     [18, undefined, "meets"],
@@ -165,10 +158,23 @@ describe("lenses", () => {
     [5.99, 6, "conflict"],
     [4, 2, "meets"],
     [3.99, 2, "conflict"],
-    [18, 24, "meets"],
+    [18, 24, "review"],
+    [17.99, 24, "conflict"],
+    [24, 24, "meets"],
     [undefined, 6, "review"],
   ] as const)("%s in. deep, listed for %s: %s", (depth, listed, outcome) => {
     expect(of(depth, listed)).toBe(outcome);
+  });
+
+  it("as near to the limit as the drawing may be off are a question (the site format)", () => {
+    const taped = (depth: number, listed?: number) => of(depth, listed, { accuracy: 1 });
+    for (const depth of [17.5, 18, 18.5, 19]) expect(taped(depth)).toBe("review");
+    expect([taped(16.99), taped(19.01), taped(4.5, 4), taped(5.01, 4)]).toEqual([
+      "conflict",
+      "meets",
+      "review",
+      "meets",
+    ]);
   });
 });
 
@@ -241,6 +247,9 @@ describe("underground runs", () => {
       expect(judge(runs, [run({ method, cover })], { edition }).outcome).toBe(enough);
       expect(judge(runs, [run({ method, cover: cover - 0.01 })], { edition }).outcome).toBe(less);
       expect(judge(runs, [run({ method, cover: undefined })], { edition }).outcome).toBe("review");
+      // A margin within the drawing's accuracy is a question (the site format).
+      expect(judge(runs, [run({ method, cover: cover + 0.5 })], { edition, accuracy: 1 }).outcome).toBe("review");
+      expect(judge(runs, [run({ method, cover: cover + 1.01 })], { edition, accuracy: 1 }).outcome).toBe(enough);
     }
   });
 
