@@ -21,7 +21,8 @@ export { cleanRing } from "./clip-cleaning.ts";
 export { clipLines } from "./line-clipping.ts";
 export { regionContains } from "./region-index.ts";
 
-type GridPath = { x: number; y: number }[];
+type GridPoint = { x: number; y: number };
+type GridPath = GridPoint[];
 
 /** Regions that the engine gave: on its grid, clean, their polygons apart. */
 const finished = new WeakSet<Region>();
@@ -153,19 +154,6 @@ function originOf(regions: readonly Region[]): Point {
   return minX > maxX ? [0, 0] : [Math.round((minX + maxX) / 2), Math.round((minY + maxY) / 2)];
 }
 
-function lineToGrid(points: readonly Point[], origin: Point): Point[] {
-  return points.map(
-    ([x, y]): Point => [
-      Math.round((x - origin[0]) * CLIP_UNITS_PER_INCH),
-      Math.round((y - origin[1]) * CLIP_UNITS_PER_INCH),
-    ],
-  );
-}
-
-function gridPath(points: readonly Point[]): GridPath {
-  return points.map(([x, y]) => ({ x, y }));
-}
-
 function fromGrid(p: Point, origin: Point): Point {
   return [p[0] / CLIP_UNITS_PER_INCH + origin[0], p[1] / CLIP_UNITS_PER_INCH + origin[1]];
 }
@@ -174,22 +162,81 @@ function fromGrid(p: Point, origin: Point): Point {
 function toGrid(region: Region, origin: Point): GridPath[] {
   const paths: GridPath[] = [];
   for (const polygon of region) {
-    polygon.forEach((ring, index) => {
-      const clean = cleanRing(lineToGrid(ring, origin));
-      if (clean.length === 0) return;
-      const path = gridPath(clean);
-      if (ringArea(clean) > 0 !== (index === 0)) path.reverse();
+    for (let index = 0; index < polygon.length; index++) {
+      const path = gridPath(polygon[index] as Ring, origin);
+      if (path.length === 0) continue;
+      if (pathArea(path) > 0 !== (index === 0)) path.reverse();
       paths.push(path);
-    });
+    }
   }
   return paths;
+}
+
+/** A ring on the grid, cleaned. */
+function gridPath(ring: Ring, origin: Point): GridPath {
+  const path: GridPath = [];
+  const [x0, y0] = origin;
+  for (let i = 0; i < ring.length; i++) {
+    const p = ring[i] as Point;
+    const x = Math.round((p[0] - x0) * CLIP_UNITS_PER_INCH);
+    const y = Math.round((p[1] - y0) * CLIP_UNITS_PER_INCH);
+    const last = path[path.length - 1];
+    if (last === undefined || last.x !== x || last.y !== y) path.push({ x, y });
+  }
+  while (path.length > 1) {
+    const last = path[path.length - 1] as GridPoint;
+    if (path[0]?.x !== last.x || path[0].y !== last.y) break;
+    path.pop();
+  }
+  return isClean(path) ? path : cleanRing(pointsOf(path)).map(([x, y]) => ({ x, y }));
+}
+
+function pointsOf(path: GridPath): Point[] {
+  return path.map(({ x, y }): Point => [x, y]);
+}
+
+/** Twice-over sum of a path's triangles about its first position, halved: positive counter-clockwise. */
+function pathArea(path: GridPath): number {
+  const first = path[0] as GridPoint;
+  let twice = 0;
+  for (let i = 2; i < path.length; i++) {
+    const a = path[i - 1] as GridPoint;
+    const b = path[i] as GridPoint;
+    twice += (a.x - first.x) * (b.y - first.y) - (b.x - first.x) * (a.y - first.y);
+  }
+  return twice / 2;
+}
+
+/** Sides up to this long, grid units, have products that are whole numbers to the last digit. */
+const EXACT_SIDE = 2 ** 26;
+
+/** Whether every position of a path turns: nothing is there to clean. False also where that cannot be told in plain numbers. */
+function isClean(path: GridPath): boolean {
+  const count = path.length;
+  if (count < 3) return false;
+  const last = path[count - 1] as GridPoint;
+  const before = path[count - 2] as GridPoint;
+  let at = last;
+  let ux = last.x - before.x;
+  let uy = last.y - before.y;
+  for (let i = 0; i < count; i++) {
+    const next = path[i] as GridPoint;
+    const vx = next.x - at.x;
+    const vy = next.y - at.y;
+    if (ux * vy === uy * vx || Math.abs(vx) > EXACT_SIDE || Math.abs(vy) > EXACT_SIDE) return false;
+    at = next;
+    ux = vx;
+    uy = vy;
+  }
+  return true;
 }
 
 /** The engine's rings as a region in inches. Rings less than a grid unit thick on average are rounding and are dropped. */
 function fromEngine(paths: readonly GridPath[], origin: Point): Region {
   const rings: Point[][] = [];
   for (const path of paths) {
-    const ring = cleanRing(path.map((p): Point => [p.x, p.y]));
+    const points = pointsOf(path);
+    const ring = isClean(path) ? points : cleanRing(points);
     if (2 * Math.abs(ringArea(ring)) > ringPerimeter(ring)) rings.push(ring);
   }
   const region: Region = nestRings(rings).map((polygon) => polygon.map((ring) => closedInches(ring, origin)));

@@ -4,7 +4,7 @@
  *
  * Stages. 1. The open ground: everything within the distance, from the exact offset (offset.ts). 2. A strip square to each
  * straight edge, a ring sector on each arc and a sector round each corner of the pool, with how deep its rays get
- * (ray-profile.ts). What lies behind a stop is shadow. 3. The open ground outside all shadows is reached straight from its
+ * (ray-sides.ts). What lies behind a stop is shadow. 3. The open ground outside all shadows is reached straight from its
  * own nearest water. 4. Ground in a shadow may be reached from other water: every strip and sector that comes near a
  * shadow is added as deep as its own rays get.
  *
@@ -12,17 +12,16 @@
  * distance: what that takes too much of, stage 4 gives back.
  */
 import { arcCorners, areaTrueRing } from "./arc-chords.ts";
-import { type BarrierMap, freeDirectionsAt } from "./barrier-map.ts";
+import type { BarrierMap } from "./barrier-map.ts";
 import { differenceRegions } from "./clipping.ts";
-import { tangentAt } from "./edge.ts";
 import { offsetCurves } from "./offset.ts";
 import { boundsOfPoints, distanceBetween, samePoint } from "./points.ts";
-import { fan, profileOf, type RayFamily, type Slice, strip } from "./ray-profile.ts";
-import { type Outline, outlineEye } from "./seen-outline.ts";
-import { type Cone, touchesWater, turned } from "./sight.ts";
+import { fan, profileOf, type RayFamily, type Slice } from "./ray-profile.ts";
+import { type Lit, type OpenSide, openFamilies, sidesOf } from "./ray-sides.ts";
+import type { Outline } from "./seen-outline.ts";
 import { boxIndex } from "./spatial-index.ts";
-import { SHADOW_MARGIN, SIGHT_SLACK, THIN_SLICE } from "./tolerances.ts";
-import type { Area, Edge, Path, Point, Region } from "./types.ts";
+import { SHADOW_MARGIN, SIGHT_SLACK } from "./tolerances.ts";
+import type { Area, Bounds, Point, Region } from "./types.ts";
 
 /**
  * Ground within `distance` inches of the inside wall that is reached straight, as polygons that may overlap each other and
@@ -38,11 +37,11 @@ export function directGround(
   if (distance === 0) return [];
   const open = openGround(target, distance, tolerance);
   if (map.pieces.length === 0 && map.solids.length === 0) return open;
-  const families = [target.outer, ...target.holes].flatMap((loop) => familiesOf(loop, distance, map, outline));
-  const shadows = shadowsOf(families, tolerance);
+  const sides = [target.outer, ...target.holes].flatMap((loop) => sidesOf(loop, distance, map, outline));
+  const shadows = shadowsOf(sides, tolerance);
   if (shadows.every((one) => one === null)) return open;
   const boxes = boxIndex(shadows.flatMap((one) => (one ? [boundsOfPoints([...one.near, ...one.far])] : [])));
-  const lit = groundOf(families, ({ family }) => boxes.touches(family.bounds), tolerance);
+  const lit = groundOf(sides, distance, (box) => boxes.touches(box), tolerance);
   return [...differenceRegions(open, polygonsOf(chained(shadows))), ...polygonsOf(chained(lit))];
 }
 
@@ -62,72 +61,6 @@ function polygonsOf(rings: readonly (readonly Point[])[]): Region {
 export function closed(points: readonly Point[]): Point[] {
   const first = points[0];
   return first ? [...points, first] : [];
-}
-
-/** The rays of a strip or sector with how far they get. */
-interface Lit {
-  readonly family: RayFamily;
-  readonly slices: readonly Slice[];
-}
-
-/** Stage 2, for one loop with the water on its left. */
-function familiesOf(loop: Path, distance: number, map: BarrierMap, outline: Outline): Lit[] {
-  const found: Lit[] = [];
-  const add = (family: RayFamily): void => {
-    found.push({ family, slices: profileOf(map, family) });
-  };
-  loop.edges.forEach((edge, i) => {
-    add(familyOf(edge, distance));
-    const next = loop.edges[(i + 1) % loop.edges.length];
-    const sector = next && cornerSector(edge, next);
-    if (!sector) return;
-    let from = sector.start;
-    const end = sector.start + sector.span;
-    const shut = (to: number): void => {
-      if (to - from > THIN_SLICE)
-        found.push({ family: fan(edge.to, 0, from, to, distance), slices: [{ from, to, stop: "closed" }] });
-    };
-    for (const { start, span } of partsOnWater(map, outline, edge.to, sector)) {
-      shut(start);
-      add(fan(edge.to, 0, start, start + span, distance));
-      from = start + span;
-    }
-    shut(end);
-  });
-  return found;
-}
-
-function familyOf(edge: Edge, distance: number): RayFamily {
-  if (edge.kind === "line") return strip(edge.from, edge.to, distance);
-  const { center, radius, startAngle, sweep } = edge;
-  if (sweep > 0) return fan(center, radius, startAngle, startAngle + sweep, distance);
-  return fan(center, radius, -startAngle, -(startAngle + sweep), distance, true);
-}
-
-/** The sector between the strips of two edges where the outline turns left, toward the water; null where it does not. */
-function cornerSector(edge: Edge, next: Edge): Cone | null {
-  const [inX, inY] = tangentAt(edge, 1);
-  const [outX, outY] = tangentAt(next, 0);
-  const turn = Math.atan2(inX * outY - inY * outX, inX * outX + inY * outY);
-  return turn <= THIN_SLICE ? null : { start: Math.atan2(-inX, inY), span: turn };
-}
-
-/** The parts of a sector at the pool's edge that no barrier touching the edge there parts from the water. */
-export function partsOnWater(map: BarrierMap, outline: Outline, at: Point, sector: Cone): Cone[] {
-  const free = freeDirectionsAt(map, at);
-  if (!free) return [sector];
-  const eye = outlineEye(outline, at);
-  const parts: Cone[] = [];
-  for (const cone of free) {
-    if (!touchesWater(eye, cone)) continue;
-    const first = sector.start + turned(cone.start - sector.start);
-    for (const begin of [first - 2 * Math.PI, first]) {
-      const start = Math.max(sector.start, begin);
-      const span = Math.min(sector.start + sector.span, begin + cone.span) - start;
-      if (span > THIN_SLICE) parts.push({ start, span });
-    }
-  }
-  return parts.sort((one, other) => one.start - other.start);
 }
 
 /** How deep the rays of a slice get at w. */
@@ -164,10 +97,15 @@ function round(family: RayFamily, depth: number, from: number, to: number, toler
 type Stretch = { readonly near: readonly Point[]; readonly far: readonly Point[] } | null;
 
 /** What lies behind the stops of the families. */
-function shadowsOf(families: readonly Lit[], tolerance: number): Stretch[] {
+function shadowsOf(sides: readonly (Lit | OpenSide)[], tolerance: number): Stretch[] {
   const stretches: Stretch[] = [];
   let before: Point | null = null;
-  for (const { family, slices } of families) {
+  for (const side of sides) {
+    if (side.family === null) {
+      before = null;
+      continue;
+    }
+    const { family, slices } = side;
     const base = family.pointAt(family.w0, 0);
     if (before === null || !samePoint(before, base)) stretches.push(null);
     before = family.pointAt(family.w1, 0);
@@ -192,11 +130,16 @@ function shadowOf(family: RayFamily, slice: Slice, tolerance: number): Stretch {
   return { near: slice.stop === "closed" ? edge(front) : stopped(), far: edge(back) };
 }
 
-/** Stage 4: what the rays of some of a pool's families reach. */
-function groundOf(families: readonly Lit[], isLit: (one: Lit) => boolean, tolerance: number): Stretch[] {
+/** Stage 4: what the rays of those families reach whose boxes are lit; null between those that do not follow each other. */
+function groundOf(
+  sides: readonly (Lit | OpenSide)[],
+  distance: number,
+  isLit: (box: Bounds) => boolean,
+  tolerance: number,
+): Stretch[] {
   const stretches: Stretch[] = [];
   let before: Point | null = null;
-  for (const one of families) {
+  const addFamily = (one: Lit): void => {
     const { family } = one;
     const { w0, w1 } = family;
     const start = family.pointAt(w0, 0);
@@ -204,7 +147,12 @@ function groundOf(families: readonly Lit[], isLit: (one: Lit) => boolean, tolera
     if (before === null || !samePoint(before, start)) stretches.push(null);
     before = end;
     const near = () => [start, ...round(family, 0, w0, w1, tolerance), end];
-    stretches.push(isLit(one) ? { near: near(), far: farEdge(one, tolerance) } : null);
+    stretches.push(isLit(family.bounds) ? { near: near(), far: farEdge(one, tolerance) } : null);
+  };
+  for (const side of sides) {
+    if (side.family !== null) addFamily(side);
+    else if (isLit(side.box)) openFamilies(side, distance).forEach(addFamily);
+    else before = null;
   }
   return stretches;
 }

@@ -41,7 +41,10 @@ export function boundsOfPoints(points: readonly Point[]): Bounds {
   let minY = Number.POSITIVE_INFINITY;
   let maxX = Number.NEGATIVE_INFINITY;
   let maxY = Number.NEGATIVE_INFINITY;
-  for (const [x, y] of points) {
+  for (let i = 0; i < points.length; i++) {
+    const p = points[i] as Point;
+    const x = p[0];
+    const y = p[1];
     if (x < minX) minX = x;
     if (y < minY) minY = y;
     if (x > maxX) maxX = x;

@@ -6,23 +6,25 @@ import type { Point } from "./types.ts";
 export function ringArea(ring: readonly Point[]): number {
   const first = ring[0];
   if (!first) return 0;
+  const [x, y] = first;
   let twice = 0;
-  let [x0, y0] = [0, 0];
-  for (const p of ring) {
-    const [x1, y1] = [p[0] - first[0], p[1] - first[1]];
+  let x0 = 0;
+  let y0 = 0;
+  for (let i = 0; i < ring.length; i++) {
+    const p = ring[i] as Point;
+    const x1 = p[0] - x;
+    const y1 = p[1] - y;
     twice += x0 * y1 - x1 * y0;
-    [x0, y0] = [x1, y1];
+    x0 = x1;
+    y0 = y1;
   }
   return twice / 2;
 }
 
 export function ringPerimeter(ring: readonly Point[]): number {
   let sum = 0;
-  let a = ring[ring.length - 1];
-  for (const b of ring) {
-    if (a) sum += distanceBetween(a, b);
-    a = b;
-  }
+  for (let i = 0, before = ring.length - 1; i < ring.length; before = i, i++)
+    sum += distanceBetween(ring[before] as Point, ring[i] as Point);
   return sum;
 }
 
