@@ -2,10 +2,10 @@
  * Branches: the copper that joins every part to the bonding network as one tree of least length and few joints, crossing
  * no water, building or keep-out.
  *
- * Stages. 1. A part inside a solid is entered at the nearest place of its outline. 2. The spanning tree over shortest
- * routes round the barriers (branch-spanning.ts). 3. Joints on open ground where each saves more than its allowance
- * (branch-junctions.ts), never longer than the spanning tree. 4. The tree is walked from the network and cut into one
- * branch for each part, which share no length.
+ * Stages. 1. A part wholly inside a solid is entered at the nearest place of its outline; one that reaches out of it is met
+ * outside. 2. The spanning tree over shortest routes round the barriers (branch-spanning.ts). 3. Joints on open ground
+ * where each saves more than its allowance (branch-junctions.ts), never longer than the spanning tree. 4. The tree is
+ * walked from the network and cut into one branch for each part, which share no length.
  */
 import { type BranchDrawing, type BranchEdge, edgesAt, jointCount, otherEnd, type Place } from "./branch-graph.ts";
 import { branchGround } from "./branch-ground.ts";
@@ -68,7 +68,9 @@ export function branchTree(request: BranchRequest): BranchTree {
   const network = request.network.map(positions);
   const ground = branchGround(network, request.blocked);
   const parts = targets.map(({ id, at }): Part => {
-    const points = isPoint(at) ? [at] : at;
+    const all = isPoint(at) ? [at] : at;
+    const inOpen = all.filter((p) => ground.entry(p) === null);
+    const points = inOpen.length > 0 ? inOpen : all;
     return { id, points, eyes: points.map((p) => ({ at: ground.entry(p) ?? p })) };
   });
   const eyes = parts.map((part) => part.eyes);

@@ -23,6 +23,7 @@ import { pointToPath } from "./point-distance.ts";
 import { between, samePoint } from "./points.ts";
 import { directReach } from "./reach.ts";
 import { detouredLoop, type MarkedPoint } from "./ring-detours.ts";
+import { withoutSpikes } from "./ring-spikes.ts";
 import { FLATTEN_TOLERANCE, LIMIT_TOLERANCE, OFFSET_LEFTOVER, RING_ON_OFFSET, RING_SEAM } from "./tolerances.ts";
 import type { Area, Barrier, Path, Point } from "./types.ts";
 
@@ -117,7 +118,8 @@ function detouredRing(
   const loops: RingLoopPath[] = [];
   const tooClose: { path: Path; length: number }[] = [];
   for (const ring of region.flat()) {
-    const points = ring.slice(0, -1);
+    const points = withoutSpikes(ring.slice(0, -1));
+    if (points.length === 0) continue;
     const marked = markedRing(points, bodies, offset);
     const polygon = pathFrom({ vertices: points, closed: true });
     const area = signedArea(polygon);
@@ -128,7 +130,7 @@ function detouredRing(
     loops.push(ringLoop(path, area, follows, bodies));
     for (const detour of detours) {
       bodies.forEach((body, i) => {
-        for (const piece of lengthWithin(detour, body, min - 2 * LIMIT_TOLERANCE).pieces) {
+        for (const piece of lengthWithin(detour, body, min - RING_SEAM).pieces) {
           const length = pathLength(piece);
           if (length <= OFFSET_LEFTOVER || nearestBody(middleOf(piece), bodies).body !== i) continue;
           tooClose.push({ path: piece, length });

@@ -198,6 +198,43 @@ describe("branches round solids", () => {
     expect(tree.length).toBeCloseTo(length, 9);
   });
 
+  it("meet a part that reaches out of a solid on open ground, and nowhere inside", () => {
+    // A rail that leaves the house toward the line: 100 in. of copper to its end (arithmetic).
+    const rail: Point[] = [
+      [200, 190],
+      [200, 195],
+      [90, 100],
+    ];
+    const tree = branchTree({
+      network: [line],
+      targets: [{ id: "rail", at: rail }],
+      blocked: [solid(house, 0)],
+      junctionAllowance: 12,
+    });
+    expect(tree.branches.map(({ run, penetration }) => [run, penetration])).toEqual([[100, undefined]]);
+    // The same where the face inside is nearer to the network than the end outside.
+    const near = branchTree({
+      network: [
+        [
+          [200, 210],
+          [210, 210],
+        ],
+      ],
+      targets: [
+        {
+          id: "rail",
+          at: [
+            [200, 190],
+            [200, 240],
+          ],
+        },
+      ],
+      blocked: [solid(house, 0)],
+      junctionAllowance: 12,
+    });
+    expect(near.branches.map(({ run, penetration }) => [run, penetration])).toEqual([[30, undefined]]);
+  });
+
   it("name what no way leads to, and still join the rest", () => {
     const ring: Barrier = {
       id: "closed wall",

@@ -1,5 +1,6 @@
 /** What a part needs so that it is reached: how many connections, where, and how far above the ground. */
-import { flattenPath, pathLength, pointAlong } from "../../../geometry/outline.ts";
+import { edgeLength, pointAt } from "../../../geometry/edge.ts";
+import { flattenPath, pathOfEdges } from "../../../geometry/outline.ts";
 import type { Path, Point } from "../../../geometry/types.ts";
 import { positionsOf } from "../../measures/shapes.ts";
 import type { Body, Yard } from "../../measures/yard.ts";
@@ -35,12 +36,15 @@ export function meetingPoints(yard: Yard, element: KnownElement, body: Body, lim
   return [nearest, ...pieces.flatMap((piece) => spreadAlong(piece))];
 }
 
-/** A piece's corners and points between them, no farther apart than a stride. */
-function spreadAlong(piece: Path): Point[] {
-  const points = flattenPath(piece);
-  const length = pathLength(piece);
-  for (let s = STRIDE; s < length; s += STRIDE) points.push(pointAlong(piece, s));
-  return points;
+/** A piece's corners and evenly between them points no farther apart than a stride, whichever way it is drawn. */
+function spreadAlong({ edges }: Path): Point[] {
+  const last = edges[edges.length - 1];
+  const points = edges.flatMap((edge) => {
+    if (edge.kind === "arc") return flattenPath(pathOfEdges([edge], false)).slice(0, -1);
+    const strides = Math.max(1, Math.ceil(edgeLength(edge) / STRIDE));
+    return Array.from({ length: strides }, (_, i) => pointAt(edge, i / strides));
+  });
+  return last ? [...points, last.to] : points;
 }
 
 /** Spacing of the positions that a branch may choose from along a line, inches: finer saves no copper worth counting. */
