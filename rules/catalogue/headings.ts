@@ -24,7 +24,7 @@ export const RULE_HEADINGS: ReadonlyMap<string, RuleHeading> = new Map<string, R
   ["lens-depth", { title: "Depth of underwater lenses", part: "lenses" }],
   ["local-amendments", { title: "Local amendments that act", part: "site" }],
   ["luminaire-height", { title: "Luminaires, fans and lighting outlets", part: "luminaires" }],
-  ["named-pool", { title: "Things of a pool that is not drawn", part: "site" }],
+  ["named-pool", { title: "Things whose pool is not sure", part: "site" }],
   ["niche-inside-bond", { title: "Bond inside a light's conduit", part: "lights" }],
   ["other-equipment-distance", { title: "Other equipment and the water", part: "other-equipment" }],
   ["outlet-distance", { title: "Other outlets and the water", part: "outlets" }],

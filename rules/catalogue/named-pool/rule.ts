@@ -6,10 +6,11 @@ import { everyEdition, type Rule, type Verdict } from "../rule.ts";
 
 export const rule: Rule = {
   id: "named-pool",
-  title: "Things of a pool that is not drawn",
+  title: "Things whose pool is not sure",
   part: "site",
   sections: everyEdition("680.2"),
-  subjects: "Each underwater light and each fitting for the water's bond that names a pool which is not drawn.",
+  subjects:
+    "Each underwater light and each fitting for the water's bond that names a pool which is not drawn, or names none between two.",
   measure: "Which body of water it is in: until that is said it is held against the nearest one, and counts for none.",
   parameters: [],
   protects: "A fitting that is counted for the wrong water leaves its own without any.",

@@ -12,7 +12,7 @@ import type { Question } from "../../report.ts";
 import type { KnownElement, LightElement, MetalElement, WaterBondElement } from "../../site/elements.ts";
 import { elementName } from "../../words/element-names.ts";
 import { isLadder, isLadderOrRail, metalKind } from "../common/metal-kind.ts";
-import { poolDoubt } from "../common/named-pool.ts";
+import { poolDoubt, standsElsewhere } from "../common/named-pool.ts";
 import { heightRange } from "../common/needs.ts";
 import { shellFacts } from "../common/shell-facts.ts";
 import { bodyOf } from "../common/storable.ts";
@@ -37,6 +37,7 @@ export function contactsOf(yard: Yard, body: Body): readonly Contact[] {
     ...shellContact(yard, body),
     ...yard.all("underwater-light").flatMap((light): Contact[] => {
       if (light.formingShell !== "metal" || bodyOf(yard, light)?.id !== body.id) return [];
+      if (standsElsewhere(yard, light, body)) return [];
       const says = `The metal forming shell of ${elementName(light)} stands in the water.`;
       const open = poolContact(yard, light);
       if (open !== null) return [open];
@@ -44,7 +45,8 @@ export function contactsOf(yard: Yard, body: Body): readonly Contact[] {
     }),
     ...yard.each(`contacts of ${body.id}`, "metal", (metal) => metalContact(yard, body, metal)),
     ...yard.all("water-bond").flatMap((fitting): Contact[] => {
-      return bodyOf(yard, fitting)?.id === body.id ? [waterBondContact(yard, body, fitting)] : [];
+      const here = bodyOf(yard, fitting)?.id === body.id && !standsElsewhere(yard, fitting, body);
+      return here ? [waterBondContact(yard, body, fitting)] : [];
     }),
   ]);
 }
@@ -73,11 +75,15 @@ function asked(yard: Yard, body: Body, element: KnownElement, question: Question
 function shellContact(yard: Yard, body: Body): Contact[] {
   const facts = shellFacts(yard, body);
   const metal = facts.class === "frame" && body.element.shell === "metal";
-  if (facts.class !== "conductive" && !metal) return [];
+  if (facts.class !== "conductive" && facts.class !== "open" && !metal) return [];
   const { finish } = body.element;
   const at = body.water.outer.edges[0]?.from ?? [0, 0];
   const base = { element: body.element, area: null, at };
   const plain = elementName(body.element);
+  if (facts.class === "open") {
+    const says = `What the shell of ${plain} is made of is not given, so whether it conducts and touches the water is open.`;
+    return [{ ...base, state: "open", says, ...(facts.question ? { question: facts.question } : {}) }];
+  }
   if (facts.steel === "unknown") {
     return [
       {
@@ -120,7 +126,7 @@ function metalContact(yard: Yard, body: Body, metal: MetalElement): Contact[] {
   const kind = metalKind(yard, metal);
   // Fixed metal counts where the drawing gives what of it stays in the water; what is not fixed counts never.
   const apart = kind === "fixed" && (metal.wettedArea === undefined || yard.fact(metal, "fixed") === false);
-  if (apart || bodyOf(yard, metal)?.id !== body.id) return [];
+  if (apart || bodyOf(yard, metal)?.id !== body.id || standsElsewhere(yard, metal, body)) return [];
   const straight = yard.straight(metal, body);
   const range = heightRange(metal.z);
   const below = range !== null && range.bottom < body.waterLevel;
@@ -145,6 +151,17 @@ function metalContact(yard: Yard, body: Body, metal: MetalElement): Contact[] {
     }
     answered = settled;
   }
+  if (A_PIPE.test(metal.part ?? "")) {
+    const settled = asked(yard, body, metal, STAYS_WET_QUESTION);
+    if (settled.choice === "no") {
+      return [{ ...base, state: "no", says: `${name} does not stay full of water.${settled.note}`, settled }];
+    }
+    if (settled.choice === null) {
+      const says = `${name} holds water, but a pipe may drain when the pump is off.${settled.note}`;
+      return [{ ...base, state: "open", says, question: STAYS_WET_QUESTION, settled }];
+    }
+    answered = settled;
+  }
   return [
     sizedContact(
       yard,
@@ -155,6 +172,10 @@ function metalContact(yard: Yard, body: Body, metal: MetalElement): Contact[] {
     ),
   ];
 }
+
+const A_PIPE = /pip(e|ing)|plumbing/i;
+
+const STAYS_WET_QUESTION = yesNo("contact-stays-wet", "Does it stay in the water at all times, with the pump off too?");
 
 /** The last answer that a contact rests on. */
 function said(settled: Settled | undefined): { settled?: Settled } {
@@ -228,12 +249,7 @@ export function waterBondContact(yard: Yard, body: Body, fitting: WaterBondEleme
     const says = drains
       ? `${name} sits in ${fitting.location}, which is drawn as running dry; whether it counts while the pump runs is argued.`
       : `Whether ${plain} stays in the water at all times is not given.`;
-    const found = open(
-      says,
-      yesNo("contact-stays-wet", "Does it stay in the water at all times, with the pump off too?"),
-      "yes",
-      dry,
-    );
+    const found = open(says, STAYS_WET_QUESTION, "yes", dry);
     if (found) return found;
   }
   const material = fitting.material;
