@@ -8,5 +8,10 @@ import type { Point } from "./types.ts";
  * robust-predicates counts with y down, so its sign is turned over here and nowhere else.
  */
 export function orientation(a: Point, b: Point, c: Point): number {
-  return -orient2d(a[0], a[1], b[0], b[1], c[0], c[1]);
+  return turnOf(a[0], a[1], b[0], b[1], c[0], c[1]);
+}
+
+/** The same from plain coordinates. */
+export function turnOf(ax: number, ay: number, bx: number, by: number, cx: number, cy: number): number {
+  return -orient2d(ax, ay, bx, by, cx, cy);
 }

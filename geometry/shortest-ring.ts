@@ -5,7 +5,7 @@
  *
  * Stages. 1. The strips of legal ground (ring-strips.ts), first without obstacles. 2. In each strip, every way of going
  * round what has to be gone round (bodies together or apart, a pocket of ground by a loop of its own or left outside) is
- * pulled tight (taut-loop.ts); the shortest counts. 3. Where that crosses an obstacle, the strips are cut by the
+ * pulled tight (taut-loop.ts; with nothing else in the strip, taut-zip.ts); the shortest counts. 3. Where that crosses an obstacle, the strips are cut by the
  * obstacles and the work is done again; one that stands free in the strip may be passed on either side.
  *
  * The curve is drawn on the legal side, within TAUT_TOLERANCE of the exact limits, so its length is never too small and
@@ -15,6 +15,7 @@ import { clipLines, unionRegions } from "./clipping.ts";
 import { openStrips, type Strip, type StripColor, strippedOf } from "./ring-strips.ts";
 import { loopLength, tautLoop } from "./taut-loop.ts";
 import { type TautMesh, tautMesh } from "./taut-mesh.ts";
+import { zippedString } from "./taut-zip.ts";
 import { TAUT_TOLERANCE } from "./tolerances.ts";
 import type { Area, Point, Region } from "./types.ts";
 
@@ -102,6 +103,11 @@ function solveStrip({ outer, holes }: Strip): TautRing[] | null {
   const numbered = holes.map(({ color }, i) => ({ color, ring: i + 1 }));
   const inside = numbered.filter(({ color }) => color !== outside && color !== "free").map(({ ring }) => ring);
   if (inside.length === 0) return [];
+  const only = inside.length === 1 ? holes[0] : undefined;
+  if (only && holes.length === 1) {
+    const zipped = zippedString(outer.points, only.points);
+    if (zipped) return [{ ...zipped, bodies: only.bodies }];
+  }
   const pockets = numbered.filter(({ color }) => color === outside).map(({ ring }) => ring);
   const posts = numbered.filter(({ color }) => color === "free").map(({ ring }) => ring);
   const mesh = tautMesh(

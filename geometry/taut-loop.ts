@@ -7,7 +7,7 @@
  *
  * Terms. Funnel: the two tight strings from the last certain corner (apex) to both ends of the side reached.
  */
-import { orientation } from "./orientation.ts";
+import { turnOf } from "./orientation.ts";
 import { distanceBetween } from "./points.ts";
 import { fromCorner, joinWalks, type TautMesh, toCorner, walkRound } from "./taut-mesh.ts";
 
@@ -23,7 +23,11 @@ export function tautLoop(mesh: TautMesh, holes: readonly number[]): number[] | n
   if (walk === null || walk.length === 0) return null;
   const start = lowestCorner(mesh, new Set(holes));
   const opened = openedAt(mesh, walk, start);
-  return opened ? funnel(mesh, opened, start).reverse() : null;
+  if (!opened) return null;
+  const coordinates = Float64Array.from(mesh.points.flat());
+  const lefts = Int32Array.from(opened, (h) => toCorner(mesh, h));
+  const rights = Int32Array.from(opened, (h) => fromCorner(mesh, h));
+  return funnel(coordinates, lefts, rights, start).reverse();
 }
 
 /** Length of a closed string through corners, inches. */
@@ -57,48 +61,53 @@ function openedAt(mesh: TautMesh, walk: readonly number[], corner: number): numb
   return rotated.filter((h) => fromCorner(mesh, h) !== corner);
 }
 
-function funnel(mesh: TautMesh, sides: readonly number[], start: number): number[] {
-  const size = 2 * sides.length + 6;
+/**
+ * The tight string from corner `start` back to itself through sides of triangles, by the corner numbers of their left and
+ * right ends in the order of the walk. `coordinates`: x, y of each corner.
+ */
+export function funnel(coordinates: Float64Array, lefts: Int32Array, rights: Int32Array, start: number): number[] {
+  const size = 2 * lefts.length + 6;
   // Corner numbers of the funnel from its left end over the apex to its right end, and the corner before each on its string.
-  const chain: number[] = new Array(2 * size).fill(-1);
-  const entry: number[] = new Array(2 * size).fill(-1);
-  const corners: number[] = [start];
-  const before: number[] = [-1];
+  const chain = new Int32Array(2 * size).fill(-1);
+  const entry = new Int32Array(2 * size).fill(-1);
+  const corners = new Int32Array(size);
+  const before = new Int32Array(size);
+  let count = 1;
+  corners[0] = start;
+  before[0] = -1;
   let left = size;
   let right = size;
   let apex = size;
   chain[size] = start;
   entry[size] = 0;
-  const side = (a: number, b: number, c: number): number => {
-    const [p, q, r] = [mesh.points[a], mesh.points[b], mesh.points[c]];
-    return p && q && r ? orientation(p, q, r) : 0;
-  };
+  const x = (corner: number): number => coordinates[2 * corner] as number;
+  const y = (corner: number): number => coordinates[2 * corner + 1] as number;
+  const at = (k: number): number => chain[k] as number;
+  const side = (a: number, b: number, c: number): number => turnOf(x(a), y(a), x(b), y(b), x(c), y(c));
   /** Adds a corner at the left (way 1) or right (way -1) end. */
   const add = (corner: number, way: 1 | -1): void => {
     let end = way === 1 ? left : right;
-    const at = (k: number): number => chain[k] as number;
     while (end !== apex && side(at(end + way), at(end), corner) * way <= 0) end += way;
     const far = way === 1 ? right : left;
     if (end === apex) {
       while (apex !== far && side(at(apex), at(apex + way), corner) * way < 0) apex += way;
       end = apex;
     }
-    corners.push(corner);
-    before.push(entry[end] as number);
+    corners[count] = corner;
+    before[count] = entry[end] as number;
     end -= way;
     chain[end] = corner;
-    entry[end] = corners.length - 1;
+    entry[end] = count;
+    count += 1;
     if (way === 1) left = end;
     else right = end;
   };
-  for (const h of sides) {
-    const toLeft = toCorner(mesh, h);
-    const toRight = fromCorner(mesh, h);
-    if (chain[left] !== toLeft) add(toLeft, 1);
-    if (chain[right] !== toRight) add(toRight, -1);
+  for (let i = 0; i < lefts.length; i++) {
+    if (chain[left] !== lefts[i]) add(lefts[i] as number, 1);
+    if (chain[right] !== rights[i]) add(rights[i] as number, -1);
   }
   add(start, 1);
   const path: number[] = [];
-  for (let k = before[corners.length - 1] as number; k > 0; k = before[k] as number) path.push(corners[k] as number);
+  for (let k = before[count - 1] as number; k > 0; k = before[k] as number) path.push(corners[k] as number);
   return [start, ...path.reverse()];
 }

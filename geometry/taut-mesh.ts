@@ -70,6 +70,15 @@ function jitter(seed: number): number {
   return (2 * (wave - Math.floor(wave)) - 1) * TAUT_JITTER;
 }
 
+let firstJitters = new Float64Array(0);
+
+/** How far x and y of corners 0, 1, 2, ... are moved at the first attempt. */
+export function jitters(corners: number): Float64Array {
+  if (firstJitters.length < 2 * corners)
+    firstJitters = Float64Array.from({ length: 4 * corners }, (_, seed) => jitter(seed));
+  return firstJitters;
+}
+
 /** Twins by a table of half edges, filed by a mix of both their corners; null where two run the same way. */
 function twinsOf(corners: readonly number[]): Int32Array | null {
   const count = corners.length;
