@@ -96,10 +96,8 @@ function judgeAt(yard: Yard, body: Body, line: OverheadElement): Verdict {
   const unknown = [
     ...(drawn.length < heights.length ? [open(NO_HEIGHT)] : []),
     ...(line.sag === undefined ? [open(NO_SAG)] : []),
-    ...targets.flatMap(({ level, structure, name: what }) =>
-      level === undefined && structure !== null
-        ? [open(notGiven(`top of ${structure.id}`, `How high ${what} is`, "Is it clear of it?"))]
-        : [],
+    ...targets.flatMap(({ level, field, name: what }) =>
+      level === undefined ? [open(notGiven(field, `How high ${what} is`, "Is it clear of it?"))] : [],
     ),
   ];
   const clear = all(...held.map(({ truth }) => truth), ...unknown);

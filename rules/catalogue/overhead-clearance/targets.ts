@@ -13,8 +13,9 @@ export interface Target {
   readonly area: Area;
   /** Level of its highest part; undefined: not given. */
   readonly level: number | undefined;
+  /** The field that gives it. */
+  readonly field: string;
   readonly parameter: LimitId;
-  readonly structure: StructureElement | null;
   /** Not named by the code: too near is a question. */
   readonly argued: boolean;
 }
@@ -39,8 +40,8 @@ export function targetsOf(yard: Yard, body: Body, line: OverheadElement): Target
     name: elementName(body.element),
     area: body.water,
     level: body.waterLevel,
+    field: `waterLevel of ${body.id}`,
     parameter: toWater,
-    structure: null,
     argued: false,
   };
   const targets = [water];
@@ -50,16 +51,20 @@ export function targetsOf(yard: Yard, body: Body, line: OverheadElement): Target
     const { area } = shape;
     const name = elementName(structure);
     const kind = structure.structure;
+    const itself = { name, area, level: structure.top, field: `top of ${structure.id}` };
     if (kind === "raft") {
-      const level = structure.top ?? body.waterLevel;
-      targets.push({ name, area, level, parameter: toWater, structure, argued: false });
+      targets.push({ ...itself, parameter: toWater, argued: false });
       continue;
     }
-    if (WITH_BASE.has(kind)) {
-      const base = `the base of ${name}`;
-      targets.push({ name: base, area, level: baseOf(yard, area), parameter: toWater, structure, argued: false });
-    }
-    targets.push({ name, area, level: structure.top, parameter: toStands, structure, argued: kind === "slide" });
+    if (WITH_BASE.has(kind))
+      targets.push({
+        ...itself,
+        name: `the base of ${name}`,
+        ...baseOf(yard, area),
+        parameter: toWater,
+        argued: false,
+      });
+    targets.push({ ...itself, parameter: toStands, argued: kind === "slide" });
   }
   return targets;
 }
@@ -75,6 +80,9 @@ export function standsOf(yard: Yard, body: Body): StructureElement[] {
 }
 
 /** Level of the ground that it stands on, the highest under its corners. */
-function baseOf(yard: Yard, area: Area): number {
-  return Math.max(...area.outer.edges.map(({ from }) => yard.levelAt(from).z));
+function baseOf(yard: Yard, area: Area): Pick<Target, "level" | "field"> {
+  const feet = area.outer.edges.map(({ from }) => yard.levelAt(from));
+  const unknown = feet.find(({ given }) => !given);
+  if (unknown) return { level: undefined, field: `level of ${unknown.surface}` };
+  return { level: Math.max(...feet.map(({ z }) => z)), field: "grade" };
 }

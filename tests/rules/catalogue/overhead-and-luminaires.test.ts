@@ -1,6 +1,6 @@
 // NEC 680.9 and 680.22(B), restated; what is argued: common practice, no source. Distances: arithmetic.
 import { describe, expect, it } from "vitest";
-import { box, concretePool, linerPool } from "../../../rules/catalogue/common/example-yard.ts";
+import { box, concretePool, deck, linerPool } from "../../../rules/catalogue/common/example-yard.ts";
 import { rule as luminaires } from "../../../rules/catalogue/luminaire-height/rule.ts";
 import { rule as overhead } from "../../../rules/catalogue/overhead-clearance/rule.ts";
 import { EDITION_IDS } from "../../../rules/editions/edition.ts";
@@ -119,6 +119,13 @@ describe("overhead lines", () => {
     const raft = structure("raft", { outline: box(150, 80, 250, 120), top: 6 });
     expect(of([raft, wire(-92, 126)]).outcome).toBe("meets");
     expect(of([raft, wire(-92, 125.99)]).outcome).toBe("conflict");
+    // Not given how high it lies: a question (the site format).
+    expect(of([{ ...raft, top: undefined }, wire(-92, 126)]).question?.text).toContain("`top of stand`");
+    const under = deck({ outline: box(140, 390, 260, 450), level: 1 });
+    expect(of([under, platform, wire(220, 270, "insulated-750")]).outcome).toBe("conflict");
+    const unsure = of([{ ...under, level: undefined }, platform, wire(220, 271, "insulated-750")]);
+    expect(unsure).toMatchObject({ outcome: "review" });
+    expect(unsure.question?.text).toContain("`level of deck`");
   });
 
   it.each([
