@@ -20,7 +20,7 @@ export interface PoolDoubt {
 }
 
 /** How far behind its pool's inside wall a niche or a fitting may be drawn, inches: common practice, no source. */
-const SET_BACK = 24;
+export const SET_BACK = 24;
 
 /** The bodies, storable ones too, in whose water, or in whose wall, an element stands by its place on the plan. */
 function bodiesAt(yard: Yard, element: LightElement | WaterBondElement | MetalElement): readonly Body[] {

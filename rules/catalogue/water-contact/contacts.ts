@@ -12,7 +12,7 @@ import type { Question } from "../../report.ts";
 import type { KnownElement, LightElement, MetalElement, WaterBondElement } from "../../site/elements.ts";
 import { elementName } from "../../words/element-names.ts";
 import { isLadder, isLadderOrRail, metalKind } from "../common/metal-kind.ts";
-import { poolDoubt, standsElsewhere } from "../common/named-pool.ts";
+import { poolDoubt, SET_BACK, standsElsewhere } from "../common/named-pool.ts";
 import { heightRange } from "../common/needs.ts";
 import { shellFacts } from "../common/shell-facts.ts";
 import { bodyOf } from "../common/storable.ts";
@@ -130,7 +130,9 @@ function metalContact(yard: Yard, body: Body, metal: MetalElement): Contact[] {
   const straight = yard.straight(metal, body);
   const range = heightRange(metal.z);
   const below = range !== null && range.bottom < body.waterLevel;
-  const inWater = kind === "fitting" && straight.length === 0 && (range === null || below);
+  // A ladder is drawn at its cups on the deck as often as in the water.
+  const byTheWall = isLadder(metal.part) && straight.length <= SET_BACK;
+  const inWater = kind === "fitting" && (straight.length === 0 || byTheWall) && (range === null || below);
   if (metal.wettedArea === undefined && !inWater) return [];
   const name = subjectName(metal);
   const area = metal.wettedArea ?? null;
@@ -168,7 +170,7 @@ function metalContact(yard: Yard, body: Body, metal: MetalElement): Contact[] {
       body,
       { ...base, ...said(answered) },
       name,
-      isLadder(metal.part) || (isLadderOrRail(metal.part) && below),
+      isLadderOrRail(metal.part) && (below || (isLadder(metal.part) && straight.length === 0)),
     ),
   ];
 }

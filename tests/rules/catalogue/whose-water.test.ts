@@ -87,6 +87,19 @@ describe("a light or a fitting that names no pool", () => {
 });
 
 describe("water whose contact is open", () => {
+  it("a ladder drawn at its cups on the deck stands in the water where it reaches below it", () => {
+    const ladder = (changes: object) =>
+      waterOf("pool", [
+        linerPool(),
+        post(0, { shape: { point: [100, -6] }, part: "ladder", inPoolStructure: true, removable: false, ...changes }),
+      ]);
+    expect(ladder({ z: [-40, 30] })).toMatchObject({ outcome: "bond", need: { elements: ["post"] } });
+    expect(ladder({ z: undefined })).toMatchObject({ outcome: "review", question: { id: "wetted-area-post" } });
+    expect(ladder({ z: [0, 30] })?.need?.elements).toEqual([]);
+    expect(ladder({ z: [-40, 30], shape: { point: [100, -24.01] } })?.need?.elements).toEqual([]);
+    expect(ladder({ z: [-40, 30], removable: true })?.outcome).toBe("review");
+  });
+
   it("a shell that nobody names may conduct", () => {
     expect(waterOf("pool", [concretePool({ shell: "unknown", steel: undefined })])).toMatchObject({
       outcome: "review",
