@@ -131,6 +131,7 @@ function TurnForm({ ids, onClose }: FormProps) {
 }
 
 function MirrorForm({ ids, onClose }: FormProps) {
+  const { view } = useEditor();
   const site = useDocument((state) => state.shown);
   const units = site.display?.units ?? "ft-in";
   const [figures, setFigures] = useState<MirrorFigures>({
@@ -192,6 +193,15 @@ function MirrorForm({ ids, onClose }: FormProps) {
           onChange={(direction) => setFigures({ ...figures, direction })}
         />
       ) : null}
+      <button
+        type="button"
+        onClick={() => {
+          onClose();
+          view.getState().setTool("mirror");
+        }}
+      >
+        Draw the line on the sheet
+      </button>
       <Check
         label="Keep the original and mirror a copy"
         isOn={figures.keepsOriginal}

@@ -34,6 +34,7 @@ export const TOOLS: readonly { readonly tool: ToolId; readonly label: string; re
   { tool: "dimension", label: "Dimension", key: "Shift+E" },
   { tool: "offset", label: "Offset an outline or line", key: "Shift+F" },
   { tool: "split", label: "Cut in two", key: "Shift+C" },
+  { tool: "mirror", label: "Mirror over a drawn line", key: "Shift+G" },
 ];
 
 const tapingCommand: Command = {

@@ -76,6 +76,7 @@ const PICTURES: Readonly<Record<ToolId, ReactNode>> = {
       <rect x="2.5" y="3.5" width="15" height="13" rx="2" strokeDasharray="2 2" />
     </>
   ),
+  mirror: <path d="M10 2v2.500M10 7v2.500M10 12v2.500M10 17v1M7.500 6L2.500 14h5zM12.500 6l5 8h-5z" />,
   split: <path d="M2.500 10h5M12.500 10h5M10 3v3.500M10 8.500v3M10 13.500V17" />,
 };
 

@@ -27,5 +27,6 @@ export function createTool(id: ToolId, desk: Desk): Tool {
   }
   if (id === "split") return deferredTool(id, desk, async () => (await import("./split-tool.ts")).splitTool);
   if (id === "offset") return deferredTool(id, desk, async () => (await import("./offset-tool.ts")).offsetTool);
+  if (id === "mirror") return deferredTool(id, desk, async () => (await import("./mirror-tool.ts")).mirrorTool);
   return DRAWN_AS[id] === "point" ? pointTool(desk, id) : pathTool(desk, id);
 }

@@ -42,7 +42,7 @@ export type ToolId =
   | WorkingTool;
 
 /** Tools that draw no element of their own. */
-export type WorkingTool = "measure" | "dimension" | "split" | "offset";
+export type WorkingTool = "measure" | "dimension" | "split" | "offset" | "mirror";
 
 export type Palette = "sheet" | "projector";
 

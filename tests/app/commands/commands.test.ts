@@ -72,7 +72,7 @@ describe("the list of commands", () => {
   });
 
   it("has a tool for every kind of drawing", () => {
-    expect(new Set(TOOLS.map(({ tool }) => tool)).size).toBe(29);
+    expect(new Set(TOOLS.map(({ tool }) => tool)).size).toBe(30);
     const editor = headlessEditor(emptySite());
     for (const { tool } of TOOLS) {
       run(editor, `tool-${tool}`);
