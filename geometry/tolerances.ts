@@ -96,8 +96,8 @@ export const RING_ON_OFFSET = 2 * FLATTEN_TOLERANCE + 2 / CLIP_UNITS_PER_INCH;
 /** How far the water reaches into the ground beside it before the two are united: two steps of the clipping grid. */
 export const RING_SEAM = 2 / CLIP_UNITS_PER_INCH;
 
-/** A spike or slit of a clipped ring narrower than this is a seam between grounds: four steps of the clipping grid. */
-export const RING_SPIKE = 4 / CLIP_UNITS_PER_INCH;
+/** A spike or slit of a clipped ring narrower than this is a seam between grounds; a ring this near beside its ground runs over it. */
+export const RING_SPIKE = 1 / 256;
 
 /** A change to the branches that saves less than this is none (inches of copper). */
 export const BRANCH_GAIN = 1e-6;

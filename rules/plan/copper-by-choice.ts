@@ -6,10 +6,10 @@
  * pieces that take a ring; each group's grid covers its pieces that take a grid, along the direction of its own waters.
  */
 import { type AlignedGrid, alignedGrid } from "../../geometry/aligned-grid.ts";
-import { unionRegions } from "../../geometry/clipping.ts";
+import { offsetRegion, unionRegions } from "../../geometry/clipping.ts";
 import { areaToArea } from "../../geometry/distance.ts";
 import { flattenPath } from "../../geometry/outline.ts";
-import { FINE_FLATTEN_TOLERANCE } from "../../geometry/tolerances.ts";
+import { FINE_FLATTEN_TOLERANCE, RING_SPIKE } from "../../geometry/tolerances.ts";
 import type { Area, Barrier, Region } from "../../geometry/types.ts";
 import { waterInside } from "../measures/barriers.ts";
 import type { Body, Yard } from "../measures/yard.ts";
@@ -76,13 +76,18 @@ function layCopper(yard: Yard, choice: PerimeterChoice): LaidCopper {
   const whole = pieces.every((piece) => laid(piece) === "ring");
   const spacing = yard.edition.value("grid.spacing");
   return {
-    ring: ringGround.length === 0 ? noRing(yard) : layRing(yard, curves(yard), whole ? null : ringGround),
+    ring: ringGround.length === 0 ? noRing(yard) : layRing(yard, curves(yard), whole ? null : withEdges(ringGround)),
     grids: groups.map((group): GroupGrid => {
       const region = ground(piecesOf(yard, group), "grid");
       const waters = group.map(({ water }) => water);
       return { group, region, grid: region.length === 0 ? null : alignedGrid(region, spacing, waters) };
     }),
   };
+}
+
+/** Ground with what runs along its edge: the face of a wall, the edge of a slab. */
+function withEdges(region: Region): Region {
+  return offsetRegion(region, RING_SPIKE);
 }
 
 function curves(yard: Yard) {

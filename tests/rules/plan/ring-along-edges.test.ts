@@ -1,0 +1,62 @@
+/** A ring over a part of the perimeter that runs along the very edge of its ground: the face of a wall, the edge of a slab. */
+import { describe, expect, it } from "vitest";
+import { recompute } from "../../../rules/recompute.ts";
+import { checkSite } from "../../../rules/site/reader.ts";
+import type { Site } from "../../../rules/site/site.ts";
+import { transformSite } from "../../support/transform-site.ts";
+
+const box = (x0: number, y0: number, x1: number, y1: number) => ({
+  vertices: [
+    [x0, y0],
+    [x1, y0],
+    [x1, y1],
+    [x0, y1],
+  ],
+  closed: true,
+});
+
+function siteOf(...elements: readonly object[]): Site {
+  const pool = { id: "pool", kind: "pool", outline: box(0, 0, 384, 192), body: "pool", shell: "sprayed-concrete" };
+  const read = checkSite({
+    format: "copperband-site",
+    version: 1,
+    edition: "nec-2020",
+    elements: [{ ...pool, steel: "bare", depth: 60 }, ...elements],
+  });
+  if (!read.ok) throw new Error(JSON.stringify(read));
+  return read.site;
+}
+
+function lengthsOf(site: Site): number[] {
+  return [0, 10, 17.2, 33, 47, 90, 120, 211, 301].map(
+    (turn) => recompute(transformSite(site, { turn, move: [1 / 7, 1 / 3] })).ring.length,
+  );
+}
+
+const slab = { kind: "surface", material: "concrete", steel: "rebar", level: 0 };
+
+describe("a ring over a part of the perimeter", () => {
+  it("follows the face of a wall that ends its ground", () => {
+    const path = {
+      vertices: [
+        [-100, 215],
+        [484, 215],
+      ],
+      closed: false,
+    };
+    const wall = { id: "wall", kind: "wall", path, thickness: 6, top: 72, permanent: true };
+    // Arithmetic: the slab serves the side below y = 96; above it 2 x 96 in. of sides, two arcs cut off where they are 20 in.
+    // up, and between them the wall's face, 20 in. from the water.
+    const length = 2 * 96 + 2 * 21 * Math.asin(20 / 21) + 384 + 2 * Math.sqrt(21 ** 2 - 20 ** 2);
+    for (const found of lengthsOf(siteOf({ ...slab, id: "slab", outline: box(-100, -100, 484, 96) }, wall)))
+      expect(Math.abs(found - length)).toBeLessThan(0.1);
+  });
+
+  it("follows the edge of a slab at its own offset", () => {
+    // Arithmetic: a slab as wide as the ring's offset on one side serves nothing there; the ring runs along its edge all round.
+    const strip = { ...slab, id: "strip", outline: box(0, -21, 384, 0) };
+    const lengths = lengthsOf(siteOf(strip));
+    expect(Math.abs((lengths[0] ?? 0) - (1152 + 42 * Math.PI))).toBeLessThan(0.1);
+    for (const found of lengths) expect(Math.abs(found - (lengths[0] ?? 0))).toBeLessThan(0.1);
+  });
+});
