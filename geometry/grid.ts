@@ -129,9 +129,14 @@ function stretches(sides: readonly Side[], offset: number, spacing: number): Str
 function bestOffsets(sides: readonly Side[], spacing: number): number[] {
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
-  for (const side of sides) {
-    low = Math.min(low, side.u0);
-    high = Math.max(high, side.u1);
+  // Where sides begin and end, in a flat array: it is run through once for every offset that is tried.
+  const ends = new Float64Array(2 * sides.length);
+  for (let i = 0; i < sides.length; i++) {
+    const { u0, u1 } = sides[i] as Side;
+    ends[2 * i] = u0;
+    ends[2 * i + 1] = u1;
+    low = Math.min(low, u0);
+    high = Math.max(high, u1);
   }
   if (low > high) return [0];
   const tried: { readonly offset: number; readonly length: number; readonly lean: number }[] = [];
@@ -140,7 +145,7 @@ function bestOffsets(sides: readonly Side[], spacing: number): number[] {
     const shift = (step * spacing) / (2 * STEPS);
     for (const offset of [low + shift, low + remainder(high - shift - low, spacing)]) {
       const lean = Math.abs(offset - low - remainder(high - offset, spacing));
-      tried.push({ offset, length: lengthAt(sides, offset, spacing), lean });
+      tried.push({ offset, length: lengthAt(sides, ends, offset, spacing), lean });
     }
   }
   const least = Math.min(...tried.map(({ length }) => length)) * (1 + GRID_SAME_LENGTH) + GRID_EDGE;
@@ -158,12 +163,13 @@ function remainder(value: number, divisor: number): number {
 }
 
 /** Length of all lines inside, one sum over the edges: what enters by one edge leaves by another that runs the other way. */
-function lengthAt(sides: readonly Side[], offset: number, spacing: number): number {
+function lengthAt(sides: readonly Side[], ends: Float64Array, offset: number, spacing: number): number {
   let sum = 0;
-  for (const { u0, v0, u1, v1, way } of sides) {
-    const first = Math.ceil((u0 - offset) / spacing);
-    const last = Math.ceil((u1 - offset) / spacing) - 1;
+  for (let i = 0; i < sides.length; i++) {
+    const first = Math.ceil(((ends[2 * i] as number) - offset) / spacing);
+    const last = Math.ceil(((ends[2 * i + 1] as number) - offset) / spacing) - 1;
     if (last < first) continue;
+    const { u0, v0, u1, v1, way } = sides[i] as Side;
     const middle = offset + ((first + last) / 2) * spacing;
     sum += way * (last - first + 1) * (v0 + ((v1 - v0) / (u1 - u0)) * (middle - u0));
   }

@@ -150,6 +150,9 @@ function same(a: Here | null, b: Here | null): boolean {
 
 /** The piece of the band at a place of the loop; else that of the ground before a wall there; null where there is none. */
 function hereAt(yard: Yard, bodies: readonly Body[], p: Point): Here | null {
+  const only = bodies.length === 1 ? bodies[0] : undefined;
+  const held = only && pieceAt(yard, only, p);
+  if (only && held) return { entry: held, body: only.id, tight: false };
   const sorted = bodies
     .map((body) => ({ body, near: pointToArea(p, body.water) }))
     .sort((a, b) => a.near.length - b.near.length);
