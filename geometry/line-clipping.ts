@@ -2,7 +2,7 @@
  * Open lines cut by a region, without the clipping engine: exact signs, no grid, and nothing that a line doubling back
  * on itself could upset.
  *
- * Stages. 1. Every segment is cut wherever a side of the region touches it; sides that run along it are noted. 2. The
+ * Stages. 0. A segment that no side comes near is where the one before was, if that is so of it too. 1. Every other is cut wherever a side of the region touches it; sides that run along it are noted. 2. The
  * middle of each piece tells whether it is inside; a piece along a side is. 3. Pieces of one kind that follow each other
  * are joined, across the line's own vertices too.
  */
@@ -19,11 +19,22 @@ export function clipLines(
   region: Region,
 ): { inside: Point[][]; outside: Point[][] } {
   const result = { inside: [] as Point[][], outside: [] as Point[][] };
+  const index = regionIndex(region);
   for (const line of lines) {
     let open: Point[] | null = null;
     let openInside = false;
+    // Whether nothing of the region's sides comes near the segment before: its end lies on none of them.
+    let wasClear = false;
     for (let i = 0; i + 1 < line.length; i++) {
-      for (const piece of piecesOf(line[i] as Point, line[i + 1] as Point, region)) {
+      const a = line[i] as Point;
+      const b = line[i + 1] as Point;
+      const isClear = !index.touchesSides(a, b);
+      if (open && isClear && wasClear) {
+        if (a[0] !== b[0] || a[1] !== b[1]) open.push(b);
+        continue;
+      }
+      wasClear = isClear;
+      for (const piece of piecesOf(a, b, region)) {
         if (open && openInside === piece.inside) {
           if (piece.joinsStraight) open.pop();
           open.push(piece.to);

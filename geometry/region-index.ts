@@ -12,6 +12,8 @@ import type { Bounds, Point, Region, Ring } from "./types.ts";
 export interface RegionIndex {
   /** Calls `visit` with every side whose box touches `box`. */
   visitSides(box: Bounds, visit: (from: Point, to: Point) => void): void;
+  /** Whether the box of any side touches that of the segment from a to b. */
+  touchesSides(a: Point, b: Point): boolean;
   /** Whether a ray to the right of a position crosses an odd number of sides. */
   holds(x: number, y: number): boolean;
 }
@@ -27,6 +29,14 @@ export function regionIndex(region: Region): RegionIndex {
   const index: RegionIndex = {
     visitSides: (box, visit) => {
       for (const ring of rings) ring.visitSides(box, visit);
+    },
+    touchesSides: (a, b) => {
+      const minX = Math.min(a[0], b[0]);
+      const minY = Math.min(a[1], b[1]);
+      const maxX = Math.max(a[0], b[0]);
+      const maxY = Math.max(a[1], b[1]);
+      for (const ring of rings) if (ring.touchesSides(minX, minY, maxX, maxY)) return true;
+      return false;
     },
     holds: (x, y) => {
       let inside = false;
@@ -135,6 +145,33 @@ class RingTree {
       if (Math.min(a[1], b[1]) > box.maxY || Math.max(a[1], b[1]) < box.minY) continue;
       visit(a, b);
     }
+  }
+
+  touchesSides(minX: number, minY: number, maxX: number, maxY: number): boolean {
+    const boxes = this.#boxes;
+    let top = 0;
+    waiting[0] = 0;
+    while (top >= 0) {
+      const node = waiting[top] as number;
+      top -= 1;
+      const at = node * 4;
+      if ((boxes[at] as number) > maxX || (boxes[at + 2] as number) < minX) continue;
+      if ((boxes[at + 1] as number) > maxY || (boxes[at + 3] as number) < minY) continue;
+      if (node < this.#firstLeaf) {
+        waiting[top + 1] = 2 * node + 1;
+        waiting[top + 2] = 2 * node + 2;
+        top += 2;
+        continue;
+      }
+      const end = this.#endSide(node);
+      for (let i = this.#firstSide(node); i < end; i++) {
+        const a = this.#corners[i] as Point;
+        const b = this.#corners[i + 1] as Point;
+        if (Math.min(a[0], b[0]) > maxX || Math.max(a[0], b[0]) < minX) continue;
+        if (Math.min(a[1], b[1]) <= maxY && Math.max(a[1], b[1]) >= minY) return true;
+      }
+    }
+    return false;
   }
 
   isCrossedOddly(x: number, y: number): boolean {
