@@ -34,6 +34,7 @@ export const RULE_HEADINGS: ReadonlyMap<string, RuleHeading> = new Map<string, R
   ["receptacle-distance", { title: "Receptacles and the water", part: "receptacles" }],
   ["receptacle-gfci", { title: "Protection of receptacles", part: "receptacles" }],
   ["required-receptacle", { title: "The receptacle every pool has", part: "receptacles" }],
+  ["ring-room", { title: "Room for the ring", part: "perimeter" }],
   ["shell", { title: "Pool shell", part: "shell" }],
   ["spa-exception", { title: "Outdoor spas", part: "site" }],
   ["storable-pool", { title: "Storable pools", part: "site" }],

@@ -26,6 +26,7 @@ import { rule as pumpGfci } from "./pump-gfci/rule.ts";
 import { rule as receptacleDistance } from "./receptacle-distance/rule.ts";
 import { rule as receptacleGfci } from "./receptacle-gfci/rule.ts";
 import { rule as requiredReceptacle } from "./required-receptacle/rule.ts";
+import { rule as ringRoom } from "./ring-room/rule.ts";
 import type { Rule } from "./rule.ts";
 import { rule as shell } from "./shell/rule.ts";
 import { rule as spaException } from "./spa-exception/rule.ts";
@@ -69,6 +70,7 @@ export const RULES: readonly Rule[] = [
   receptacleDistance,
   receptacleGfci,
   requiredReceptacle,
+  ringRoom,
   shell,
   spaException,
   storablePool,

@@ -1,0 +1,130 @@
+import { regionContains } from "../../../geometry/clipping.ts";
+import { lengthWithin, pointToArea } from "../../../geometry/distance.ts";
+import { edgeLength, pointAt, tangentAt } from "../../../geometry/edge.ts";
+import { contains } from "../../../geometry/outline.ts";
+import { LIMIT_TOLERANCE } from "../../../geometry/tolerances.ts";
+import type { Area, Point, Witness } from "../../../geometry/types.ts";
+import type { Body, Yard } from "../../measures/yard.ts";
+import { perimeterMethods } from "../../perimeter/methods.ts";
+import type { KnownElement } from "../../site/elements.ts";
+import { elementName } from "../../words/element-names.ts";
+import { bondedBodies } from "../common/storable.ts";
+import { BARE, settle, speakerOf, subjectName, witnessLine, yesNo } from "../common/verdicts.ts";
+import { everyEdition, type Rule, type Verdict } from "../rule.ts";
+
+export const rule: Rule = {
+  id: "ring-room",
+  title: "Room for the ring",
+  part: "perimeter",
+  sections: everyEdition("680.26(B)(2)"),
+  subjects:
+    "Each wall or building that ends the perimeter and stands nearer to the water than a ring may lie, where the plan lays a ring.",
+  measure: "The straight distance from the inside wall to its face, and how far it runs as near as that.",
+  parameters: ["ring.min"],
+  bodyByBody: true,
+  protects: "A ring squeezed against the shell, or left out behind a wall, leaves the strip in front of it unbonded.",
+  judge: (yard) => bondedBodies(yard).flatMap((body) => judgeBody(yard, body)),
+};
+
+const ROOM_QUESTION = yesNo(
+  "ring-too-near",
+  "Does the authority having jurisdiction accept the ring nearer to the inside wall here than it is written?",
+);
+
+/** How far apart a face is looked at, inches. */
+const STEP = 3;
+
+function judgeBody(yard: Yard, body: Body): Verdict[] {
+  if (!perimeterMethods(yard, body).some(({ planned }) => planned === "ring")) return [];
+  const ends = new Set(yard.barriers("band", body).counted.map(({ id }) => id));
+  const near = yard.edition.value("ring.min") + yard.accuracy;
+  const reaches = (element: KnownElement, beyond: number) =>
+    ends.has(element.id) && yard.straight(element, body).length <= near + beyond;
+  const standing: { element: KnownElement; area: Area }[] = [
+    ...yard.walls
+      .filter(({ element, thickness }) => reaches(element, thickness))
+      .map(({ element, footprint }) => ({ element, area: footprint })),
+    ...yard.buildings.filter(({ element }) => reaches(element, 0)),
+  ];
+  return standing.flatMap(({ element, area }) => {
+    const face = nearFace(yard, body, area);
+    return face === null ? [] : [judgeNear(yard, body, element, face)];
+  });
+}
+
+interface NearFace {
+  readonly witness: Witness;
+  /** How far the face runs too near, inches, to a few inches. */
+  readonly extent: number;
+}
+
+/** The part of a face that leaves a ring too little ground between itself and the water; null where there is none. */
+function nearFace(yard: Yard, body: Body, area: Area): NearFace | null {
+  const min = yard.edition.value("ring.min");
+  const limit = yard.accuracy > 0 ? min + yard.accuracy : min - 2 * LIMIT_TOLERANCE;
+  const ringed = perimeterMethods(yard, body).filter(({ planned }) => planned === "ring");
+  let witness: Witness | null = null;
+  let extent = 0;
+  for (const path of [area.outer, ...area.holes]) {
+    for (const edge of lengthWithin(path, body.water, limit).pieces.flatMap((piece) => piece.edges)) {
+      const length = edgeLength(edge);
+      const count = Math.max(1, Math.ceil(length / STEP));
+      for (let i = 0; i <= count; i++) {
+        const found = pointToArea(pointAt(edge, i / count), body.water);
+        const [dx, dy] = tangentAt(edge, i / count);
+        if (found.length <= LIMIT_TOLERANCE || hides(area, found) || runsAlong(found, dx, dy)) continue;
+        const middle = between(found, 1 / 2);
+        if (!ringed.some(({ piece }) => regionContains(piece.region, middle))) continue;
+        extent += i === 0 || i === count ? length / count / 2 : length / count;
+        if (witness === null || found.length < witness.length) witness = found;
+      }
+    }
+  }
+  return witness === null ? null : { witness, extent };
+}
+
+function between({ from, to }: Witness, share: number): Point {
+  return [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share];
+}
+
+/** Whether a place is on the far face: what it belongs to lies just before it. A building may hold the pool. */
+function hides(area: Area, found: Witness): boolean {
+  return contains(area, between(found, 0.98)) && !contains(area, between(found, 0.02));
+}
+
+/** Whether a face runs straight away from the water, as the side of a building does that rises at the pool's edge. */
+function runsAlong({ from, to, length }: Witness, dx: number, dy: number): boolean {
+  return Math.abs(dx * (to[0] - from[0]) + dy * (to[1] - from[1])) > ALONG * length * Math.hypot(dx, dy);
+}
+
+/** Cosine of the least angle between a face and the way to the water from which it stands across it. */
+const ALONG = 0.98;
+
+function judgeNear(yard: Yard, body: Body, element: KnownElement, { witness, extent }: NearFace): Verdict {
+  const say = speakerOf(yard);
+  const min = yard.edition.value("ring.min");
+  const name = subjectName(element);
+  const base = {
+    ...BARE,
+    element: element.id,
+    body: body.id,
+    measured: { horizontal: witness.length },
+    required: { horizontal: min },
+    margin: witness.length - min,
+    extent,
+    limits: ["ring.min"] as const,
+    witness: witnessLine(witness),
+  };
+  const away = say.length(witness.length, min);
+  if (yard.all("conductor").some(({ role }) => role === "ring" || role === "grid")) {
+    const why = `${name} stands ${away} from the inside wall of ${elementName(body.element)}. The perimeter copper recorded here is judged where it lies.`;
+    return { ...base, outcome: "exempt", why };
+  }
+  const settled = settle(yard, ROOM_QUESTION, element.id, body.id);
+  const lead = `${name} ends the perimeter ${away} from the inside wall of ${elementName(body.element)}, and a ring lies at least ${say.length(min)} from it: along ${say.length(extent)} there is no such room.${settled.note}`;
+  if (settled.choice === "yes") return { ...base, ...settled.trace, outcome: "meets", why: lead };
+  const remedy =
+    "Keep the ring on the pool side and ask the authority having jurisdiction, bond that stretch by steel or a grid where those serve, or move one of the two.";
+  if (settled.choice === "no") return { ...base, ...settled.trace, outcome: "conflict", why: lead, remedy };
+  return { ...base, ...settled.trace, outcome: "review", why: lead, remedy, question: ROOM_QUESTION };
+}
