@@ -8,9 +8,10 @@
  * Terms. Network: the lines of ring, grid and steel that a branch may meet anywhere. Eye: a position, at a barrier corner
  * with the sector of free ground it stands in (sight.ts). Taut: only legs that wrap round a corner can be on a route.
  */
-import { type BarrierMap, barrierMap, insideAnySolid, type Sector } from "./barrier-map.ts";
+import { type BarrierMap, barrierMap, freePosition, insideAnySolid, type Sector } from "./barrier-map.ts";
 import { Heap } from "./heap.ts";
-import { between, boundsDistance, boundsOfPoints, distanceBetween } from "./points.ts";
+import { orientation } from "./orientation.ts";
+import { between, boundsDistance, boundsOfPoints, boundsOverlap, distanceBetween } from "./points.ts";
 import { canSee, type Eye, turned } from "./sight.ts";
 import { boxIndex } from "./spatial-index.ts";
 import { SEAM_OVERLAP, SIGHT_SLACK } from "./tolerances.ts";
@@ -49,8 +50,9 @@ interface Goal {
 }
 
 export function branchGround(network: readonly (readonly Point[])[], blocked: readonly Barrier[]): BranchGround {
-  const map = withQuickPieces(barrierMap(blocked));
-  const lines = networkLines(network, map);
+  const pieces = barrierMap(blocked);
+  const map = withQuickPieces(pieces);
+  const lines = networkLines(network, pieces);
   const sees = (a: Eye, b: Eye): boolean => canSee(map, a, b);
   const attachment = (eye: Eye, limit: number): Attachment | null =>
     lines.nearest(eye.at, limit, (at) => sees(eye, { at }));
@@ -145,12 +147,11 @@ interface NetworkLines {
 const FIRST_LOOK = 16;
 
 function networkLines(network: readonly (readonly Point[])[], map: BarrierMap): NetworkLines {
-  const segments: { a: Point; b: Point }[] = [];
-  for (const line of network) {
+  const segments = network.flatMap((line) => {
     const only = line[0];
-    if (line.length === 1 && only) segments.push({ a: only, b: only });
-    for (let i = 1; i < line.length; i++) segments.push({ a: line[i - 1] as Point, b: line[i] as Point });
-  }
+    if (line.length === 1 && only) return [{ a: only, b: only }];
+    return line.slice(1).flatMap((b, i) => openParts(map, line[i] as Point, b));
+  });
   const boxes = segments.map(({ a, b }) => boundsOfPoints([a, b]));
   const index = boxIndex(boxes);
   return {
@@ -166,7 +167,7 @@ function networkLines(network: readonly (readonly Point[])[], map: BarrierMap): 
         const found = near
           .filter((i) => !tried.has(i))
           .map((i) => {
-            const { a, b } = segments[i] as { a: Point; b: Point };
+            const { a, b } = segments[i] as Segment;
             const at = nearestOnSegment(a, b, p);
             return { i, at, distance: distanceBetween(p, at) };
           })
@@ -175,12 +176,37 @@ function networkLines(network: readonly (readonly Point[])[], map: BarrierMap): 
         for (const { i, at, distance } of found) {
           if (distance >= limit) return null;
           tried.add(i);
-          if (!insideAnySolid(map.solids, at) && passes(at)) return { at, distance };
+          const free = freePosition(map, at);
+          if (free && passes(free)) return { at: free, distance: free === at ? distance : distanceBetween(p, free) };
         }
         if (complete || sure >= limit) return null;
       }
     },
   };
+}
+
+interface Segment {
+  readonly a: Point;
+  readonly b: Point;
+}
+
+/** A line of the network cut where it goes into solids: what is left outside of them or on their faces. */
+function openParts(map: BarrierMap, a: Point, b: Point): Segment[] {
+  const box = boundsOfPoints([a, b]);
+  if (!map.solids.some(({ bounds }) => boundsOverlap(bounds, box))) return [{ a, b }];
+  const cuts = [0, 1];
+  for (const i of map.piecesIn(box)) {
+    const piece = map.pieces[i] as Segment;
+    const one = orientation(piece.a, piece.b, a);
+    const other = orientation(piece.a, piece.b, b);
+    if (one > 0 !== other > 0 && one !== other) cuts.push(one / (one - other));
+  }
+  cuts.sort((s, t) => s - t);
+  return cuts.slice(1).flatMap((end, i) => {
+    const start = cuts[i] as number;
+    if (end === start || freePosition(map, between(a, b, (start + end) / 2)) === null) return [];
+    return [{ a: between(a, b, start), b: between(a, b, end) }];
+  });
 }
 
 interface Settled {

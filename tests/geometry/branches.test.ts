@@ -198,6 +198,41 @@ describe("branches round solids", () => {
     expect(tree.length).toBeCloseTo(length, 9);
   });
 
+  it("leave a network that runs along a solid's face or into it, from where it is open", () => {
+    // Arithmetic: from where the copper meets the house or its corner, straight or round the corner to the part.
+    const runs = (network: readonly Point[], part: Point) =>
+      branchTree({
+        network: [network],
+        targets: named([part]),
+        blocked: [solid(house, 0)],
+        junctionAllowance: 12,
+      }).branches.map(({ run }) => run);
+    for (const into of [0, 1e-4, -1e-4]) {
+      // Along the lower face, as the clipping grid leaves it; the part stands round the corner.
+      const along = runs(
+        [
+          [100, 60 + into],
+          [300, 60 + into],
+        ],
+        [330, 100],
+      );
+      expect(along).toHaveLength(1);
+      expect(along[0]).toBeCloseTo(50, 2);
+      // Up to the lower face, and on past it: the part stands above the corner.
+      for (const end of [60 + into, 150]) {
+        const upTo = runs(
+          [
+            [280, 0],
+            [280, end],
+          ],
+          [300, 110],
+        );
+        expect(upTo).toHaveLength(1);
+        expect(upTo[0]).toBeCloseTo(20 + 50, 2);
+      }
+    }
+  });
+
   it("meet a part that reaches out of a solid on open ground, and nowhere inside", () => {
     // A rail that leaves the house toward the line: 100 in. of copper to its end (arithmetic).
     const rail: Point[] = [
