@@ -12,6 +12,7 @@
  */
 import { barrierLines } from "./barrier-lines.ts";
 import { boundsOfPoints, boundsOverlap, distanceBetween } from "./points.ts";
+import { RingTree } from "./ring-tree.ts";
 import { sortBy } from "./short-lists.ts";
 import { type BoxIndex, boxIndex } from "./spatial-index.ts";
 import { FACE_DEPTH, SIDE_PROBE, SIGHT_SLACK, STRAIGHT_ANGLE } from "./tolerances.ts";
@@ -40,6 +41,13 @@ export interface Sector {
   readonly endLength: number;
 }
 
+export interface Solid {
+  readonly points: readonly Point[];
+  readonly bounds: Bounds;
+  /** Of a solid with many corners. */
+  readonly tree: RingTree | null;
+}
+
 export interface BarrierMap {
   readonly corners: readonly Point[];
   readonly pieces: readonly Piece[];
@@ -47,7 +55,7 @@ export interface BarrierMap {
   readonly sectors: readonly (readonly Sector[])[];
   /** Those round which a path can bend. */
   readonly turning: readonly Sector[];
-  readonly solids: readonly { readonly points: readonly Point[]; readonly bounds: Bounds }[];
+  readonly solids: readonly Solid[];
   /** Numbers of the pieces whose boxes touch a box. */
   readonly piecesIn: (box: Bounds) => Iterable<number>;
   /** True where a plain run through all pieces is quicker than asking for those in a box. */
@@ -56,6 +64,9 @@ export interface BarrierMap {
 
 /** Below this many pieces a plain run through all of them is quicker than a tree. */
 const FEW_PIECES = 48;
+
+/** Up to so many corners a plain run round a solid is quicker than a tree. */
+const FEW_CORNERS = 16;
 
 const maps = new WeakMap<readonly Barrier[], BarrierMap>();
 
@@ -72,7 +83,13 @@ function buildMap(barriers: readonly Barrier[]): BarrierMap {
   const { corners, pieces: pairs } = barrierLines(barriers);
   const solids = barriers
     .filter((barrier) => barrier.shape === "solid" && barrier.points.length > 2)
-    .map(({ points }) => ({ points, bounds: boundsOfPoints(points) }));
+    .map(({ points }): Solid => {
+      return {
+        points,
+        bounds: boundsOfPoints(points),
+        tree: points.length > FEW_CORNERS ? new RingTree(points) : null,
+      };
+    });
   const pieces: Piece[] = [];
   for (const [from, to] of pairs) {
     const piece = pieceBetween(from, to, corners, solids);
@@ -128,12 +145,12 @@ function pieceBetween(from: number, to: number, corners: readonly Point[], solid
 /** True when `p` lies inside a solid (nonzero winding, so that a footprint that overlaps itself has no hole). */
 export function insideAnySolid(solids: BarrierMap["solids"], p: Point): boolean {
   return solids.some(
-    ({ points, bounds }) =>
+    ({ points, bounds, tree }) =>
       p[0] > bounds.minX &&
       p[0] < bounds.maxX &&
       p[1] > bounds.minY &&
       p[1] < bounds.maxY &&
-      windingNumber(points, p) !== 0,
+      (tree ? tree.windingRound(p[0], p[1]) : windingNumber(points, p)) !== 0,
   );
 }
 
