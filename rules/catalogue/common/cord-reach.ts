@@ -3,7 +3,7 @@ import type { Point, Route } from "../../../geometry/types.ts";
 import { exceeds } from "../../measures/compare.ts";
 import type { Body, Yard } from "../../measures/yard.ts";
 import type { DeviceElement } from "../../site/elements.ts";
-import { cordPath, placeOf } from "./cord-path.ts";
+import { cordPath, cordPathFrom, placeOf } from "./cord-path.ts";
 import { all, atLeast, atMost, NO, type OpenFact, open, type Truth, withinAccuracy, YES } from "./truth.ts";
 import { witnessLine } from "./verdicts.ts";
 
@@ -22,10 +22,14 @@ export function cordReach(yard: Yard, body: Body, element: DeviceElement): CordR
   const place = placeOf(yard, body, element);
   const straight = yard.straight(element, body);
   const paths = cordPath(yard, body, element, place);
-  const doubtfulFace = place.kind === "face" && element.indoor === undefined;
+  const doubtfulFace = place.back === null && place.kind === "face" && element.indoor === undefined;
   const isSure = paths.surely === paths.counted && paths.atMost === paths.counted;
   const routes: (Route | null)[] = isSure ? [paths.counted] : [paths.surely, paths.counted, paths.atMost];
   if (doubtfulFace) routes.push(null);
+  if (place.back !== null) {
+    const { surely, counted, atMost } = cordPathFrom(yard, body, element, place.back);
+    routes.push(surely, counted, atMost);
+  }
   const facts: OpenFact[] = paths.openFacts.map(({ element: id, field }) => ({
     says: `It hangs on \`${field}\` of ${id}, which is not given.`,
     asks: `Is it so, seeing \`${field}\` of ${id}?`,
@@ -36,6 +40,13 @@ export function cordReach(yard: Yard, body: Body, element: DeviceElement): CordR
       says: "It is drawn just inside a wall, and whether it hangs indoors or on the outer face (`indoor`) is not given.",
       asks: "Is it so, seeing which side of the wall it is on (`indoor`)?",
       remedy: "Give `indoor`",
+    });
+  }
+  if (place.back !== null) {
+    facts.push({
+      says: `It is drawn inside ${place.inside}, on one face of it or the other.`,
+      asks: `Is it so, seeing which face of ${place.inside} it is on?`,
+      remedy: `Draw it on the face of ${place.inside} that it is on`,
     });
   }
   /** The same by every way that it may be, or open. */

@@ -9,57 +9,62 @@ import { segmentMeetsBox } from "../../../geometry/points.ts";
 import { FINE_FLATTEN_TOLERANCE } from "../../../geometry/tolerances.ts";
 import type { Area, Barrier, Bounds, Path, Point } from "../../../geometry/types.ts";
 import { reaches } from "../../measures/compare.ts";
+import type { Level } from "../../measures/levels.ts";
 import { withoutOpenings } from "../../measures/openings.ts";
 import type { Yard } from "../../measures/yard.ts";
 import { elementName } from "../../words/element-names.ts";
 import { MOUNTING_DEPTH } from "./cord-path.ts";
 import { boxOf } from "./separation.ts";
 import { NO, type OpenFact, open, type Truth, YES } from "./truth.ts";
+import { speakerOf } from "./verdicts.ts";
 
 interface Screen {
   readonly id: string;
   readonly lines: readonly Barrier[];
   readonly boxes: readonly Bounds[];
-  /** A field that is not given, on which it hangs whether it hides anything. */
-  readonly openField?: string;
+  /** Why nobody can tell from the drawing whether it hides anything. */
+  readonly doubt?: Doubt;
   /** Of a building: what is drawn just inside its face may hang on the outside. */
   readonly area?: Area;
 }
 
+interface Doubt {
+  /** Goes on after "it stands in between, and". */
+  readonly says: string;
+  readonly remedy: string;
+  /** The field that is not given, if that is it. */
+  readonly field?: string;
+}
+
+const AT_FACE: Doubt = { says: "", remedy: "" };
+
 /** Yes, no, or open where the height of what stands between is not known. */
 export function inView(yard: Yard, a: Point, b: Point): Truth {
   const facts: OpenFact[] = [];
-  for (const { name, field, hides } of screensBetween(yard, a, b)) {
-    if (hides) return NO;
-    const says =
-      field === undefined
-        ? `One of them is drawn just inside ${name}, perhaps on its outer face.`
-        : `${name} stands in between, and its \`${field}\` is not given.`;
-    facts.push({
-      says,
-      asks: `Is it in plain view past ${name}${field === undefined ? "" : ` (\`${field}\`)`}?`,
-      remedy: field === undefined ? `Draw it on the side of ${name} that it is on` : `Give \`${field}\` of ${name}`,
-    });
+  for (const { name, doubt } of screensBetween(yard, a, b)) {
+    if (doubt === undefined) return NO;
+    const field = doubt.field === undefined ? "" : ` (\`${doubt.field}\`)`;
+    const asks = `Is it in plain view past ${name}${field}?`;
+    if (doubt === AT_FACE) {
+      const says = `One of them is drawn just inside ${name}, perhaps on its outer face.`;
+      facts.push({ says, asks, remedy: `Draw it on the side of ${name} that it is on` });
+    } else facts.push({ says: `${name} stands in between, and ${doubt.says}.`, asks, remedy: doubt.remedy });
   }
   return facts.length === 0 ? YES : open(...facts);
 }
 
 /** The name of the first thing that surely hides one from the other; null where nothing does. */
 export function hiddenBy(yard: Yard, a: Point, b: Point): string | null {
-  return screensBetween(yard, a, b).find(({ hides }) => hides)?.name ?? null;
+  return screensBetween(yard, a, b).find(({ doubt }) => doubt === undefined)?.name ?? null;
 }
 
 function screensBetween(yard: Yard, a: Point, b: Point) {
   return screensOf(yard)
     .filter((screen) => screen.boxes.some((box) => segmentMeetsBox(a, b, box)) && !sightLine(a, b, screen.lines))
-    .map(({ id, area, openField }) => {
+    .map(({ id, area, doubt }) => {
       const element = yard.get(id);
       const onFace = area !== undefined && [a, b].some((p) => isAtFace(area, p));
-      return {
-        name: element ? elementName(element) : id,
-        field: openField,
-        hides: openField === undefined && !onFace,
-      };
+      return { name: element ? elementName(element) : id, doubt: doubt ?? (onFace ? AT_FACE : undefined) };
     });
 }
 
@@ -71,30 +76,49 @@ function screensOf(yard: Yard): readonly Screen[] {
   return yard.kept("screens", () => {
     const tall = yard.edition.value("disconnect.personHeight");
     const screens: Screen[] = [];
-    const add = (id: string, path: Path, thickness: number, top: number | undefined, solid: string[], area?: Area) => {
+    const add = (id: string, path: Path, thickness: number, top: number | undefined, own?: Doubt, area?: Area) => {
       const [at] = path.edges;
-      const level = at ? yard.levelAt(at.from) : { z: yard.grade, given: true };
+      const level = at ? yard.levelAt(at.from) : { z: yard.grade, given: true, surface: null };
       const high = top === undefined ? "yes" : reaches(top - level.z, tall, yard.accuracy);
-      if (high === "no") return;
-      const openHeight =
-        high === "doubtful" ? "measured height" : top === undefined && area === undefined ? "top" : undefined;
-      const openField = solid[0] ?? openHeight;
+      if (high === "no" && level.given) return;
+      const doubt = own ?? (area !== undefined && top === undefined ? undefined : heightDoubt(id, top, level, high));
       const lines = linesOf(yard, id, path, thickness);
       screens.push({
         id,
         lines,
         boxes: lines.map(boxOf),
-        ...(openField === undefined ? {} : { openField }),
+        ...(doubt === undefined ? {} : { doubt }),
         ...(area === undefined ? {} : { area }),
       });
     };
-    for (const { element, area } of yard.buildings) add(element.id, area.outer, 0, element.top, [], area);
-    for (const { element, path, thickness } of yard.walls) add(element.id, path, thickness, element.top, []);
-    for (const fence of yard.all("fence")) {
-      if (fence.solid !== false) add(fence.id, pathFrom(fence.path), 0, fence.top, ["solid"]);
-    }
+    const heightDoubt = (id: string, top: number | undefined, level: Level, high: string): Doubt | undefined => {
+      if (top === undefined) return notGiven("its", "top", id);
+      if (!level.given) return notGiven("the", "level", level.surface ?? id);
+      if (high !== "doubtful") return undefined;
+      const limit = speakerOf(yard).length(tall);
+      const says = `the drawing may be off by as much as its height above the ground is from ${limit}`;
+      return { says, remedy: "Measure its height on site" };
+    };
+    for (const { element, area } of yard.buildings) add(element.id, area.outer, 0, element.top, undefined, area);
+    for (const { element, path, thickness } of yard.walls) add(element.id, path, thickness, element.top);
+    for (const { id, path, top, solid } of yard.all("fence"))
+      if (solid !== false) add(id, pathFrom(path), 0, top, solid ? SOLID_FENCE : notGiven("its", "solid", id));
     return screens;
   });
+}
+
+const SOLID_FENCE: Doubt = {
+  says: "whether a fence hides as a wall does is for a person to say",
+  remedy: "Look from one to the other",
+};
+
+function notGiven(whose: string, field: string, id: string): Doubt {
+  const of = whose === "its" ? "" : ` of ${id}`;
+  return {
+    says: `${whose} \`${field}\`${of} is not given`,
+    remedy: `Give \`${field}\` of ${id}`,
+    field: `${field}${of}`,
+  };
 }
 
 function linesOf(yard: Yard, id: string, path: Path, thickness: number): Barrier[] {

@@ -42,10 +42,16 @@ const rigid = (device: DeviceElement) =>
 
 /** A fan suits the place by its listing; anything else by being totally enclosed. */
 function suited(device: DeviceElement): Truth {
-  if (device.device === "fan" && device.listedNearWater === true) return YES;
+  const { totallyEnclosed, listedNearWater } = device;
+  if (device.device === "fan") {
+    if (listedNearWater === true) return YES;
+    const listing = "Whether the fan is listed for the place,";
+    if (totallyEnclosed === false)
+      return flag(listedNearWater, notGiven("listedNearWater", listing, "Is it a fan suited to the place?"));
+  }
   const what = "Whether it is totally enclosed, or a fan suited to the place,";
   return flag(
-    device.totallyEnclosed,
+    totallyEnclosed,
     notGiven("totallyEnclosed", what, "Is it totally enclosed, or a fan suited to the place?"),
   );
 }

@@ -170,7 +170,7 @@ const NO_SAG = notGiven("sag", "How far it hangs below the straight at mid-span"
 const NO_HEIGHT = notGiven("z", "How high it hangs at every one of its ends", "Does it hang high enough?");
 
 const ROW_ARGUED = {
-  says: "It keeps its clearance, but hangs over the ground to which the clearance reaches: whether the same row keeps power lines out of there altogether is argued.",
+  says: "It hangs over the ground to which the clearance reaches: whether the same row keeps power lines out of there altogether, however high, is argued.",
   asks: "Does the authority having jurisdiction allow this line over the pool and the ground round it, at this clearance?",
   remedy: "Ask the authority having jurisdiction",
 };

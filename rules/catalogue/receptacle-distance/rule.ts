@@ -1,10 +1,10 @@
-import type { Route } from "../../../geometry/types.ts";
+import type { Point, Route } from "../../../geometry/types.ts";
 import { reaches } from "../../measures/compare.ts";
-import type { Body, Yard } from "../../measures/yard.ts";
+import type { Body, PathMeasure, Yard } from "../../measures/yard.ts";
 import type { Question } from "../../report.ts";
 import type { DeviceElement } from "../../site/elements.ts";
 import { worstOf } from "../across-bodies.ts";
-import { cordPath, type Place, placeOf } from "../common/cord-path.ts";
+import { cordPath, cordPathFrom, type Place, placeOf } from "../common/cord-path.ts";
 import { storableOf } from "../common/storable.ts";
 import { draftOf, settle, settledAs, speakerOf, subjectName, witnessLine, yesNo } from "../common/verdicts.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
@@ -56,12 +56,47 @@ function servesCirculation(yard: Yard, element: DeviceElement): boolean {
 type Reach = ReturnType<typeof reaches>;
 
 function judgeAt(yard: Yard, body: Body, element: DeviceElement): Verdict {
+  const place = placeOf(yard, body, element);
+  const from = (point: Point) => judgeFrom(yard, body, element, place, cordPathFrom(yard, body, element, point));
+  if (place.face === null || place.back === null)
+    return judgeFrom(yard, body, element, place, cordPath(yard, body, element, place));
+  return judgeInWall(yard, body, element, place.inside ?? "", from(place.face), () => from(place.back ?? element.at));
+}
+
+/** A receptacle drawn inside a wall, judged on its face toward the water and on its back: which of them is it on? */
+function judgeInWall(
+  yard: Yard,
+  body: Body,
+  element: DeviceElement,
+  wall: string,
+  facing: Verdict,
+  behind: () => Verdict,
+): Verdict {
+  const question: Question = {
+    id: "receptacle-wall-face",
+    text: `Which face of wall ${wall} is this receptacle on?`,
+    options: ["toward the water", "away from it"],
+  };
+  const { choice, trace, note } = settle(yard, question, element.id, body.id);
+  if (choice === "toward the water") return { ...facing, ...trace, why: facing.why + note };
+  const other = behind();
+  if (choice === "away from it") return { ...other, ...trace, why: other.why + note };
+  if (facing.outcome === other.outcome || facing.outcome === "review") return facing;
+  return {
+    ...facing,
+    ...trace,
+    outcome: "review",
+    why: `${subjectName(element)} is drawn inside wall ${wall}. On one face of it a cord would lie too near to the water, on the other far enough.${note}`,
+    remedy: "Draw it on the face that it is on.",
+    question,
+  };
+}
+
+function judgeFrom(yard: Yard, body: Body, element: DeviceElement, place: Place, paths: PathMeasure): Verdict {
   const limit = yard.edition.value("receptacle.distance");
   const say = speakerOf(yard);
   const name = subjectName(element);
   const straight = yard.straight(element, body);
-  const place = placeOf(yard, body, element);
-  const paths = cordPath(yard, body, element, place);
   const length = paths.counted?.length ?? null;
   const storable = storableOf(yard, body).is === "yes";
   const base = draftOf({
@@ -87,7 +122,7 @@ function judgeAt(yard: Yard, body: Body, element: DeviceElement): Verdict {
       : `a cord would lie ${say.length(length, limit)} to the inside wall`;
   const near = () => `${name}: ${way}, nearer than ${say.length(limit)}.`;
   const move = () => `Move it so that a cord would lie at least ${say.length(limit)}.`;
-  const onFace = place.kind === "face" && element.indoor === undefined;
+  const onFace = place.kind === "face" && place.back === null && element.indoor === undefined;
   if (onFace) {
     const outside = far(paths.counted);
     if (outside !== "yes") return judgeOnFace(yard, body, element, base, place, near(), move());
@@ -144,10 +179,10 @@ function judgeOnFace(
       ...shut,
       ...settled.trace,
       outcome: "meets",
-      why: `${name} is inside ${place.building}: no way for a cord leads to the water.${settled.note}`,
+      why: `${name} is inside ${place.inside}: no way for a cord leads to the water.${settled.note}`,
     };
   }
-  const why = `${name} is drawn just inside ${place.building}. Indoors no cord leads to the water; on the outer face it would hang too near.${settled.note}`;
+  const why = `${name} is drawn just inside ${place.inside}. Indoors no cord leads to the water; on the outer face it would hang too near.${settled.note}`;
   return {
     ...base,
     ...settled.trace,

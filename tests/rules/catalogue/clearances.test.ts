@@ -292,7 +292,14 @@ describe("a disconnect within sight", () => {
     for (const top of [65, 66, 67]) expect(of([off(100), screen({ top })], {}, { accuracy: 1 })).toBe("review");
     expect(of([off(100), screen({ top: 67.01 })], {}, { accuracy: 1 })).toBe("conflict");
     expect(of([off(100), screen({ top: 64.99 })], {}, { accuracy: 1 })).toBe("meets");
-    expect(of([off(100), fence({ path: line(500, 50, 700, 50) })])).toBe("review");
+    const boards = (solid?: boolean) => fence({ path: line(500, 50, 700, 50), solid });
+    expect(judge(sight, [unit(), off(100), boards(true)])).toMatchObject({ outcome: "review" });
+    expect(judge(sight, [unit(), off(100), boards(true)]).why).not.toContain("not given");
+    expect(judge(sight, [unit(), off(100), boards()]).why).toContain("`solid` is not given");
+    // 60 in. above the datum, on a deck of which nobody says how low it lies.
+    const sunk = (level?: number) => deck({ outline: box(400, 40, 800, 60), level });
+    expect(of([off(100), screen({ top: 60 }), sunk(-6)])).toBe("conflict");
+    expect(of([off(100), screen({ top: 60 }), sunk()])).toBe("review");
     expect(of([off(100), fence({ path: line(500, 50, 700, 50), solid: false })])).toBe("meets");
     const gap = { id: "gap", kind: "opening", opening: "passage", path: line(580, 50, 620, 50) };
     expect(of([off(100), screen({ top: 96 }), gap])).toBe("meets");

@@ -198,6 +198,8 @@ describe("luminaires", () => {
     expect(indoor({ gfci: undefined }).outcome).toBe("review");
     expect(indoor({ z: 144, gfci: false, totallyEnclosed: false }).outcome).toBe("meets");
     expect(indoor({ device: "fan", totallyEnclosed: undefined, listedNearWater: true }).outcome).toBe("meets");
+    expect(indoor({ device: "fan", totallyEnclosed: false }).question?.text).toContain("`listedNearWater`");
+    expect(indoor({ device: "fan", totallyEnclosed: false, listedNearWater: false }).outcome).toBe("conflict");
   });
 
   it.each(EDITION_IDS)("there before hang 5 ft up, rigid, with GFCI, under %s", (edition) => {

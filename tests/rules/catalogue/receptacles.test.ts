@@ -2,6 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { box, concretePool, deck, line, linerPool } from "../../../rules/catalogue/common/example-yard.ts";
 import { rule as room } from "../../../rules/catalogue/equipment-room-receptacle/rule.ts";
+import { rule as distance } from "../../../rules/catalogue/receptacle-distance/rule.ts";
 import { rule as gfci } from "../../../rules/catalogue/receptacle-gfci/rule.ts";
 import { rule as required } from "../../../rules/catalogue/required-receptacle/rule.ts";
 import type { Rule } from "../../../rules/catalogue/rule.ts";
@@ -139,5 +140,47 @@ describe("an equipment room", () => {
     expect(judge(room, [shed, pump]).outcome).toBe("review");
     const hall = { ...shed, outline: box(-100, -100, 700, 400) };
     expect(room.judge(yardOf([concretePool(), hall, pump]))).toEqual([]);
+  });
+});
+
+describe("a receptacle drawn inside a free wall", () => {
+  const outlet = (off: number, changes: object = {}) => device("receptacle", off, { gfci: true, ...changes });
+  const said = (answer: string) => ({ answers: [{ question: "receptacle-wall-face", element: "it", answer }] });
+
+  it("is on one face of it or the other", () => {
+    // Near face 17 in. off; round the end of a wall from 0 to 400: 23 in. to the corner, then 200 along.
+    const verdict = judge(distance, [wall(), outlet(20)]);
+    expect(verdict).toMatchObject({
+      outcome: "review",
+      measured: { path: 17 },
+      question: { id: "receptacle-wall-face" },
+    });
+    expect(judge(distance, [wall(), outlet(20)], said("toward the water")).outcome).toBe("conflict");
+    const away = judge(distance, [wall({ path: line(0, 212, 384, 212) }), outlet(20)], said("away from it"));
+    expect(away).toMatchObject({ outcome: "meets", measured: { path: 23 + 184 } });
+    // Bowed toward the water by 20 in. at its middle.
+    const bowed = {
+      vertices: [
+        [0, 232, 0.1],
+        [400, 232],
+      ],
+      closed: false,
+    };
+    expect(judge(distance, [wall({ path: bowed }), outlet(20)])).toMatchObject({ outcome: "review" });
+    expect(judge(distance, [wall({ top: 30 }), outlet(20)])).toMatchObject({
+      outcome: "conflict",
+      measured: { path: 20 },
+    });
+    const farther = wall({ path: line(0, 300, 400, 300) });
+    expect(judge(distance, [farther, outlet(108)])).toMatchObject({ outcome: "meets", measured: { path: 105 } });
+  });
+
+  it("is protected by GFCI, and is the one that every pool has, only where that holds on both", () => {
+    const long = wall({ path: line(-900, 431, 1300, 431) });
+    expect(judge(gfci, [long, outlet(239, { gfci: false })])).toMatchObject({ outcome: "review" });
+    expect(judge(gfci, [long, outlet(239)]).outcome).toBe("meets");
+    const rated = { volts: 125, amps: 20, generalPurpose: true, z: 24 };
+    const [body] = required.judge(yardOf([concretePool(), long, outlet(239, rated)]));
+    expect(body).toMatchObject({ outcome: "review" });
   });
 });
