@@ -5,6 +5,7 @@
  */
 import { branchTree } from "../../geometry/branches.ts";
 import { clipLines } from "../../geometry/clipping.ts";
+import { flattenToSide } from "../../geometry/flatten-side.ts";
 import { flattenPath, signedArea } from "../../geometry/outline.ts";
 import { boundsOverlap, distanceBetween, grownBounds } from "../../geometry/points.ts";
 import { evenRing } from "../../geometry/ring.ts";
@@ -115,10 +116,11 @@ function linksBetween(
 ): { path: readonly Point[]; length: number; pools: readonly string[] }[] {
   const [first, ...others] = loops;
   if (!first) return [];
+  // Coarser chords than a branch runs round, all of them outside of the water: links of large round pools take a moment, not half a minute.
   const water: Barrier[] = course.bodies.map((body) => ({
     id: body.id,
     shape: "solid",
-    points: flattenPath(body.water.outer, FINE_FLATTEN_TOLERANCE),
+    points: flattenToSide(body.water.outer, "right", FLATTEN_TOLERANCE),
   }));
   const blocked = yard.same.steady("between the loops", [...water, ...course.barriers, ...course.keepOuts]);
   const { junctionAllowance } = yard.settings;
