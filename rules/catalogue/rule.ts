@@ -53,7 +53,7 @@ export interface Need {
   readonly drop: number;
   /** Of a part that is there to put bonded metal in its body's water: where that water has no contact, it counts once. */
   readonly servesWater?: true;
-  /** Of perimeter bonding: what is recorded is all of it only if this is answered with yes. */
+  /** What is recorded is all that is needed only if this is answered with yes. */
   readonly onlyIf?: { readonly question: Question };
 }
 

@@ -59,7 +59,12 @@ function names(yard: Yard, ids: readonly string[]): string {
 export function partMet(yard: Yard, verdict: Verdict, need: Need, recorded: Recorded): Met {
   const id = need.elements[0];
   if (id === undefined) return { state: "no", says: "It names no element that could be reached." };
-  return reachMet(yard, verdict, recorded.reached(id, need.connections), need.connections);
+  const reach = recorded.reached(id, need.connections);
+  if (!reach.reached || !need.onlyIf) return reachMet(yard, verdict, reach, need.connections);
+  const element = yard.get(id);
+  const says = `Reached by ${names(yard, reach.ties)}, but how many connections ${element ? elementName(element) : id} needs is not given.`;
+  const remedy = "Give its isolated sections and its gates, and record a connection or a jumper for each.";
+  return doubtful(yard, need.onlyIf.question, verdict, { says, remedy });
 }
 
 function reachMet(yard: Yard, verdict: Verdict, reach: Reach, connections: number): Met {

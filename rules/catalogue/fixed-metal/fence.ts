@@ -48,8 +48,15 @@ function connectionsOf(yard: Yard, element: FenceElement, bodies: readonly Body[
 export function fenceNeed(yard: Yard, element: FenceElement, body: Body, bodies: readonly Body[]): Need {
   const { sections, gates, at } = connectionsOf(yard, element, bodies);
   const near = meetingPoints(yard, element, body, yard.edition.value("fixedMetal.distance"));
-  return partNeed(yard, element, [...near.slice(0, 1), ...at, ...near.slice(1)], sections + gates, null);
+  const need = partNeed(yard, element, [...near.slice(0, 1), ...at, ...near.slice(1)], sections + gates, null);
+  const given = element.isolatedSections !== undefined && element.gates !== undefined;
+  return given ? need : { ...need, onlyIf: { question: ONE_PIECE_QUESTION } };
 }
+
+const ONE_PIECE_QUESTION = yesNo(
+  "fence-one-piece",
+  "Do the recorded connections reach every panel and gate of the fence, with jumpers where they are apart?",
+);
 
 function fenceRemedy(yard: Yard, element: FenceElement, { sections, gates }: Connections): string {
   const sentences = [joinRemedy(yard, sections)];

@@ -7,6 +7,7 @@ import {
   clampTie,
   concretePool,
   deck,
+  findingOf,
   fourTies,
   ladder,
   line,
@@ -31,6 +32,13 @@ const parts = (changes: { ring?: object; branch?: object; tie?: object; deck?: o
   clampTie("cup-2", [110, -21], ["perimeter", "ladder"]),
 ];
 
+const fence = (changes: object) => [
+  { id: "fence", kind: "fence", path: line(0, -55, 384, -55), metal: true, ...changes },
+  branch("to-fence", line(100, -21, 100, -55)),
+  clampTie("fence-ring", [100, -21], ["perimeter", "to-fence"]),
+  clampTie("fence-post", [100, -55], ["to-fence", "fence"]),
+];
+
 const YARDS: readonly (readonly [string, readonly object[]])[] = [
   ["nothing wrong", parts({})],
   ["stranded ring", parts({ ring: { solid: false } })],
@@ -46,6 +54,8 @@ const YARDS: readonly (readonly [string, readonly object[]])[] = [
   ["steel tie wire on copper", parts({ tie: { hardware: "tie-wire" } })],
   ["bare bars in the deck, tied", parts({ deck: { steel: "rebar" } })],
   ["bars encapsulated in the shell", parts({ pool: { steel: "encapsulated" } })],
+  ["one connection to a fence in three pieces", [...parts({}), ...fence({ isolatedSections: 3, gates: 0 })]],
+  ["one connection to a fence with a gate", [...parts({}), ...fence({ isolatedSections: 1, gates: 1 })]],
 ];
 
 const FIELDS: Readonly<Record<string, readonly string[]>> = {
@@ -53,6 +63,7 @@ const FIELDS: Readonly<Record<string, readonly string[]>> = {
   tie: ["hardware", "listedForBurial", "conductorsInClamp"],
   surface: ["steel"],
   pool: ["steel"],
+  fence: ["metal", "isolatedSections", "gates"],
 };
 const WARNINGS: readonly Outcome[] = ["bond", "missing", "conflict", "review"];
 const keyOf = ({ rule, element, body }: Finding) => `${rule} ${element} ${body}`;
@@ -84,5 +95,20 @@ describe.each(["nec-2020", "nec-2023"])("%s", (edition) => {
       }
     }
     expect(safer).toEqual([]);
+  });
+});
+
+describe("a fence of which it is not given in how many pieces it stands", () => {
+  const found = (changes: object, head: object = {}) =>
+    findingOf(reportOf([...parts({}), ...fence(changes)], head), "fixed-metal", "fence");
+
+  it("is a question once one connection reaches it, and follows the answer", () => {
+    expect(found({ isolatedSections: 1, gates: 0 }).outcome).toBe("meets");
+    for (const changes of [{}, { isolatedSections: 1 }, { gates: 0 }]) {
+      expect(found(changes)).toMatchObject({ outcome: "review", question: { id: "fence-one-piece" } });
+    }
+    const answers = (answer: string) => ({ answers: [{ question: "fence-one-piece", element: "fence", answer }] });
+    expect(found({}, answers("yes"))).toMatchObject({ outcome: "meets", answered: { answer: "yes" } });
+    expect(found({}, answers("no")).outcome).toBe("missing");
   });
 });
