@@ -18,18 +18,22 @@ export function goOnWith(drawing: KeptDrawing, host: ToolHost, view: ViewStore):
   if (!Object.hasOwn(DRAWN_AS, tool) || !isSound(begun)) return false;
   view.getState().setTool(tool as DrawingTool);
   if (!host.tool.takeUp) return false;
-  host.tool.takeUp(begun);
-  // Has the entry bar and the sheet show it.
-  host.abandonPress();
+  const [x = 0, y = 0] = placesOf(begun).at(-1) ?? [];
+  host.goOn(begun, [x, y]);
   return true;
 }
 
 /** Corners of a line or outline, or points that curves run through; whatever else the tool had noted is plain and finite. */
 function isSound(begun: unknown): boolean {
   if (!isPlain(begun, 0)) return false;
-  const { corners, drawn, earlier } = begun as Readonly<Record<string, unknown>>;
-  if (drawn === undefined) return arePlaces(corners);
+  const { drawn, earlier } = begun as Readonly<Record<string, unknown>>;
+  if (drawn === undefined) return arePlaces(partOf(begun, "corners"));
   return Array.isArray(earlier) && [drawn, ...earlier].every((one) => arePlaces(partOf(one, "points")));
+}
+
+/** The places of a sound drawing, in their order. */
+function placesOf(begun: unknown): readonly (readonly number[])[] {
+  return (partOf(begun, "corners") ?? partOf(partOf(begun, "drawn"), "points")) as readonly (readonly number[])[];
 }
 
 function partOf(value: unknown, name: string): unknown {

@@ -170,9 +170,10 @@ export class SheetController {
     return toSite(view, [(free.minX + free.maxX) / 2, (free.minY + free.maxY) / 2]);
   }
 
+  /** Once what lies over the sheet stands, as the bar of a drawing that has just come back. */
   #reveal(at: Point): void {
     const [minX, minY] = at;
-    this.#showBounds({ minX, minY, maxX: minX, maxY: minY });
+    requestAnimationFrame(() => this.#showBounds({ minX, minY, maxX: minX, maxY: minY }));
   }
 
   /** Brings the finding in focus into the part of the sheet that no column lies over, once the columns stand. */

@@ -1,5 +1,6 @@
 /** The demo sites with a picture of each, and the copies that the browser keeps. */
 import { useEffect, useState } from "react";
+import { focusSheet } from "../canvas/focus-sheet.ts";
 import { useEditor } from "../editor-context.tsx";
 import type { Demo } from "../files/gallery.ts";
 import { Dialog } from "./dialog.tsx";
@@ -26,7 +27,10 @@ export function GalleryDialog({ onClose }: { onClose(): void }) {
   }, [editor]);
 
   const open = async (opening: Promise<boolean>) => {
-    if (await opening) onClose();
+    if (!(await opening)) return;
+    onClose();
+    // A drawing that came back with its site is gone on with: its keys belong to the sheet, once the window is gone.
+    if (editor.view.getState().tool !== "select") requestAnimationFrame(() => focusSheet());
   };
 
   return (

@@ -228,6 +228,13 @@ export class ToolHost {
     this.state.setState(({ focusRequests }) => ({ focusRequests: focusRequests + 1 }));
   }
 
+  /** Goes on with what a tool of the same name had begun, and brings the place into view from where it goes on. */
+  goOn(begun: unknown, from: Point): void {
+    this.#tool.takeUp?.(begun);
+    this.#sheet.reveal(from);
+    this.#refresh();
+  }
+
   overlay(): readonly OverlayShape[] {
     return [...this.#tool.overlay(), ...this.#held.overlay()];
   }

@@ -113,4 +113,23 @@ describe("from an empty sheet", () => {
     await again.saveAs(second);
     expect(JSON.parse(await readFile(second, "utf8"))).toEqual(saved);
   });
+
+  it("a drawing stays with its site while another is looked at, and is gone on with by keys when it comes back", async () => {
+    await emptySheet();
+    await drawPool();
+    await hand.take("f");
+    await hand.click(-200, 60);
+    await hand.click(-200, 120);
+    await page.getByRole("button", { name: "Take back the last point" }).first().waitFor();
+    await hand.siteCommand("Demo sites and kept copies");
+    await page.getByRole("button", { name: /Otterbend Court 7/ }).click();
+    await page.getByRole("heading", { name: "Otterbend Court 7" }).waitFor();
+    await hand.siteCommand("Demo sites and kept copies");
+    const copies = page.getByRole("region", { name: "Copies kept in this browser" });
+    await copies.getByRole("button", { name: "Open" }).first().click();
+    await page.getByText(/A drawing was under way on this site/).waitFor();
+    await expect.poll(() => hand.sheet.evaluate((box) => box === document.activeElement)).toBe(true);
+    await page.keyboard.press("Enter");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Draw fence 1");
+  });
 });

@@ -38,7 +38,11 @@ describe("a drawing", () => {
     const { kept } = drawnFence();
     const drawing = JSON.parse(JSON.stringify(kept.at(-1)));
     const next = handAt();
+    const shown: unknown[] = [];
+    next.host.connect({ changed() {}, findingAt: () => null, reveal: (at) => shown.push(at) });
     expect(goOnWith(drawing, next.host, next.view)).toBe(true);
+    // Where it goes on is brought into view: it may lie far from what the sheet holds.
+    expect(shown).toEqual([[240, 120]]);
     expect(next.view.getState().tool).toBe("fence");
     expect(next.host.state.getState().takesBack).toBe("Take back the last point");
     next.click(0, 120, { alt: true });
