@@ -39,10 +39,20 @@ export function placeOf(yard: Yard, body: Body, element: DeviceElement): Place {
   for (const wall of yard.walls) {
     const { minX, minY, maxX, maxY } = wall.footprint.outer.bounds;
     const [x, y] = element.at;
-    if (x <= minX || x >= maxX || y <= minY || y >= maxY || !stands(yard, body, wall)) continue;
-    if (contains(wall.footprint, element.at)) return placeInWall(body, element.at, wall) ?? OUTSIDE;
+    const slack = wall.element.thickness === undefined ? MOUNTING_DEPTH : 0;
+    if (x <= minX - slack || x >= maxX + slack || y <= minY - slack || y >= maxY + slack) continue;
+    if (stands(yard, body, wall) && mayBeIn(body, element.at, wall, slack)) return placeInWall(body, element.at, wall);
   }
   return OUTSIDE;
+}
+
+/** In the thickness of a wall, not on a face of it; of a wall that gives no thickness, as deep behind it as one may be. */
+function mayBeIn(body: Body, at: Point, { path, footprint }: WallModel, slack: number): boolean {
+  if (contains(footprint, at))
+    return [footprint.outer, ...footprint.holes].every((face) => pointToPath(at, face).length > LIMIT_TOLERANCE);
+  if (slack === 0) return false;
+  const { length, from } = pointToPath(at, path);
+  return length <= slack && pointToArea(at, body.water).length > pointToArea(from, body.water).length;
 }
 
 /** Whether a cord has to go round it, or perhaps has to. */
@@ -51,10 +61,8 @@ function stands(yard: Yard, body: Body, { element }: WallModel): boolean {
   return counted.some(({ id }) => id === element.id) || possible.some(({ id }) => id === element.id);
 }
 
-/** Square to the wall on its two faces; null where it is on one of them. */
-function placeInWall(body: Body, at: Point, { element, path, footprint, thickness }: WallModel): Place | null {
-  const faces = [footprint.outer, ...footprint.holes];
-  if (faces.some((face) => pointToPath(at, face).length <= LIMIT_TOLERANCE)) return null;
+/** Square to the wall on its two faces. */
+function placeInWall(body: Body, at: Point, { element, path, thickness }: WallModel): Place {
   const { edge, t } = nearestEdge(path, at);
   const [cx, cy] = pointAt(edge, t);
   const [tx, ty] = tangentAt(edge, t);

@@ -171,6 +171,10 @@ describe("a receptacle drawn inside a free wall", () => {
       outcome: "conflict",
       measured: { path: 20 },
     });
+    // A wall that gives no thickness may be as thick as the receptacle lies behind its middle.
+    expect(judge(distance, [wall({ thickness: undefined }), outlet(23)]).outcome).toBe("review");
+    expect(judge(distance, [wall({ thickness: undefined }), outlet(17)]).outcome).toBe("conflict");
+    expect(judge(distance, [wall({ thickness: undefined }), outlet(27)]).outcome).toBe("meets");
     const farther = wall({ path: line(0, 300, 400, 300) });
     expect(judge(distance, [farther, outlet(108)])).toMatchObject({ outcome: "meets", measured: { path: 105 } });
   });
