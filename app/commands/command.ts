@@ -29,7 +29,8 @@ export const ALWAYS = (): true => true;
 export function runCommand(editor: EditorPorts, command: Command): boolean {
   const available = command.available(editor);
   if (available !== true) {
-    editor.view.getState().say(available, "problem");
+    // No work is in danger: it goes by itself, as one key too many after the last step.
+    editor.view.getState().say(available);
     return false;
   }
   const running = command.run(editor);

@@ -106,6 +106,8 @@ describe("undo and redo", () => {
     const editor = headlessEditor(sampleYard());
     expect(run(editor, "undo")).toBe(false);
     expect(editor.said()).toBe("There is nothing to undo.");
+    // It does not stay until it is put away: nothing is wrong.
+    expect(editor.view.getState().notice?.kind).toBe("plain");
     editor.view.getState().select(["fence-1"]);
     run(editor, "duplicate");
     const copy = editor.view.getState().selection;
