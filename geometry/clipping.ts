@@ -98,7 +98,7 @@ function holdsByRings(polygon: readonly Ring[], p: Point): boolean {
 export function offsetRegion(region: Region, d: number, arcTolerance: number = FLATTEN_TOLERANCE): Region {
   const origin = originOf([region]);
   // The engine shrinks some and widens others when windings are mixed or rings overlap: unite first.
-  const clean = boolean(ClipType.Union, toGrid(region, origin), [], origin);
+  const clean = finished.has(region) ? region : boolean(ClipType.Union, toGrid(region, origin), [], origin);
   const paths = toGrid(clean, origin);
   if (paths.length === 0) return [];
   const engine = new ClipperOffset(2, arcTolerance * CLIP_UNITS_PER_INCH);
@@ -132,21 +132,20 @@ function boolean(type: ClipType, subject: GridPath[], clip: GridPath[], origin: 
 
 /** A whole-inch position in the middle of everything, so that grid numbers stay small. */
 function originOf(regions: readonly Region[]): Point {
-  let [minX, minY, maxX, maxY] = [
-    Number.POSITIVE_INFINITY,
-    Number.POSITIVE_INFINITY,
-    Number.NEGATIVE_INFINITY,
-    Number.NEGATIVE_INFINITY,
-  ];
+  let minX = Number.POSITIVE_INFINITY;
+  let minY = Number.POSITIVE_INFINITY;
+  let maxX = Number.NEGATIVE_INFINITY;
+  let maxY = Number.NEGATIVE_INFINITY;
   for (const region of regions) {
     for (const polygon of region) {
       for (const ring of polygon) {
-        for (const [x, y] of ring) {
+        for (let i = 0; i < ring.length; i++) {
+          const [x, y] = ring[i] as Point;
           if (!Number.isFinite(x) || !Number.isFinite(y)) throw new Error(`not a position: [${x}, ${y}]`);
-          minX = Math.min(minX, x);
-          minY = Math.min(minY, y);
-          maxX = Math.max(maxX, x);
-          maxY = Math.max(maxY, y);
+          if (x < minX) minX = x;
+          if (x > maxX) maxX = x;
+          if (y < minY) minY = y;
+          if (y > maxY) maxY = y;
         }
       }
     }
@@ -188,7 +187,11 @@ function gridPath(ring: Ring, origin: Point): GridPath {
     if (path[0]?.x !== last.x || path[0].y !== last.y) break;
     path.pop();
   }
-  return isClean(path) ? path : cleanRing(pointsOf(path)).map(([x, y]) => ({ x, y }));
+  return isClean(path) ? path : cleaned(path);
+}
+
+function cleaned(path: GridPath): GridPath {
+  return cleanRing(pointsOf(path)).map(([x, y]) => ({ x, y }));
 }
 
 function pointsOf(path: GridPath): Point[] {
@@ -235,8 +238,7 @@ function isClean(path: GridPath): boolean {
 function fromEngine(paths: readonly GridPath[], origin: Point): Region {
   const rings: Point[][] = [];
   for (const path of paths) {
-    const points = pointsOf(path);
-    const ring = isClean(path) ? points : cleanRing(points);
+    const ring = pointsOf(isClean(path) ? path : cleaned(path));
     if (2 * Math.abs(ringArea(ring)) > ringPerimeter(ring)) rings.push(ring);
   }
   const region: Region = nestRings(rings).map((polygon) => polygon.map((ring) => closedInches(ring, origin)));

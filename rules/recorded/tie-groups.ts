@@ -7,7 +7,7 @@
 import { areaToArea } from "../../geometry/distance.ts";
 import { offsetCurves } from "../../geometry/offset.ts";
 import { distanceAlongPath, pathFrom, pathLength } from "../../geometry/outline.ts";
-import type { Path } from "../../geometry/types.ts";
+import type { Path, PathData } from "../../geometry/types.ts";
 import { type ShellFacts, shellFacts } from "../catalogue/common/shell-facts.ts";
 import type { Body, Yard } from "../measures/yard.ts";
 import { perimeterBodies, perimeterCopper, steelSurfaces } from "./bearers.ts";
@@ -74,7 +74,7 @@ function groupOf(yard: Yard, bodies: readonly Body[]): TieGroup {
 
 function outlineOf(bodies: readonly Body[]): Path {
   const only = bodies[0] as Body;
-  if (bodies.length === 1) return pathFrom(only.element.outline);
+  if (bodies.length === 1) return drawnOutline(only.element.outline);
   let gap = 0;
   for (const body of bodies) {
     const others = bodies.filter((other) => other !== body).map((other) => gapBetween(body, other));
@@ -112,4 +112,15 @@ function overJumper(yard: Yard, reading: TieReading): Standing {
   );
   const found = mostOf(others.map(({ standing }) => standing));
   return reading.standing === "sure" ? found : found === "no" ? "no" : "doubtful";
+}
+
+/** Outlines as they are drawn, whose first vertex and direction ties are counted by. */
+const drawn = new WeakMap<PathData, Path>();
+
+export function drawnOutline(data: PathData): Path {
+  const known = drawn.get(data);
+  if (known) return known;
+  const made = pathFrom(data);
+  drawn.set(data, made);
+  return made;
 }

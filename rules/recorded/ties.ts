@@ -2,14 +2,14 @@
 import { offsetRegion, unionRegions } from "../../geometry/clipping.ts";
 import { pointToPath } from "../../geometry/distance.ts";
 import { lineEdge, nearestOnEdge } from "../../geometry/edge.ts";
-import { distanceAlongPath, flattenArea, pathFrom, pathLength } from "../../geometry/outline.ts";
+import { distanceAlongPath, flattenArea, pathLength } from "../../geometry/outline.ts";
 import { evenTies } from "../../geometry/ties.ts";
 import { LIMIT_TOLERANCE } from "../../geometry/tolerances.ts";
 import type { Point, Region } from "../../geometry/types.ts";
 import type { Body, Yard } from "../measures/yard.ts";
 import type { TieReport } from "../report.ts";
 import { PERIMETER } from "./perimeter-name.ts";
-import { groupWith, type TieGroup } from "./tie-groups.ts";
+import { drawnOutline, groupWith, type TieGroup } from "./tie-groups.ts";
 
 /**
  * The ties of a body; shells that share a wall have theirs together with the first of them (the others: none).
@@ -42,7 +42,7 @@ function tieReport(
   perimeterTo: readonly (readonly Point[])[],
 ): TieReport {
   const { body, at } = wallPoint(group.bodies, near);
-  const outline = pathFrom(body.element.outline);
+  const outline = drawnOutline(body.element.outline);
   const along = distanceAlongPath(outline, at);
   return {
     at,
@@ -69,13 +69,23 @@ function nearestOn(p: Point, lines: readonly (readonly Point[])[]): Point | null
   let least = Number.POSITIVE_INFINITY;
   for (const line of lines) {
     for (let i = 1; i < line.length; i++) {
-      const { point, distance } = nearestOnEdge(lineEdge(line[i - 1] as Point, line[i] as Point), p);
+      const a = line[i - 1] as Point;
+      const b = line[i] as Point;
+      if (isBeyond(least, a, b, p)) continue;
+      const { point, distance } = nearestOnEdge(lineEdge(a, b), p);
       if (distance >= least) continue;
       least = distance;
       best = point;
     }
   }
   return best;
+}
+
+/** Whether the box of a segment is farther than `distance` inches from `p`. */
+function isBeyond(distance: number, a: Point, b: Point, p: Point): boolean {
+  const dx = Math.max(Math.min(a[0], b[0]) - p[0], p[0] - Math.max(a[0], b[0]));
+  const dy = Math.max(Math.min(a[1], b[1]) - p[1], p[1] - Math.max(a[1], b[1]));
+  return dx > distance || dy > distance;
 }
 
 /** Where a tie's copper cannot lie: keep-outs, widened by the ring's offset, so that the way out to the ring is clear. */
