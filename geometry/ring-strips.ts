@@ -7,11 +7,13 @@
  */
 import { differenceRegions } from "./clipping.ts";
 import { insidePath } from "./contains.ts";
+import { distanceToEdge } from "./edge.ts";
+import { edgeTree } from "./edge-tree.ts";
 import { flattenToSide } from "./flatten-side.ts";
+import { nearestEdge } from "./nearest-edge.ts";
 import { type OffsetLoop, offsetCurves } from "./offset.ts";
-import { pointToPath } from "./point-distance.ts";
 import { CLIP_UNITS_PER_INCH, FINE_FLATTEN_TOLERANCE, TAUT_TOLERANCE } from "./tolerances.ts";
-import type { Area, Path, Point, Region } from "./types.ts";
+import type { Area, Edge, Path, Point, Region } from "./types.ts";
 
 export type StripColor = "near" | "far" | "free";
 
@@ -116,8 +118,9 @@ function coloredRing(
   let farAt: Point | null = null;
   let cutAt: Point | null = null;
   let last: { p: Point; color: StripColor } | null = null;
+  const nearest = nearestBodyAlong(bodies);
   for (const p of closed(points)) {
-    const { distance, body } = nearestBody(p, bodies);
+    const { distance, body } = nearest(p);
     const color = distance <= min + slack ? "near" : distance >= max - slack ? "far" : "free";
     if (color === "free") continue;
     if (color === "near") {
@@ -133,16 +136,20 @@ function coloredRing(
   return { ring: { points, color, bodies: [...owners].sort((a, b) => a - b) }, cutAt };
 }
 
-function nearestBody(p: Point, bodies: readonly Area[]): { distance: number; body: number } {
-  let distance = Number.POSITIVE_INFINITY;
-  let body = -1;
-  bodies.forEach((area, i) => {
-    for (const path of [area.outer, ...area.holes]) {
-      const { length } = pointToPath(p, path);
-      if (length >= distance) continue;
-      distance = length;
-      body = i;
+/** A search for the nearest outline of positions that follow each other: each begins with the edge nearest to the one before. */
+function nearestBodyAlong(bodies: readonly Area[]): (p: Point) => { distance: number; body: number } {
+  const trees = bodies.flatMap(({ outer, holes }, body) =>
+    [outer, ...holes].map((path) => ({ body, tree: edgeTree(path) })),
+  );
+  let last: { readonly edge: Edge; readonly body: number } | null = null;
+  return (p) => {
+    let distance = last ? distanceToEdge(last.edge, p) : Number.POSITIVE_INFINITY;
+    for (const { body, tree } of trees) {
+      const edge = tree.edges[nearestEdge(tree, p, distance)];
+      if (!edge) continue;
+      distance = distanceToEdge(edge, p);
+      last = { edge, body };
     }
-  });
-  return { distance, body };
+    return { distance, body: last?.body ?? -1 };
+  };
 }
