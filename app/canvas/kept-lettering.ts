@@ -6,7 +6,7 @@ import type { Point } from "../../geometry/types.ts";
 import { findingNumbers } from "../../rules/findings-by-part.ts";
 import type { Finding, Report } from "../../rules/report.ts";
 import type { Site } from "../../rules/site/site.ts";
-import type { Item, Scene, TextItem } from "../drawing/scene.ts";
+import type { Item, MarkItem, Scene, TextItem } from "../drawing/scene.ts";
 import type { AnyElement } from "../edits/edit.ts";
 import { keptShape, shapeBounds } from "../hit-test/kept-shape.ts";
 
@@ -61,13 +61,19 @@ function keptItem(
   const shift = item.element === undefined ? undefined : shifts.get(item.element);
   if (shift === null || item.kind === "shape") return [];
   const moved = ([x, y]: Point): Point => (shift ? [x + shift[0], y + shift[1]] : [x, y]);
-  if (item.kind !== "mark") return [{ ...item, at: moved(item.at) }];
+  if (item.kind === "symbol") return [{ ...item, at: moved(item.at) }];
+  if (item.kind === "text") return [withMoved(item, moved)];
   const [id = ""] = item.findings ?? [];
   const finding = findings.get(id);
   const number = numbers.get(id);
   if (!finding || number === undefined) return [];
   const from = item.from && moved(item.from);
-  return [{ ...item, at: moved(item.at), from, number, outcome: finding.outcome }];
+  return [{ ...withMoved(item, moved), from, number, outcome: finding.outcome }];
+}
+
+function withMoved<T extends TextItem | MarkItem>(item: T, moved: (p: Point) => Point): T {
+  const { at, beside } = item;
+  return { ...item, at: moved(at), ...(beside ? { beside: { ...beside, of: moved(beside.of) } } : {}) };
 }
 
 /** The number of a tie stays beside it, wherever the tie lies now. */

@@ -64,7 +64,7 @@ export function paintItems(paint: Paint, items: readonly Item[]): void {
 
 function isOutside(item: Item, view: Bounds): boolean {
   if (item.kind === "shape") return !boundsOverlap(boxOf(item), view);
-  const [x, y] = item.at;
+  const [x, y] = item.kind === "symbol" ? item.at : (item.beside?.of ?? item.at);
   return x < view.minX || x > view.maxX || y < view.minY || y > view.maxY;
 }
 
@@ -258,7 +258,7 @@ function writeCentered({ context, pixelRatio }: Paint, text: string, [x, y]: Poi
 
 function paintText(paint: Paint, item: TextItem): void {
   const { context, palette, view, pixelRatio } = paint;
-  const [x, y] = placeOfText(item, view);
+  const [x, y] = placeOf(item, view);
   const size = TEXT_POINTS[item.size] * PIXELS_PER_POINT;
   context.setTransform(pixelRatio, 0, 0, pixelRatio, x * pixelRatio, y * pixelRatio);
   context.rotate((-item.turn * Math.PI) / 180);
@@ -277,18 +277,21 @@ function paintText(paint: Paint, item: TextItem): void {
   context.fillText(item.text, 0, 0);
 }
 
-/** Where a text stands on the screen: as near to what it stands beside as on paper, at whatever scale the view is now. */
-function placeOfText({ at, beside }: TextItem, view: Paint["view"]): Point {
-  if (!beside) return toScreen(view, at);
-  const [x, y] = toScreen(view, beside.of);
-  return [x + beside.by[0] * PIXELS_PER_POINT, y - beside.by[1] * PIXELS_PER_POINT];
+/** Where a text or number stands on the screen: as near to what it is beside as on paper, at whatever scale the view is. */
+function placeOf({ at, beside }: TextItem | MarkItem, view: ScreenView): Point {
+  return beside ? besideOf(beside.of, beside.by, view) : toScreen(view, at);
+}
+
+function besideOf(of: Point, by: Point, view: ScreenView): Point {
+  const [x, y] = toScreen(view, of);
+  return [x + by[0] * PIXELS_PER_POINT, y - by[1] * PIXELS_PER_POINT];
 }
 
 function paintMark(paint: Paint, item: MarkItem): void {
   const { context, palette, view } = paint;
   const text = String(item.number);
   const drawing = markDrawing(item.outcome, text);
-  const at = toScreen(view, item.at);
+  const at = placeOf(item, view);
   aboutPlace(paint, at, 0);
   for (const part of drawing.parts) paintPart(context, part, palette.roles[drawing.role]);
   writeCentered(paint, text, at, palette.texts[drawing.textRole]);
@@ -297,8 +300,9 @@ function paintMark(paint: Paint, item: MarkItem): void {
 function paintLeader(paint: Paint, item: MarkItem): void {
   if (!item.from) return;
   const { context, palette, view, pixelRatio } = paint;
-  const [x0, y0] = toScreen(view, item.from);
-  const [x1, y1] = toScreen(view, item.at);
+  const { beside } = item;
+  const [x0, y0] = beside ? besideOf(beside.of, beside.from, view) : toScreen(view, item.from);
+  const [x1, y1] = placeOf(item, view);
   const style = palette.roles.leader;
   context.setTransform(pixelRatio, 0, 0, pixelRatio, 0, 0);
   strokeWith(context, style, PIXELS_PER_POINT);

@@ -68,9 +68,11 @@ function drawRow(about: string, row: readonly NumberedFinding[], name: Point | u
   row.forEach(({ number, finding }, i) => {
     const mark = drawings[i];
     if (!mark) return;
+    const at: Point = [x + mark.width / 2, center[1]];
     drafting.add("marks", {
       kind: "mark",
-      at: toSite([x + mark.width / 2, center[1]]),
+      at: toSite(at),
+      beside: { of: toSite(anchor), by: apart(anchor, at), from: apart(anchor, leaderStart) },
       from: i === 0 && needsLeader ? toSite(leaderStart) : null,
       number,
       outcome: finding.outcome,
@@ -80,6 +82,10 @@ function drawRow(about: string, row: readonly NumberedFinding[], name: Point | u
     x += mark.width + GAP;
   });
   if (needsLeader) placer.addInk([anchor, center]);
+}
+
+function apart(from: Point, to: Point): Point {
+  return [to[0] - from[0], to[1] - from[1]];
 }
 
 function movedToward([x, y]: Point, target: Point, distance: number): Point {

@@ -84,6 +84,8 @@ export interface MarkItem extends About {
   readonly from: Point | null;
   readonly number: number;
   readonly outcome: Outcome;
+  /** The same as of a line of type; `from` is where its leader begins, as far from there. */
+  readonly beside?: { readonly of: Point; readonly by: Point; readonly from: Point };
 }
 
 export type Item = ShapeItem | SymbolItem | TextItem | MarkItem;

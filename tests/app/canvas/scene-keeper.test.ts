@@ -155,6 +155,8 @@ describe("the scene of the sheet", () => {
     expect(after?.outcome).toBe("exempt");
     expect(after?.at[1]).toBeCloseTo((before?.at[1] ?? 0) - 24, 9);
     expect(after?.at[0]).toBeCloseTo(before?.at[0] ?? 0, 9);
+    expect(after?.beside?.of[1]).toBeCloseTo((before?.beside?.of[1] ?? Number.NaN) - 24, 9);
+    expect(after?.beside?.by).toEqual(before?.beside?.by);
   });
 });
 
@@ -186,8 +188,10 @@ describe("the number of a tie", () => {
     const { scene } = keeper.now(false);
     const beside = scene.layers
       .flatMap(({ items }) => items)
-      .flatMap((item) => (item.kind === "text" && item.beside ? [{ at: item.at, ...item.beside }] : []));
-    expect(beside.length).toBeGreaterThan(numbers(keeper).length);
+      .flatMap((item) => ("beside" in item && item.beside ? [{ at: item.at, ...item.beside }] : []));
+    const marks = itemsOf(keeper, "marks").filter(({ kind }) => kind === "mark").length;
+    expect(marks).toBeGreaterThan(0);
+    expect(beside.length).toBeGreaterThan(numbers(keeper).length + marks);
     for (const { at, of, by } of beside) {
       expect((at[0] - of[0]) * scene.pointsPerInch).toBeCloseTo(by[0], 6);
       expect((at[1] - of[1]) * scene.pointsPerInch).toBeCloseTo(by[1], 6);
