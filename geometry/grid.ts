@@ -10,6 +10,7 @@
  *
  * Inches. Regions are flattened polygons (types.ts); a grid is laid, not judged, so nothing here decides a rule.
  */
+import { sortBy } from "./short-lists.ts";
 import { GRID_EDGE, GRID_LEAN, GRID_SAME_LENGTH } from "./tolerances.ts";
 import type { Point, Region } from "./types.ts";
 
@@ -129,25 +130,27 @@ function stretches(sides: readonly Side[], offset: number, spacing: number): Str
 function bestOffsets(sides: readonly Side[], spacing: number): number[] {
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
-  // Where sides begin and end, in a flat array: it is run through once for every offset that is tried.
-  const ends = new Float64Array(2 * sides.length);
-  for (let i = 0; i < sides.length; i++) {
-    const { u0, u1 } = sides[i] as Side;
-    ends[2 * i] = u0;
-    ends[2 * i + 1] = u1;
+  for (const { u0, u1 } of sides) {
     low = Math.min(low, u0);
     high = Math.max(high, u1);
   }
   if (low > high) return [0];
-  const tried: { readonly offset: number; readonly length: number; readonly lean: number }[] = [];
+  const tried: { readonly offset: number; readonly lean: number; length: number }[] = [];
   for (let step = 1; step < 2 * STEPS; step += 2) {
     // Never on an edge itself: half steps from the lowest one and from the highest one.
     const shift = (step * spacing) / (2 * STEPS);
     for (const offset of [low + shift, low + remainder(high - shift - low, spacing)]) {
       const lean = Math.abs(offset - low - remainder(high - offset, spacing));
-      tried.push({ offset, length: lengthAt(sides, ends, offset, spacing), lean });
+      tried.push({ offset, lean, length: 0 });
     }
   }
+  const ascending = sortBy([...tried], ({ offset }) => offset);
+  const lengths = lengthsAt(
+    sides,
+    Float64Array.from(ascending, ({ offset }) => offset),
+    spacing,
+  );
+  for (const [i, one] of ascending.entries()) one.length = lengths[i] as number;
   const least = Math.min(...tried.map(({ length }) => length)) * (1 + GRID_SAME_LENGTH) + GRID_EDGE;
   const short = tried.filter(({ length }) => length <= least);
   const straightest = Math.min(...short.map(({ lean }) => lean)) + GRID_LEAN;
@@ -162,18 +165,51 @@ function remainder(value: number, divisor: number): number {
   return ((value % divisor) + divisor) % divisor;
 }
 
-/** Length of all lines inside, one sum over the edges: what enters by one edge leaves by another that runs the other way. */
-function lengthAt(sides: readonly Side[], ends: Float64Array, offset: number, spacing: number): number {
-  let sum = 0;
-  for (let i = 0; i < sides.length; i++) {
-    const first = Math.ceil(((ends[2 * i] as number) - offset) / spacing);
-    const last = Math.ceil(((ends[2 * i + 1] as number) - offset) / spacing) - 1;
-    if (last < first) continue;
-    const { u0, v0, u1, v1, way } = sides[i] as Side;
-    const middle = offset + ((first + last) / 2) * spacing;
-    sum += way * (last - first + 1) * (v0 + ((v1 - v0) / (u1 - u0)) * (middle - u0));
+/**
+ * Length of all lines inside for each of some offsets, which ascend and lie within one spacing: one sum over the edges, since
+ * what enters by one edge leaves by another that runs the other way. An edge that is narrower than the spacing is met
+ * at few of the offsets, and only those are looked at.
+ */
+function lengthsAt(sides: readonly Side[], offsets: Float64Array, spacing: number): Float64Array {
+  const sums = new Float64Array(offsets.length);
+  const least = offsets[0] as number;
+  for (let s = 0; s < sides.length; s++) {
+    const side = sides[s] as Side;
+    const width = side.u1 - side.u0 + 2 * GRID_EDGE;
+    if (width >= spacing) {
+      for (let i = 0; i < offsets.length; i++) addLength(sums, i, side, offsets[i] as number, spacing);
+      continue;
+    }
+    // Where the edge begins among the offsets; it may go on at the first of them.
+    const begin = remainder(side.u0 - GRID_EDGE - least, spacing);
+    let i = firstFrom(offsets, least + begin);
+    for (; i < offsets.length && (offsets[i] as number) - least <= begin + width; i++)
+      addLength(sums, i, side, offsets[i] as number, spacing);
+    for (i = 0; i < offsets.length && (offsets[i] as number) - least <= begin + width - spacing; i++)
+      addLength(sums, i, side, offsets[i] as number, spacing);
   }
-  return Math.abs(sum);
+  return sums.map(Math.abs);
+}
+
+/** The first of ascending values that is at least `value`. */
+function firstFrom(values: Float64Array, value: number): number {
+  let low = 0;
+  let high = values.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((values[middle] as number) < value) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+function addLength(sums: Float64Array, i: number, side: Side, offset: number, spacing: number): void {
+  const { u0, v0, u1, v1, way } = side;
+  const first = Math.ceil((u0 - offset) / spacing);
+  const last = Math.ceil((u1 - offset) / spacing) - 1;
+  if (last < first) return;
+  const middle = offset + ((first + last) / 2) * spacing;
+  sums[i] = (sums[i] as number) + way * (last - first + 1) * (v0 + ((v1 - v0) / (u1 - u0)) * (middle - u0));
 }
 
 interface Laid {
