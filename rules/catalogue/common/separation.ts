@@ -9,7 +9,7 @@ import { FINE_FLATTEN_TOLERANCE } from "../../../geometry/tolerances.ts";
 import type { Barrier, Bounds, Point, Witness } from "../../../geometry/types.ts";
 import type { Body, Yard } from "../../measures/yard.ts";
 import type { FenceElement } from "../../site/elements.ts";
-import { elementName } from "../../words/element-names.ts";
+import { capitalized, elementName } from "../../words/element-names.ts";
 import { NO, open, type Truth } from "./truth.ts";
 
 interface Between {
@@ -35,7 +35,7 @@ export function separated(yard: Yard, body: Body, straight: Witness): Truth {
   );
   const missing = fields.length === 0 ? "" : ` Not given: ${fields.join(", ")}.`;
   return open({
-    says: `${names} stands in between; whether that is a solid, permanent barrier is for a person to say.${missing}`,
+    says: `${capitalized(names)} stands in between; whether that is a solid, permanent barrier is for a person to say.${missing}`,
     asks: `Does what stands between it and the water (${names}) separate them as a solid, permanent barrier?`,
     remedy: "Look whether what stands in between separates it from the water",
   });

@@ -12,7 +12,7 @@ import { reaches } from "../../measures/compare.ts";
 import type { Level } from "../../measures/levels.ts";
 import { withoutOpenings } from "../../measures/openings.ts";
 import type { Yard } from "../../measures/yard.ts";
-import { elementName } from "../../words/element-names.ts";
+import { capitalized, elementName } from "../../words/element-names.ts";
 import { MOUNTING_DEPTH } from "./cord-path.ts";
 import { boxOf } from "./separation.ts";
 import { NO, type OpenFact, open, type Truth, YES } from "./truth.ts";
@@ -48,7 +48,8 @@ export function inView(yard: Yard, a: Point, b: Point): Truth {
     if (doubt === AT_FACE) {
       const says = `One of them is drawn just inside ${name}, perhaps on its outer face.`;
       facts.push({ says, asks, remedy: `Draw it on the side of ${name} that it is on` });
-    } else facts.push({ says: `${name} stands in between, and ${doubt.says}.`, asks, remedy: doubt.remedy });
+    } else
+      facts.push({ says: `${capitalized(name)} stands in between, and ${doubt.says}.`, asks, remedy: doubt.remedy });
   }
   return facts.length === 0 ? YES : open(...facts);
 }
@@ -61,15 +62,18 @@ export function hiddenBy(yard: Yard, a: Point, b: Point): string | null {
 function screensBetween(yard: Yard, a: Point, b: Point) {
   return screensOf(yard)
     .filter((screen) => screen.boxes.some((box) => segmentMeetsBox(a, b, box)) && !sightLine(a, b, screen.lines))
-    .map(({ id, area, doubt }) => {
+    .map(({ id, area, doubt, lines }) => {
       const element = yard.get(id);
-      const onFace = area !== undefined && [a, b].some((p) => isAtFace(area, p));
+      const onFace = area !== undefined && sightLine(outerFace(area, a), outerFace(area, b), lines);
       return { name: element ? elementName(element) : id, doubt: doubt ?? (onFace ? AT_FACE : undefined) };
     });
 }
 
-function isAtFace(area: Area, p: Point): boolean {
-  return contains(area, p) && pointToPath(p, area.outer).length <= MOUNTING_DEPTH;
+/** Where a thing drawn just inside a building would hang on its outside; anything else where it is drawn. */
+function outerFace(area: Area, p: Point): Point {
+  if (!contains(area, p)) return p;
+  const face = pointToPath(p, area.outer);
+  return face.length <= MOUNTING_DEPTH ? face.from : p;
 }
 
 function screensOf(yard: Yard): readonly Screen[] {

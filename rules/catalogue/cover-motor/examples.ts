@@ -35,4 +35,15 @@ export const examples: readonly RuleExample[] = [
     ],
     expect: { element: "motor", outcome: "review" },
   },
+  {
+    name: "nearer, behind a solid fence",
+    source: "common practice, no source",
+    edition: "nec-2020",
+    elements: [
+      concretePool(),
+      { id: "motor", kind: "equipment", unit: "cover-motor", at: [430, 96] },
+      { id: "fence", kind: "fence", path: line(410, 0, 410, 192), solid: true, permanent: true, metal: false, top: 72 },
+    ],
+    expect: { element: "motor", outcome: "review" },
+  },
 ];

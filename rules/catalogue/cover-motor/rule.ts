@@ -1,7 +1,7 @@
-import { sightLine } from "../../../geometry/paths-around-barriers.ts";
 import { reaches } from "../../measures/compare.ts";
 import type { Body, Yard } from "../../measures/yard.ts";
 import type { EquipmentElement } from "../../site/elements.ts";
+import { separated } from "../common/separation.ts";
 import { bondedBodies } from "../common/storable.ts";
 import { BARE, settle, speakerOf, subjectName, witnessLine, yesNo } from "../common/verdicts.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
@@ -50,9 +50,7 @@ function judgeMotor(yard: Yard, body: Body, element: EquipmentElement): Verdict 
       why: `${name} stands ${away} from the inside wall, at least ${say.length(limit)}.`,
       remedy: view,
     };
-  const set = yard.barriers("metal", body);
-  const barriers = [...set.counted, ...set.possible].flatMap((model) => model.barriers);
-  const apart = straight.length > 0 && !sightLine(straight.from, straight.to, barriers);
+  const apart = separated(yard, body, straight).state !== "no";
   if (enough === "no" && !apart) {
     const question = yesNo(
       "cover-motor-separated",

@@ -316,6 +316,9 @@ describe("a disconnect within sight", () => {
     const house = { id: "house", kind: "building", outline: box(500, 50, 700, 300), top: 120 };
     expect(of([off(49), house])).toBe("meets");
     expect(of([off(54), house])).toBe("review");
+    // On the far face, and just inside it: hidden on either side of that wall.
+    expect(of([off(300), house])).toBe("conflict");
+    expect(of([off(296), house])).toBe("conflict");
     expect(of([off(100), house])).toBe("conflict");
     expect(of([off(200), house], { at: [600, 150] })).toBe("meets");
   });
