@@ -188,9 +188,9 @@ export function createFiles(options: FilesOptions): Files {
     return opened;
   }
 
+  /** Told in a window of its own, which stays until it is read. */
   function refuse(file: string, refusal: Refusal): false {
     state.setState({ refused: { file, refusal } });
-    say(`${file} was not opened. ${refusal.message}`, "problem");
     return false;
   }
 
