@@ -3,10 +3,12 @@
  *
  * The clipping engine's own tree of outlines and holes takes a hole that touches its outline, or comes within rounding of
  * it, for an outline of its own. Its flat list keeps the directions right, so the tree is made anew: a ring that runs
- * counter-clockwise is an outline, a clockwise one a hole of the smallest larger outline around a point inside it.
+ * counter-clockwise is an outline, a clockwise one a hole of the smallest larger outline around a point inside it. A
+ * hairline outside of every outline is an edge that rounding folded over, and holds nothing.
  */
-import { ringArea, ringContains } from "./rings.ts";
+import { ringArea, ringContains, ringPerimeter } from "./rings.ts";
 import { sortNumbers } from "./short-lists.ts";
+import { FOLDED_EDGE } from "./tolerances.ts";
 import type { Point } from "./types.ts";
 
 interface Outline {
@@ -28,8 +30,9 @@ export function nestRings(rings: readonly Point[][]): Point[][][] {
   for (const hole of holes) {
     const inside = pointInside(hole.ring);
     const owner = bySize.find(({ ring, area }) => area > hole.area && ringContains(ring, inside));
-    if (!owner) throw new Error(`the clipping engine gave a hole without an outline, at ${hole.ring[0]}`);
-    owner.holes.push(hole.ring);
+    if (owner) owner.holes.push(hole.ring);
+    else if (2 * hole.area > FOLDED_EDGE * ringPerimeter(hole.ring))
+      throw new Error(`the clipping engine gave a hole without an outline, at ${hole.ring[0]}`);
   }
   return outlines.map(({ ring, holes: own }) => [ring as Point[], ...own]);
 }

@@ -12,6 +12,9 @@ export const FINE_FLATTEN_TOLERANCE = 1 / 1024;
 /** The clipping adapter's grid: integer units to an inch. */
 export const CLIP_UNITS_PER_INCH = 4096;
 
+/** How thick on average, in steps of the clipping grid, a ring may be that is only an edge folded over by rounding. */
+export const FOLDED_EDGE = 16;
+
 /** Two positions closer than this are one vertex. Site files hold taped and typed inches; nothing real is smaller. */
 export const SAME_POINT = 1e-9;
 
