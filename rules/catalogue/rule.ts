@@ -53,8 +53,15 @@ export interface Need {
   readonly drop: number;
   /** Of a part that is there to put bonded metal in its body's water: where that water has no contact, it counts once. */
   readonly servesWater?: true;
-  /** What is recorded is all that is needed only if this is answered with yes. */
-  readonly onlyIf?: { readonly question: Question };
+  readonly onlyIf?: OnlyIf;
+}
+
+/** What has to be answered with yes before what is recorded is all that is needed. */
+export interface OnlyIf {
+  readonly question: Question;
+  /** To go on after "only if". */
+  readonly says: string;
+  readonly remedy: string;
 }
 
 /** One rule's word on one thing. */

@@ -10,6 +10,7 @@
 import { spaException } from "../catalogue/common/spa-exception.ts";
 import { storableOf } from "../catalogue/common/storable.ts";
 import { type Settled, settle } from "../catalogue/common/verdicts.ts";
+import type { OnlyIf } from "../catalogue/rule.ts";
 import { exceeds } from "../measures/compare.ts";
 import type { BandPiece, Body, Yard } from "../measures/yard.ts";
 import type { Question, SurfaceBonding } from "../report.ts";
@@ -31,6 +32,7 @@ export interface PieceMethod {
   readonly question?: Question;
   /** What the site's own answer settled, if it was asked. */
   readonly settled?: Settled;
+  readonly onlyIf?: OnlyIf;
 }
 
 /** One entry for each piece of the body's band. */
@@ -67,7 +69,7 @@ export function methodBy(choice: PerimeterChoice, allowed: readonly Method[]): M
 }
 
 function entryOf(yard: Yard, piece: BandPiece, judged: SurfaceJudgement): PieceMethod {
-  const { allowed, reason, question, settled } = judged;
+  const { allowed, reason, question, settled, onlyIf } = judged;
   const planned = methodBy(yard.settings.perimeterMethod, allowed);
   const bonding = judged.outcome === "review" ? "review" : planned;
   return {
@@ -78,6 +80,7 @@ function entryOf(yard: Yard, piece: BandPiece, judged: SurfaceJudgement): PieceM
     reason,
     ...(question ? { question } : {}),
     ...(settled ? { settled } : {}),
+    ...(onlyIf ? { onlyIf } : {}),
   };
 }
 

@@ -6,6 +6,7 @@
  * Source: NEC 680.26(B)(2) of the edition in force, restated.
  */
 import { type Settled, settle, yesNo } from "../catalogue/common/verdicts.ts";
+import type { OnlyIf } from "../catalogue/rule.ts";
 import type { Body, Yard } from "../measures/yard.ts";
 import type { Question } from "../report.ts";
 import type { SurfaceElement } from "../site/elements.ts";
@@ -20,6 +21,8 @@ export interface SurfaceJudgement {
   readonly reason: string;
   readonly question?: Question;
   readonly settled?: Settled;
+  /** What has to be so for the allowed methods to be all that is needed. */
+  readonly onlyIf?: OnlyIf;
 }
 
 export const MESH_QUESTION = yesNo(
@@ -160,11 +163,26 @@ function pavedByItsSteel(yard: Yard, surface: SurfaceElement, ask: Ask): Surface
     case "none":
       return bond(copper, `It holds no steel. ${ringOnly(yard)}`);
     case undefined:
-      return bond(
-        copper,
-        `The drawing does not say whether steel lies in it, so none is counted on. ${ringOnly(yard)}`,
-      );
+      return steelNotGiven(yard, ask);
   }
+}
+
+const NO_BARE_STEEL: OnlyIf = {
+  question: yesNo("paving-without-steel", "Is this paving without bare reinforcing steel?"),
+  says: "no bare steel lies in the paving, and that is not given",
+  remedy: "Say what steel lies in it.",
+};
+
+/** Copper serves, but a ring alone only where no bare steel is there to be bonded. */
+function steelNotGiven(yard: Yard, ask: Ask): SurfaceJudgement {
+  const copper = underPaving(yard);
+  const settled = ask(NO_BARE_STEEL.question);
+  if (settled.choice === "no")
+    return bond(["steel"], "Bare reinforcing steel lies in it, and is the bonding.", settled);
+  if (settled.choice === "yes") return bond(copper, `It holds no bare steel. ${ringOnly(yard)}`, settled);
+  const reason = `The drawing does not say whether steel lies in it, so none is counted on. ${ringOnly(yard)}`;
+  const judged = bond(copper, reason, settled);
+  return copper.includes("ring") ? { ...judged, onlyIf: NO_BARE_STEEL } : judged;
 }
 
 function mesh(yard: Yard, ask: Ask): SurfaceJudgement {

@@ -61,10 +61,9 @@ export function partMet(yard: Yard, verdict: Verdict, need: Need, recorded: Reco
   if (id === undefined) return { state: "no", says: "It names no element that could be reached." };
   const reach = recorded.reached(id, need.connections);
   if (!reach.reached || !need.onlyIf) return reachMet(yard, verdict, reach, need.connections);
-  const element = yard.get(id);
-  const says = `Reached by ${names(yard, reach.ties)}, but how many connections ${element ? elementName(element) : id} needs is not given.`;
-  const remedy = "Give its isolated sections and its gates, and record a connection or a jumper for each.";
-  return doubtful(yard, need.onlyIf.question, verdict, { says, remedy });
+  const { question, says, remedy } = need.onlyIf;
+  const reached = `Reached by ${names(yard, reach.ties)}, and that is all it needs only if ${says}.`;
+  return doubtful(yard, question, verdict, { says: reached, remedy });
 }
 
 function reachMet(yard: Yard, verdict: Verdict, reach: Reach, connections: number): Met {
@@ -175,12 +174,11 @@ export function perimeterMet(yard: Yard, verdict: Verdict, need: Need, recorded:
     ? perimeterComplete(yard, body, recorded, element)
     : perimeterComplete(yard, body, recorded);
   if (check.complete === "sure") {
-    const says = "The perimeter bonding recorded here is complete.";
-    if (!need.onlyIf) return { state: "yes", says };
-    // What lies beyond is told in the finding's why already.
-    return doubtful(yard, need.onlyIf.question, verdict, {
-      says: "The perimeter bonding recorded here is complete only if the perimeter ends there.",
-      remedy: "Settle it, or carry the bonding on over the rest.",
+    if (!need.onlyIf) return { state: "yes", says: "The perimeter bonding recorded here is complete." };
+    const { question, says, remedy } = need.onlyIf;
+    return doubtful(yard, question, verdict, {
+      says: `The perimeter bonding recorded here is complete only if ${says}.`,
+      remedy,
     });
   }
   const gap = check.gaps.reduce((sum, { length }) => sum + length, 0);

@@ -4,7 +4,7 @@ import type { FenceElement } from "../../site/elements.ts";
 import { type Doubt, type FixedMetal, joinRemedy } from "../common/fixed-metal.ts";
 import { meetingPoints, partNeed } from "../common/needs.ts";
 import { subjectName, yesNo } from "../common/verdicts.ts";
-import type { Need } from "../rule.ts";
+import type { Need, OnlyIf } from "../rule.ts";
 import { sectionsWithin } from "./fence-sections.ts";
 import { extentOf, pathRound, type SubjectAt } from "./subjects.ts";
 
@@ -50,13 +50,17 @@ export function fenceNeed(yard: Yard, element: FenceElement, body: Body, bodies:
   const near = meetingPoints(yard, element, body, yard.edition.value("fixedMetal.distance"));
   const need = partNeed(yard, element, [...near.slice(0, 1), ...at, ...near.slice(1)], sections + gates, null);
   const given = element.isolatedSections !== undefined && element.gates !== undefined;
-  return given ? need : { ...need, onlyIf: { question: ONE_PIECE_QUESTION } };
+  return given ? need : { ...need, onlyIf: ONE_PIECE };
 }
 
-const ONE_PIECE_QUESTION = yesNo(
-  "fence-one-piece",
-  "Do the recorded connections reach every panel and gate of the fence, with jumpers where they are apart?",
-);
+const ONE_PIECE: OnlyIf = {
+  question: yesNo(
+    "fence-one-piece",
+    "Do the recorded connections reach every panel and gate of the fence, with jumpers where they are apart?",
+  ),
+  says: "no panel and no gate of it is apart from the rest, and that is not given",
+  remedy: "Give its isolated sections and its gates, and record a connection or a jumper for each.",
+};
 
 function fenceRemedy(yard: Yard, element: FenceElement, { sections, gates }: Connections): string {
   const sentences = [joinRemedy(yard, sections)];

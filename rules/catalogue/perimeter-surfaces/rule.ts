@@ -1,5 +1,7 @@
 import { differenceRegions, intersectRegions, regionArea } from "../../../geometry/clipping.ts";
+import { pathToArea } from "../../../geometry/distance.ts";
 import { reach } from "../../../geometry/reach.ts";
+import { LIMIT_TOLERANCE } from "../../../geometry/tolerances.ts";
 import { coverOf } from "../../measures/band-pieces.ts";
 import { exceeds } from "../../measures/compare.ts";
 import type { BandPiece, Body, Yard } from "../../measures/yard.ts";
@@ -16,7 +18,7 @@ import type { SurfaceElement } from "../../site/elements.ts";
 import { elementName } from "../../words/element-names.ts";
 import { bondedBodies } from "../common/storable.ts";
 import { BARE, settle, speakerOf, subjectName, witnessLine } from "../common/verdicts.ts";
-import { everyEdition, type Need, type Rule, type Verdict } from "../rule.ts";
+import { everyEdition, type Need, type OnlyIf, type Rule, type Verdict } from "../rule.ts";
 
 export const rule: Rule = {
   id: "perimeter-surfaces",
@@ -57,7 +59,7 @@ export const rule: Rule = {
     const inBand = bodies.flatMap((body) => {
       const behind = behindAssumedWalls(yard, body);
       const before = perimeterMethods(yard, body).map((method) =>
-        alsoBehind(yard, judgePiece(yard, body, method), behind),
+        alsoBehind(yard, method, judgePiece(yard, body, method), behind),
       );
       const own = new Set(before.map((verdict) => verdict.element));
       const only = behind.filter(({ piece }) => !own.has(piece.surface));
@@ -84,12 +86,18 @@ const WALL_LEVEL_QUESTION: Question = {
   options: ["yes", "no"],
 };
 
+const ENDS_HERE: OnlyIf = {
+  question: WALL_LEVEL_QUESTION,
+  says: "the perimeter ends at that wall",
+  remedy: "Settle it, or carry the bonding on over the rest.",
+};
+
 function nameOf(surface: SurfaceElement | null): string {
   return surface === null ? "The ground that nothing covers" : subjectName(surface);
 }
 
 function judgePiece(yard: Yard, body: Body, method: PieceMethod): Verdict {
-  const { piece, bonding, allowed, planned, reason, question, settled } = method;
+  const { piece, bonding, allowed, planned, reason, question, settled, onlyIf } = method;
   const say = speakerOf(yard);
   const surface = surfaceOf(yard, piece);
   const width = yard.edition.value("perimeter.width");
@@ -114,7 +122,8 @@ function judgePiece(yard: Yard, body: Body, method: PieceMethod): Verdict {
     return { ...base, outcome: "review", remedy, ...(question ? { question } : {}) };
   }
   const elements = piece.surface === null ? [] : [piece.surface];
-  return { ...base, outcome: "bond", remedy, need: { kind: "perimeter", elements, connections: 0, at: [], drop: 0 } };
+  const need: Need = { kind: "perimeter", elements, connections: 0, at: [], drop: 0, ...(onlyIf ? { onlyIf } : {}) };
+  return { ...base, outcome: "bond", remedy, need };
 }
 
 function remedyFor(yard: Yard, surface: SurfaceElement | null, allowed: readonly Method[], planned: Method): string {
@@ -161,6 +170,8 @@ function openFactWords(fact: string): string {
 /** Ground behind a wall that ends the band only if a level that nobody gave, or its own height, is as it seems. */
 interface Behind {
   readonly piece: BandPiece;
+  /** Whether a ring has its room before those walls, where it serves the ground on both sides of them. */
+  readonly room: boolean;
   /** Which walls, and what is open about them, to go on after the surface's name. */
   readonly says: string;
 }
@@ -175,7 +186,13 @@ function behindAssumedWalls(yard: Yard, body: Body): Behind[] {
   const walls = assumed.map(({ id }) => id).join(", ");
   const openFacts = assumed.map((model) => `${model.id}: ${model.openFacts.map(openFactWords).join(", ")}`).join("; ");
   const says = `lies behind ${walls}, which ends the perimeter only if it stands high enough above the ground on the pool's side, and that is not sure (${openFacts}).`;
-  return yard.piecesOf(beyond).map((piece) => ({ piece, says }));
+  const least = yard.edition.value("ring.min") + yard.accuracy;
+  const room = [...yard.walls.map(({ element, footprint }) => ({ element, area: footprint })), ...yard.buildings].every(
+    ({ element, area }) => {
+      return !set.assumed.has(element.id) || pathToArea(area.outer, body.water).length >= least - LIMIT_TOLERANCE;
+    },
+  );
+  return yard.piecesOf(beyond).map((piece) => ({ piece, room, says }));
 }
 
 /** A surface of which no part lies before such a wall. */
@@ -191,12 +208,14 @@ function judgeBehind(yard: Yard, body: Body, { piece, says }: Behind): Verdict {
 }
 
 /** A surface that goes on behind such a wall: bonding before the wall is all of it only if the wall ends the perimeter. */
-function alsoBehind(yard: Yard, verdict: Verdict, behind: readonly Behind[]): Verdict {
+function alsoBehind(yard: Yard, method: PieceMethod, verdict: Verdict, behind: readonly Behind[]): Verdict {
   const further = behind.find(({ piece }) => piece.surface === verdict.element);
   if (!further || !verdict.need) return verdict;
+  const gridded = yard.all("conductor").some(({ role }) => role === "grid");
+  if (further.room && method.planned === "ring" && !gridded) return verdict;
   const { area } = further.piece;
   const says = `Another ${speakerOf(yard).area(area)} of it ${further.says}`;
-  const need: Need = { ...verdict.need, onlyIf: { question: WALL_LEVEL_QUESTION } };
+  const need: Need = { ...verdict.need, onlyIf: ENDS_HERE };
   return { ...verdict, why: `${verdict.why} ${says}`, need };
 }
 

@@ -6,7 +6,7 @@ import { LIMIT_TOLERANCE } from "../../../geometry/tolerances.ts";
 import type { Area, Point, Witness } from "../../../geometry/types.ts";
 import type { Body, Yard } from "../../measures/yard.ts";
 import { perimeterMethods } from "../../perimeter/methods.ts";
-import type { KnownElement } from "../../site/elements.ts";
+import type { KnownElement, WallElement } from "../../site/elements.ts";
 import { elementName } from "../../words/element-names.ts";
 import { bondedBodies } from "../common/storable.ts";
 import { BARE, settle, speakerOf, subjectName, witnessLine, yesNo } from "../common/verdicts.ts";
@@ -18,7 +18,7 @@ export const rule: Rule = {
   part: "perimeter",
   sections: everyEdition("680.26(B)(2)"),
   subjects:
-    "Each wall or building that ends the perimeter and stands nearer to the water than a ring may lie, where the plan lays a ring.",
+    "Each wall or building that ends the perimeter, or may, and stands nearer to the water than a ring may lie, where the plan lays a ring.",
   measure: "The straight distance from the inside wall to its face, and how far it runs as near as that.",
   parameters: ["ring.min"],
   bodyByBody: true,
@@ -36,20 +36,26 @@ const STEP = 3;
 
 function judgeBody(yard: Yard, body: Body): Verdict[] {
   if (!perimeterMethods(yard, body).some(({ planned }) => planned === "ring")) return [];
-  const ends = new Set(yard.barriers("band", body).counted.map(({ id }) => id));
+  const { counted, possible } = yard.barriers("band", body);
+  const ends = new Set([...counted, ...possible].map(({ id }) => id));
   const near = yard.edition.value("ring.min") + yard.accuracy;
   const reaches = (element: KnownElement, beyond: number) =>
     ends.has(element.id) && yard.straight(element, body).length <= near + beyond;
-  const standing: { element: KnownElement; area: Area }[] = [
+  const standing: { element: KnownElement; area: Area; unsure: number }[] = [
     ...yard.walls
-      .filter(({ element, thickness }) => reaches(element, thickness))
-      .map(({ element, footprint }) => ({ element, area: footprint })),
-    ...yard.buildings.filter(({ element }) => reaches(element, 0)),
+      .filter(({ element, thickness }) => reaches(element, thickness + unsureOf(element)))
+      .map(({ element, footprint }) => ({ element, area: footprint, unsure: unsureOf(element) })),
+    ...yard.buildings.filter(({ element }) => reaches(element, 0)).map((building) => ({ ...building, unsure: 0 })),
   ];
-  return standing.flatMap(({ element, area }) => {
-    const face = nearFace(yard, body, area);
-    return face === null ? [] : [judgeNear(yard, body, element, face)];
+  return standing.flatMap(({ element, area, unsure }) => {
+    const face = nearFace(yard, body, area, unsure);
+    return face === null ? [] : [judgeNear(yard, body, element, face, unsure > 0)];
   });
+}
+
+/** How much nearer a wall's face may stand than it is drawn: half of any usual thickness where none is given, inches. */
+function unsureOf({ thickness }: WallElement): number {
+  return thickness === undefined ? 12 : 0;
 }
 
 interface NearFace {
@@ -59,9 +65,10 @@ interface NearFace {
 }
 
 /** The part of a face that leaves a ring too little ground between itself and the water; null where there is none. */
-function nearFace(yard: Yard, body: Body, area: Area): NearFace | null {
+function nearFace(yard: Yard, body: Body, area: Area, unsure: number): NearFace | null {
+  const off = yard.accuracy + unsure;
   const min = yard.edition.value("ring.min");
-  const limit = yard.accuracy > 0 ? min + yard.accuracy : min - 2 * LIMIT_TOLERANCE;
+  const limit = off > 0 ? min + off : min - 2 * LIMIT_TOLERANCE;
   const ringed = perimeterMethods(yard, body).filter(({ planned }) => planned === "ring");
   let witness: Witness | null = null;
   let extent = 0;
@@ -100,7 +107,8 @@ function runsAlong({ from, to, length }: Witness, dx: number, dy: number): boole
 /** Cosine of the least angle between a face and the way to the water from which it stands across it. */
 const ALONG = 0.98;
 
-function judgeNear(yard: Yard, body: Body, element: KnownElement, { witness, extent }: NearFace): Verdict {
+function judgeNear(yard: Yard, body: Body, element: KnownElement, face: NearFace, thin: boolean): Verdict {
+  const { witness, extent } = face;
   const say = speakerOf(yard);
   const min = yard.edition.value("ring.min");
   const name = subjectName(element);
@@ -116,12 +124,14 @@ function judgeNear(yard: Yard, body: Body, element: KnownElement, { witness, ext
     witness: witnessLine(witness),
   };
   const away = say.length(witness.length, min);
+  const unsure = witness.length >= min - 2 * LIMIT_TOLERANCE || yard.accuracy > 0;
   if (yard.all("conductor").some(({ role }) => role === "ring" || role === "grid")) {
     const why = `${name} stands ${away} from the inside wall of ${elementName(body.element)}. The perimeter copper recorded here is judged where it lies.`;
     return { ...base, outcome: "exempt", why };
   }
   const settled = settle(yard, ROOM_QUESTION, element.id, body.id);
-  const lead = `${name} ends the perimeter ${away} from the inside wall of ${elementName(body.element)}, and a ring lies at least ${say.length(min)} from it: along ${say.length(extent)} there is no such room.${settled.note}`;
+  const ends = yard.barriers("band", body).counted.some(({ id }) => id === element.id) ? "ends" : "may end";
+  const lead = `${name} ${ends} the perimeter ${away} from the inside wall of ${elementName(body.element)}, and a ring lies at least ${say.length(min)} from it: along ${say.length(extent)} ${unsure ? "it is not sure that there is such room" : "there is no such room"}.${thin ? " Its thickness is not given." : ""}${settled.note}`;
   if (settled.choice === "yes") return { ...base, ...settled.trace, outcome: "meets", why: lead };
   const remedy =
     "Keep the ring on the pool side and ask the authority having jurisdiction, bond that stretch by steel or a grid where those serve, or move one of the two.";

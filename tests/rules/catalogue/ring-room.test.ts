@@ -36,6 +36,12 @@ describe("room for the ring before a wall", () => {
   it("asks nothing where the wall does not end the perimeter, or where no ring is laid", () => {
     expect(judge([wall(14, { top: 59.99 })])).toEqual([]);
     expect(judge([wall(14, { permanent: false })])).toEqual([]);
+    // Drawn without its thickness, a wall's face may stand nearer than its line does.
+    expect(judge([wall(17, { thickness: undefined })])).toMatchObject([{ outcome: "review" }]);
+    expect(judge([wall(27.5, { thickness: undefined })])).toEqual([]);
+    for (const open of ["top", "permanent"]) {
+      expect(judge([wall(14, { [open]: undefined })])).toMatchObject([{ outcome: "review" }]);
+    }
     expect(judge([deck({ steel: "rebar" }), wall(14)])).toEqual([]);
     expect(judge([deck({ steel: "none" }), wall(14)], { edition: "nec-2023" })).toEqual([]);
   });

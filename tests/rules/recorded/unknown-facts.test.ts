@@ -54,6 +54,13 @@ const YARDS: readonly (readonly [string, readonly object[]])[] = [
   ["steel tie wire on copper", parts({ tie: { hardware: "tie-wire" } })],
   ["bare bars in the deck, tied", parts({ deck: { steel: "rebar" } })],
   ["bars encapsulated in the shell", parts({ pool: { steel: "encapsulated" } })],
+  [
+    "bars in the deck that nothing ties, and a ring",
+    [
+      ...parts({ deck: { steel: "rebar" } }).filter((element) => !("id" in element && element.id === "b-ring")),
+      clampTie("b-ring", [405, 100], ["ring", "b"]),
+    ],
+  ],
   ["one connection to a fence in three pieces", [...parts({}), ...fence({ isolatedSections: 3, gates: 0 })]],
   ["one connection to a fence with a gate", [...parts({}), ...fence({ isolatedSections: 1, gates: 1 })]],
 ];
@@ -95,6 +102,18 @@ describe.each(["nec-2020", "nec-2023"])("%s", (edition) => {
       }
     }
     expect(safer).toEqual([]);
+  });
+});
+
+describe("paving of which it is not given what steel lies in it", () => {
+  const found = (head: object = {}) =>
+    findingOf(reportOf(parts({ deck: { steel: undefined } }), head), "perimeter-surfaces", "deck");
+
+  it("is a question once a ring is complete, and follows the answer", () => {
+    expect(found()).toMatchObject({ outcome: "review", question: { id: "paving-without-steel" } });
+    const answers = (answer: string) => ({ answers: [{ question: "paving-without-steel", element: "deck", answer }] });
+    expect(found(answers("yes"))).toMatchObject({ outcome: "meets", answered: { answer: "yes" } });
+    expect(found(answers("no")).outcome).not.toBe("meets");
   });
 });
 
