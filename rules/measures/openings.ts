@@ -2,7 +2,7 @@
 
 import { flattenPath, pathFrom } from "../../geometry/outline.ts";
 import { distanceBetween } from "../../geometry/points.ts";
-import { FINE_FLATTEN_TOLERANCE } from "../../geometry/tolerances.ts";
+import { FINE_FLATTEN_TOLERANCE, SEALED_GAP } from "../../geometry/tolerances.ts";
 import type { Path, Point } from "../../geometry/types.ts";
 import { wallFootprint } from "../../geometry/wall-footprint.ts";
 import type { OpeningElement } from "../site/elements.ts";
@@ -16,7 +16,10 @@ export interface PiecesOfLine {
   footprints(thickness: number): Point[][];
 }
 
-/** What is left of `path` when the openings that lie on it are cut out; null when none does. */
+/**
+ * What is left of `path` when the openings that lie on it are cut out; null when none does. A stub shorter than SEALED_GAP
+ * beside an opening comes from rounding and is none.
+ */
 export function withoutOpenings(
   path: Path,
   halfThickness: number,
@@ -44,10 +47,10 @@ export function withoutOpenings(
   const kept: [number, number][] = [];
   let from = 0;
   for (const [lo, hi] of gaps) {
-    if (lo > from) kept.push([from, lo]);
+    if (lo - from > SEALED_GAP) kept.push([from, lo]);
     from = Math.max(from, hi);
   }
-  if (from < total) kept.push([from, total]);
+  if (total - from > SEALED_GAP) kept.push([from, total]);
   const lines = kept.map(([lo, hi]) => between(lo, hi, points, stations));
   return {
     lines,
