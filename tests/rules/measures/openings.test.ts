@@ -2,13 +2,14 @@ import { describe, expect, it } from "vitest";
 import { pathFrom } from "../../../geometry/outline.ts";
 import type { Point } from "../../../geometry/types.ts";
 import { withoutOpenings } from "../../../rules/measures/openings.ts";
+import type { OpeningElement } from "../../../rules/site/elements.ts";
 import { turnedBy } from "../../oracles/variants.ts";
 
-const passage = (from: Point, to: Point) => ({
+const passage = (from: Point, to: Point): OpeningElement => ({
   id: "passage",
-  kind: "opening" as const,
-  opening: "passage" as const,
-  path: { vertices: [from, to], closed: false },
+  kind: "opening",
+  opening: "passage",
+  path: { vertices: [[...from], [...to]], closed: false },
 });
 
 /** Footprints of what two passages, one from the wall's end and one that follows it, leave of a wall 200 in. long. */
