@@ -17,7 +17,7 @@ export const EDITIONS: Readonly<Record<EditionId, Edition & { readonly parameter
 /** What judges a site that names no edition, or one we do not hold: the newest; a question is put beside it. */
 export const EDITION_WHEN_UNNAMED: EditionId = "nec-2023";
 
-/** An amendment that names no parameter of ours, or gives it a value of another type. */
+/** An amendment that names no parameter of ours, gives it a value of another type, or is contradicted further down. */
 export interface UselessAmendment {
   readonly amendment: Amendment;
   readonly reason: string;
@@ -69,6 +69,9 @@ export function editionInForce(site: Site, as?: EditionId): EditionInForce {
     const fault = faultOf(amendment, edition.parameters);
     if (fault) useless.push({ amendment, reason: fault });
     else {
+      const earlier = applied.get(amendment.parameter);
+      if (earlier && JSON.stringify(earlier.value) !== JSON.stringify(amendment.value))
+        useless.push({ amendment: earlier, reason: "another amendment gives the same parameter another value" });
       const before = edition.parameters[amendment.parameter as ParameterId];
       parameters[amendment.parameter] = {
         ...before,

@@ -18,4 +18,17 @@ export const examples: readonly RuleExample[] = [
     elements: [concretePool()],
     expect: { element: null, outcome: "review" },
   },
+  {
+    name: "two that give one parameter different values",
+    source: "common practice, no source",
+    edition: "nec-2020",
+    head: {
+      amendments: [
+        { parameter: "switch.distance", value: 72, reason: "invented ordinance" },
+        { parameter: "switch.distance", value: 50, reason: "an older one" },
+      ],
+    },
+    elements: [concretePool()],
+    expect: { element: null, outcome: "review" },
+  },
 ];

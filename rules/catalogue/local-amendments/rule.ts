@@ -14,7 +14,7 @@ export const rule: Rule = {
   part: "site",
   sections: everyEdition("680.2"),
   subjects: "Each local amendment of the site.",
-  measure: "Whether it names a parameter of the edition and gives it a value of its kind.",
+  measure: "Whether it names a parameter of the edition, gives it a value of its kind, and is the only one that does.",
   parameters: [],
   protects: "An amendment that is misspelled changes nothing, and everyone believes that it does.",
   judge(yard) {
