@@ -29,8 +29,9 @@ export const ALWAYS = (): true => true;
 export function runCommand(editor: EditorPorts, command: Command): boolean {
   const available = command.available(editor);
   if (available !== true) {
-    // No work is in danger: it goes by itself, as one key too many after the last step.
-    editor.view.getState().say(available);
+    // One key too many after the last step is no problem, and that goes by itself; a sheet that takes no changes is one.
+    const isLocked = available === editor.document.getState().locked;
+    editor.view.getState().say(available, isLocked ? "problem" : "plain");
     return false;
   }
   const running = command.run(editor);

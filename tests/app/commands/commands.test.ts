@@ -108,6 +108,10 @@ describe("undo and redo", () => {
     expect(editor.said()).toBe("There is nothing to undo.");
     // It does not stay until it is put away: nothing is wrong.
     expect(editor.view.getState().notice?.kind).toBe("plain");
+    editor.document.getState().lock("It is only looked at here.");
+    run(editor, "undo");
+    expect(editor.view.getState().notice).toMatchObject({ text: "It is only looked at here.", kind: "problem" });
+    editor.document.getState().open(sampleYard(), { name: "", saved: null });
     editor.view.getState().select(["fence-1"]);
     run(editor, "duplicate");
     const copy = editor.view.getState().selection;
