@@ -17,7 +17,7 @@ export interface PiecesOfLine {
 }
 
 /**
- * What is left of `path` when the openings that lie on it are cut out; null when none does. A stub shorter than SEALED_GAP
+ * What is left of `path` when the openings that lie on it are cut out; null when none does. A rest shorter than SEALED_GAP
  * beside an opening comes from rounding and is none.
  */
 export function withoutOpenings(
