@@ -5,7 +5,6 @@
 import { regionArea, unionRegions } from "../../geometry/clipping.ts";
 import { lengthWithin, pathToArea } from "../../geometry/distance.ts";
 import { areaFrom, flattenArea, pathFrom } from "../../geometry/outline.ts";
-import { shortestPathFromPath, shortestPathToArea } from "../../geometry/paths-around-barriers.ts";
 import { LIMIT_TOLERANCE } from "../../geometry/tolerances.ts";
 import type { Area, Barrier, Path, Point, Region, Route, Witness } from "../../geometry/types.ts";
 import { wallFootprint } from "../../geometry/wall-footprint.ts";
@@ -16,7 +15,7 @@ import type { ElementOf, Kind, KnownElement, UnknownElement } from "../site/elem
 import type { PerimeterChoice, Site } from "../site/site.ts";
 import { type AnswerFound, findAnswer } from "./answers.ts";
 import { splitBySurface } from "./band-pieces.ts";
-import { type BarrierLists, isClear, listsOf } from "./barrier-lists.ts";
+import { type BarrierLists, listsOf } from "./barrier-lists.ts";
 import {
   type BarrierMeasure,
   type BarrierSet,
@@ -31,6 +30,7 @@ import { OnceWork } from "./once-work.ts";
 import { bitOf } from "./reading-notes.ts";
 import type { SameInputs } from "./same-inputs.ts";
 import { type Shape, shapeOf, straightToWater } from "./shapes.ts";
+import { pathMeasure, wayRound } from "./ways-round.ts";
 import type { Work } from "./work.ts";
 import type { Band, BandPiece, BarrierChoice, Body, PathMeasure } from "./yard-types.ts";
 
@@ -213,23 +213,9 @@ export class Yard {
   /** The same, and the paths where what is not given about barriers turns out one way or the other. */
   pathTo(element: KnownElement, body: Body, measure: "metal" | "cord"): PathMeasure {
     const lists = this.#barrierLists(measure, body);
-    return this.#work.memos.measured(element, lists, "path", () => {
-      const { set } = lists;
-      const round = (which: BarrierChoice) => this.#route(element, body, lists, which);
-      const counted = round("counted");
-      const surely = set.assumed.size === 0 ? counted : round("surely");
-      const atMost = set.possible.length === 0 ? counted : round("at most");
-      if (surely === counted && atMost === counted) return { counted, surely, atMost, openFacts: NO_FACTS };
-      const openFacts: { element: string; field: string }[] = [];
-      if (surely?.length !== counted?.length) {
-        for (const m of set.counted)
-          if (set.assumed.has(m.id)) for (const field of m.openFacts) openFacts.push({ element: m.id, field });
-      }
-      if (atMost?.length !== counted?.length) {
-        for (const m of set.possible) for (const field of m.openFacts) openFacts.push({ element: m.id, field });
-      }
-      return { counted, surely, atMost, openFacts };
-    });
+    return this.#work.memos.measured(element, lists, "path", () =>
+      pathMeasure(lists.set, (which) => this.#route(element, body, lists, which)),
+    );
   }
 
   /** The barriers of a measure as one list, the same array each time: what is worked out of it is kept with it. */
@@ -246,14 +232,7 @@ export class Yard {
   }
 
   #route(element: KnownElement, body: Body, lists: BarrierLists, which: BarrierChoice): Route | null {
-    // Nothing is shorter than the straight line: where no barrier comes near it, it is the path.
-    const straight = this.straight(element, body);
-    if (isClear(lists, which, straight)) return straightRoute(straight);
-    const barriers = lists[which];
-    const shape = this.shape(element);
-    if (shape.kind === "point") return shortestPathToArea(shape.at, body.water, barriers, { straight });
-    if (shape.kind === "path") return shortestPathFromPath(shape.path, body.water, barriers, { straight });
-    return shortestPathFromPath(shape.area.outer, body.water, barriers);
+    return wayRound(this.shape(element), body, lists, which, this.straight(element, body));
   }
 
   /** Footprints of all walls and buildings, and the water of all bodies: the places that belong to no zone. */
@@ -346,14 +325,8 @@ export class Yard {
   }
 }
 
-function straightRoute({ length, from, to }: Witness): Route {
-  return { length, points: [from, to] };
-}
-
 /** Names under which lists of barriers are kept with their body. */
 const LISTS = { band: "barriers of band", metal: "barriers of metal", cord: "barriers of cord" } as const;
-
-const NO_FACTS = [] as const;
 
 const NOTHING_WITHIN = { length: 0, pieces: [] } as const;
 
