@@ -5,8 +5,9 @@
  * 1. Candidates (offset-pieces.ts): every edge moved to its ground side, and an arc round every convex corner.
  * 2. Candidates are cut wherever they meet each other (offset-meetings.ts); the distance to the water passes `d` nowhere
  * else, so each part is wholly right or wholly wrong, and so is a run of pieces joined without a cut: one of a run is
- * tried. 3. Parts with something nearer than `d`, or under the water of another body, are left out. 4. The rest is chained by the nodes recorded at the cuts (offset-chain.ts). 5. Where pieces are left over, the result is compared
- * with a finely clipped polygon, and where it differs that polygon is given instead, marked `exact: false`.
+ * tried. 3. Parts with something nearer than `d`, or under the water of another body, are left out. 4. The rest is chained
+ * by the nodes recorded at the cuts (offset-chain.ts). 5. Where pieces are left over, the result is compared with a finely
+ * clipped polygon, and where it differs that polygon is given instead, marked `exact: false`.
  *
  * Loops run with the water to their left: counter-clockwise round bodies, clockwise round ground (islands, pockets).
  */
