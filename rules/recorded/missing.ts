@@ -7,12 +7,13 @@ export interface MissingInputs {
   readonly ties: readonly Pick<TieReport, "present">[];
   /** After the compare stage. */
   readonly verdicts: readonly Pick<Verdict, "outcome" | "need" | "element" | "body">[];
-  readonly loops: readonly Pick<LoopCheck, "complete" | "gaps">[];
+  readonly loops: readonly Pick<LoopCheck, "bodies" | "complete" | "gaps">[];
 }
 
 /**
  * Needed ties without a recorded one + parts (and shell grids) that need bonding and are not reached + 1 for each loop of
- * perimeter bonding that is not complete where it is surely needed + 1 for each body of water without contact. The same
+ * perimeter bonding that is not complete where it is surely needed, or for a body whose loops are complete and do not
+ * serve all of its perimeter (ground behind a wall that does not end it) + 1 for each body of water without contact. The same
  * whether or not any copper is recorded; what is only in question counts nothing. A fitting that is there to give the
  * water its contact is counted with that water while it has none.
  */
@@ -25,6 +26,8 @@ export function missingCount({ ties, verdicts, loops }: MissingInputs): number {
     if (need.servesWater && waters.has(body)) continue;
     parts.add(need.elements[0] ?? element);
   }
+  const perimeters = new Set(needed.filter(({ need }) => need?.kind === "perimeter").map(({ body }) => body));
   const open = loops.filter(({ complete, gaps }) => complete === "no" && gaps.some((gap) => gap.needed));
-  return ties.filter(({ present }) => !present).length + parts.size + open.length + waters.size;
+  for (const { bodies } of open) for (const body of bodies) perimeters.delete(body);
+  return ties.filter(({ present }) => !present).length + parts.size + open.length + perimeters.size + waters.size;
 }

@@ -136,11 +136,15 @@ describe("what is missing, counted by hand", () => {
     expect(missingCount({ ties: [], verdicts: [plate, { ...water, body: "other" }], loops: [] })).toBe(2);
     expect(missingCount({ ties: [], verdicts: [plate, { ...water, outcome: "meets" }], loops: [] })).toBe(1);
     const loops = [
-      { complete: "no", gaps: [gap] },
-      { complete: "doubtful", gaps: [gap] },
-      { complete: "no", gaps: [{ ...gap, needed: false }] },
+      { bodies: ["p"], complete: "no", gaps: [gap] },
+      { bodies: ["p"], complete: "doubtful", gaps: [gap] },
+      { bodies: ["p"], complete: "no", gaps: [{ ...gap, needed: false }] },
     ] as const;
     expect(missingCount({ ties: [], verdicts: [], loops })).toBe(1);
+    const ground = { ...part, need: { ...need, kind: "perimeter" } } as const;
+    expect(missingCount({ ties: [], verdicts: [ground], loops })).toBe(1);
+    expect(missingCount({ ties: [], verdicts: [ground, ground], loops: loops.slice(1) })).toBe(1);
+    expect(missingCount({ ties: [], verdicts: [ground, { ...ground, body: "q" }], loops })).toBe(2);
   });
 });
 
