@@ -164,39 +164,9 @@ export class RingTree {
     return winding;
   }
 
-  /** Whether a ray to the right of a position crosses an odd number of sides. */
+  /** Whether a ray to the right of a position crosses an odd number of sides: each turns the winding by one. */
   isCrossedOddly(x: number, y: number): boolean {
-    const boxes = this.#boxes;
-    let odd = false;
-    let top = 0;
-    waiting[0] = 0;
-    while (top >= 0) {
-      const node = waiting[top] as number;
-      top -= 1;
-      const at = node * 4;
-      if ((boxes[at + 1] as number) > y || (boxes[at + 3] as number) <= y || (boxes[at + 2] as number) < x) continue;
-      if ((boxes[at] as number) > x) {
-        const from = this.#corners[this.#firstSide(node)] as Point;
-        const to = this.#corners[this.#endSide(node)] as Point;
-        if (from[1] > y !== to[1] > y) odd = !odd;
-        continue;
-      }
-      if (node < this.#firstLeaf) {
-        waiting[top + 1] = 2 * node + 1;
-        waiting[top + 2] = 2 * node + 2;
-        top += 2;
-        continue;
-      }
-      const end = this.#endSide(node);
-      for (let i = this.#firstSide(node); i < end; i++) {
-        const a = this.#corners[i] as Point;
-        const b = this.#corners[i + 1] as Point;
-        if (a[1] > y === b[1] > y) continue;
-        const side = turnOf(a[0], a[1], b[0], b[1], x, y);
-        if (b[1] > a[1] ? side > 0 : side < 0) odd = !odd;
-      }
-    }
-    return odd;
+    return this.windingRound(x, y) % 2 !== 0;
   }
 }
 
