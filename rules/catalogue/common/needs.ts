@@ -50,13 +50,6 @@ function spreadAlong({ edges }: Path): Point[] {
 /** Spacing of the positions that a branch may choose from along a line, inches: finer saves no copper worth counting. */
 const STRIDE = 24;
 
-/** The lowest point of an element's z; null where it is not given. */
-export function lowestOf(z: number | readonly number[] | undefined): number | null {
-  if (z === undefined || typeof z === "number") return z ?? null;
-  const [a, b] = z;
-  return a === undefined || b === undefined ? null : Math.min(a, b);
-}
-
 /** The lowest and highest point of an element's z, a single number standing for both. */
 export function heightRange(z: number | readonly number[] | undefined): { bottom: number; top: number } | null {
   if (z === undefined) return null;

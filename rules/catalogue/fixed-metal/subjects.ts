@@ -12,7 +12,8 @@ import type {
 } from "../../site/elements.ts";
 import { elementName } from "../../words/element-names.ts";
 import { type Doubt, type FixedMetal, joinRemedy } from "../common/fixed-metal.ts";
-import { heightRange, lowestOf } from "../common/needs.ts";
+import { lowestOf } from "../common/heights.ts";
+import { heightRange } from "../common/needs.ts";
 import { subjectName, yesNo } from "../common/verdicts.ts";
 
 /** Makes the judgement's input for one subject and one body. */
@@ -41,7 +42,7 @@ export class MetalPiece implements FixedMetal {
     this.name = subjectName(element);
     this.straight = yard.straight(element, body);
     this.path = pathRound(yard, element, body);
-    this.lowest = lowestOf(element.z);
+    this.lowest = lowestOf(element.z) ?? null;
     this.extent = yard.shape(element).kind === "path" ? extentOf(yard, element, body) : undefined;
   }
 

@@ -192,6 +192,9 @@ describe("luminaires", () => {
     const indoor = (changes: object) => of({ indoor: true, z: 90, ...changes }, 0, { edition });
     expect(indoor({})).toMatchObject({ outcome: "meets", section: "680.22(B)(2)" });
     expect(indoor({ z: 89.99 }).outcome).toBe("conflict");
+    // Its two levels given top first: the lower one counts. Arithmetic.
+    expect(indoor({ z: [144, 80] }).outcome).toBe("conflict");
+    expect(indoor({ z: [80, 144] }).outcome).toBe("conflict");
     expect(indoor({ gfci: false }).outcome).toBe("conflict");
     expect(indoor({ totallyEnclosed: false }).outcome).toBe("conflict");
     expect(indoor({ totallyEnclosed: undefined }).question?.text).toContain("`totallyEnclosed`");
