@@ -53,10 +53,10 @@ export interface Need {
   readonly drop: number;
   /** Of a part that is there to put bonded metal in its body's water: where that water has no contact, it counts once. */
   readonly servesWater?: true;
-  readonly onlyIf?: OnlyIf;
+  readonly onlyIf?: readonly OnlyIf[];
 }
 
-/** What has to be answered with yes before what is recorded is all that is needed. */
+/** What has to be answered with yes, each of them, before what is recorded is all that is needed. */
 export interface OnlyIf {
   readonly question: Question;
   /** To go on after "only if". */

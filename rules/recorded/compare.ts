@@ -9,7 +9,7 @@ import type { Yard } from "../measures/yard.ts";
 import type { TieReport } from "../report.ts";
 import type { Recorded } from "./graph.ts";
 import { missingCount } from "./missing.ts";
-import { type Met, partMet, perimeterMet, shellGridMet, tailMet, waterMet } from "./needs-met.ts";
+import { type Met, onlyIfSo, partMet, perimeterMet, shellGridMet, tailMet, waterMet } from "./needs-met.ts";
 import { checkLoops } from "./perimeter-complete.ts";
 
 export interface Compared {
@@ -45,7 +45,7 @@ export function compare(
 function against(yard: Yard, judged: Judged, recorded: Recorded): Judged {
   const { rule, verdict } = judged;
   if (verdict.outcome !== "bond" || !verdict.need) return judged;
-  const met = metOf(yard, rule, verdict, verdict.need, recorded);
+  const met = onlyIfSo(yard, verdict, verdict.need, metOf(yard, rule, verdict, verdict.need, recorded));
   return { rule, verdict: told(verdict, met) };
 }
 
@@ -54,7 +54,7 @@ function metOf(yard: Yard, rule: Rule, verdict: Verdict, need: Need, recorded: R
     case "part":
       return rule.id === TAIL_RULE ? tailMet(yard, verdict, need, recorded) : partMet(yard, verdict, need, recorded);
     case "perimeter":
-      return perimeterMet(yard, verdict, need, recorded);
+      return perimeterMet(yard, verdict, recorded);
     case "water":
       return waterMet(yard, verdict, need, recorded);
     case "shell-grid":

@@ -47,6 +47,17 @@ function doubtful(
   return { ...met, state, says: met.says + note, question, trace };
 }
 
+/** Met only if what is open about the need itself is answered with yes too; the first that is not decides. */
+export function onlyIfSo(yard: Yard, verdict: Verdict, need: Need, met: Met): Met {
+  let held = met;
+  for (const { question, says, remedy } of need.onlyIf ?? []) {
+    if (held.state !== "yes") break;
+    const asked = doubtful(yard, question, verdict, { says: `${held.says} That is enough only if ${says}.`, remedy });
+    held = { ...held, ...asked, trace: { ...held.trace, ...asked.trace } };
+  }
+  return held;
+}
+
 function names(yard: Yard, ids: readonly string[]): string {
   const words = ids.map((id) => {
     const element = yard.get(id);
@@ -59,11 +70,7 @@ function names(yard: Yard, ids: readonly string[]): string {
 export function partMet(yard: Yard, verdict: Verdict, need: Need, recorded: Recorded): Met {
   const id = need.elements[0];
   if (id === undefined) return { state: "no", says: "It names no element that could be reached." };
-  const reach = recorded.reached(id, need.connections);
-  if (!reach.reached || !need.onlyIf) return reachMet(yard, verdict, reach, need.connections);
-  const { question, says, remedy } = need.onlyIf;
-  const reached = `Reached by ${names(yard, reach.ties)}, and that is all it needs only if ${says}.`;
-  return doubtful(yard, question, verdict, { says: reached, remedy });
+  return reachMet(yard, verdict, recorded.reached(id, need.connections), need.connections);
 }
 
 function reachMet(yard: Yard, verdict: Verdict, reach: Reach, connections: number): Met {
@@ -163,7 +170,7 @@ export function shellGridMet(yard: Yard, verdict: Verdict, need: Need, recorded:
 }
 
 /** Perimeter bonding under one surface of a body: complete as recorded wherever a loop passes it. */
-export function perimeterMet(yard: Yard, verdict: Verdict, need: Need, recorded: Recorded): Met {
+export function perimeterMet(yard: Yard, verdict: Verdict, recorded: Recorded): Met {
   const { body, element } = verdict;
   if (body === null) return { state: "no", says: "It names no body of water." };
   const passed = perimeterLoops(yard).some(({ course }) =>
@@ -173,14 +180,7 @@ export function perimeterMet(yard: Yard, verdict: Verdict, need: Need, recorded:
   const check: PerimeterCheck = passed
     ? perimeterComplete(yard, body, recorded, element)
     : perimeterComplete(yard, body, recorded);
-  if (check.complete === "sure") {
-    if (!need.onlyIf) return { state: "yes", says: "The perimeter bonding recorded here is complete." };
-    const { question, says, remedy } = need.onlyIf;
-    return doubtful(yard, question, verdict, {
-      says: `The perimeter bonding recorded here is complete only if ${says}.`,
-      remedy,
-    });
-  }
+  if (check.complete === "sure") return { state: "yes", says: "The perimeter bonding recorded here is complete." };
   const gap = check.gaps.reduce((sum, { length }) => sum + length, 0);
   if (check.complete === "no")
     return {

@@ -50,7 +50,7 @@ export function fenceNeed(yard: Yard, element: FenceElement, body: Body, bodies:
   const near = meetingPoints(yard, element, body, yard.edition.value("fixedMetal.distance"));
   const need = partNeed(yard, element, [...near.slice(0, 1), ...at, ...near.slice(1)], sections + gates, null);
   const given = element.isolatedSections !== undefined && element.gates !== undefined;
-  return given ? need : { ...need, onlyIf: ONE_PIECE };
+  return given ? need : { ...need, onlyIf: [ONE_PIECE] };
 }
 
 const ONE_PIECE: OnlyIf = {

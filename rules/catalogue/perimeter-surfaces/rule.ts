@@ -122,7 +122,14 @@ function judgePiece(yard: Yard, body: Body, method: PieceMethod): Verdict {
     return { ...base, outcome: "review", remedy, ...(question ? { question } : {}) };
   }
   const elements = piece.surface === null ? [] : [piece.surface];
-  const need: Need = { kind: "perimeter", elements, connections: 0, at: [], drop: 0, ...(onlyIf ? { onlyIf } : {}) };
+  const need: Need = {
+    kind: "perimeter",
+    elements,
+    connections: 0,
+    at: [],
+    drop: 0,
+    ...(onlyIf ? { onlyIf: [onlyIf] } : {}),
+  };
   return { ...base, outcome: "bond", remedy, need };
 }
 
@@ -215,7 +222,7 @@ function alsoBehind(yard: Yard, method: PieceMethod, verdict: Verdict, behind: r
   if (further.room && method.planned === "ring" && !gridded) return verdict;
   const { area } = further.piece;
   const says = `Another ${speakerOf(yard).area(area)} of it ${further.says}`;
-  const need: Need = { ...verdict.need, onlyIf: ENDS_HERE };
+  const need: Need = { ...verdict.need, onlyIf: [...(verdict.need.onlyIf ?? []), ENDS_HERE] };
   return { ...verdict, why: `${verdict.why} ${says}`, need };
 }
 

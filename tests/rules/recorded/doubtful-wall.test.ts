@@ -61,6 +61,20 @@ describe("a surface that goes on behind a wall of doubtful height", () => {
     expect(found(near, { accuracy: 1 }, null).outcome).not.toBe("meets");
   });
 
+  it("is no pass by the wall's answer alone while the steel in the paving is not given", () => {
+    // A grid of copper that is not of the perimeter: nobody can say that only a ring serves here.
+    const grid = ringCopper({ id: "grid", role: "grid", path: line(10, 90, 370, 90) });
+    const paved = deck({ outline: box(-200, -200, 600, 400), steel: undefined });
+    const yard = [concretePool(), paved, grid, ringCopper(), ...fourTies(), wall(24)];
+    expect(found(yard, answered("yes"))).toMatchObject({
+      outcome: "review",
+      question: { id: "paving-without-steel" },
+    });
+    const both = answered("yes");
+    both.answers.push({ question: "paving-without-steel", element: "deck", answer: "yes" });
+    expect(found(yard, both).outcome).toBe("meets");
+  });
+
   it("says so before anything is recorded", () => {
     const finding = found([concretePool(), wall(12)], { accuracy: 1 }, null);
     expect(finding.outcome).toBe("bond");

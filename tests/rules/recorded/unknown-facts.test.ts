@@ -115,6 +115,17 @@ describe("paving of which it is not given what steel lies in it", () => {
     expect(found(answers("yes"))).toMatchObject({ outcome: "meets", answered: { answer: "yes" } });
     expect(found(answers("no")).outcome).not.toBe("meets");
   });
+
+  it("stays a question when only what is open about the copper is answered", () => {
+    const yard = parts({ deck: { steel: undefined }, ring: { joint: undefined } });
+    const answers = [{ question: "recorded-perimeter", element: "deck", answer: "yes" }];
+    const judge = (more: readonly object[]) =>
+      findingOf(reportOf(yard, { answers: [...answers, ...more] }), "perimeter-surfaces", "deck");
+    expect(findingOf(reportOf(yard), "perimeter-surfaces", "deck").question?.id).toBe("recorded-perimeter");
+    expect(judge([])).toMatchObject({ outcome: "review", question: { id: "paving-without-steel" } });
+    const bare = { question: "paving-without-steel", element: "deck", answer: "yes" };
+    expect(judge([bare]).outcome).toBe("meets");
+  });
 });
 
 describe("a fence of which it is not given in how many pieces it stands", () => {
@@ -129,5 +140,15 @@ describe("a fence of which it is not given in how many pieces it stands", () => 
     const answers = (answer: string) => ({ answers: [{ question: "fence-one-piece", element: "fence", answer }] });
     expect(found({}, answers("yes"))).toMatchObject({ outcome: "meets", answered: { answer: "yes" } });
     expect(found({}, answers("no")).outcome).toBe("missing");
+  });
+
+  it("stays a question when only what is open about the connection is answered", () => {
+    const yard = [...parts({}), ...fence({}).map((one) => ("joins" in one ? { ...one, hardware: undefined } : one))];
+    const answers = [{ question: "recorded-connection", element: "fence", answer: "yes" }];
+    expect(findingOf(reportOf(yard), "fixed-metal", "fence").question?.id).toBe("recorded-connection");
+    expect(findingOf(reportOf(yard, { answers }), "fixed-metal", "fence")).toMatchObject({
+      outcome: "review",
+      question: { id: "fence-one-piece" },
+    });
   });
 });
