@@ -6,6 +6,7 @@ import { LIMIT_TOLERANCE } from "../../../geometry/tolerances.ts";
 import type { Area, Point, Witness } from "../../../geometry/types.ts";
 import type { Body, Yard } from "../../measures/yard.ts";
 import { perimeterMethods } from "../../perimeter/methods.ts";
+import { perimeterCopper } from "../../recorded/bearers.ts";
 import type { KnownElement, WallElement } from "../../site/elements.ts";
 import { elementName } from "../../words/element-names.ts";
 import { bondedBodies } from "../common/storable.ts";
@@ -20,7 +21,7 @@ export const rule: Rule = {
   subjects:
     "Each wall or building that ends the perimeter, or may, and stands nearer to the water than a ring may lie, where the plan lays a ring.",
   measure: "The straight distance from the inside wall to its face, and how far it runs as near as that.",
-  parameters: ["ring.min"],
+  parameters: ["ring.min", "perimeter.width"],
   bodyByBody: true,
   protects: "A ring squeezed against the shell, or left out behind a wall, leaves the strip in front of it unbonded.",
   judge: (yard) => bondedBodies(yard).flatMap((body) => judgeBody(yard, body)),
@@ -125,7 +126,8 @@ function judgeNear(yard: Yard, body: Body, element: KnownElement, face: NearFace
   };
   const away = say.length(witness.length, min);
   const unsure = witness.length >= min - 2 * LIMIT_TOLERANCE || yard.accuracy > 0;
-  if (yard.all("conductor").some(({ role }) => role === "ring" || role === "grid")) {
+  const band = yard.edition.value("perimeter.width");
+  if (perimeterCopper(yard).some((copper) => yard.straight(copper, body).length <= band)) {
     const why = `${name} stands ${away} from the inside wall of ${elementName(body.element)}. The perimeter copper recorded here is judged where it lies.`;
     return { ...base, outcome: "exempt", why };
   }

@@ -57,5 +57,9 @@ describe("room for the ring before a wall", () => {
   it("leaves recorded copper to the rule on its place", () => {
     const ring = { id: "ring", kind: "conductor", role: "ring", path: line(0, -21, 384, -21) };
     expect(judge([wall(14), ring])).toMatchObject([{ outcome: "exempt" }]);
+    // Copper of the shell, and of another pool's perimeter, lies elsewhere.
+    const grid = { id: "grid", kind: "conductor", role: "grid", path: line(10, 90, 370, 90) };
+    expect(judge([wall(14), grid])).toMatchObject([{ outcome: "review" }]);
+    expect(judge([wall(14), { ...ring, path: line(0, -200, 384, -200) }])).toMatchObject([{ outcome: "review" }]);
   });
 });
