@@ -42,8 +42,8 @@ export function standsElsewhere(
 }
 
 /** What is open about the body of water that an element is in; null where nothing is. */
-export function poolDoubt(yard: Yard, element: LightElement | WaterBondElement): PoolDoubt | null {
-  const { pool } = element;
+export function poolDoubt(yard: Yard, element: LightElement | WaterBondElement | MetalElement): PoolDoubt | null {
+  const pool = element.kind === "metal" ? undefined : element.pool;
   if (pool === undefined ? yard.bodies.length < 2 : yard.body(pool) !== undefined) return null;
   const body = yard.nearestBody(element, bondedBodies(yard));
   if (body === null) return null;

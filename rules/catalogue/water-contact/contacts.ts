@@ -52,11 +52,12 @@ export function contactsOf(yard: Yard, body: Body): readonly Contact[] {
 }
 
 /** A contact of which it is open whose water it is in; null where nothing is. */
-function poolContact(yard: Yard, element: LightElement | WaterBondElement): Contact | null {
+function poolContact(yard: Yard, element: LightElement | WaterBondElement | MetalElement): Contact | null {
   const doubt = poolDoubt(yard, element);
   if (doubt === null || doubt.settled.choice === "yes") return null;
-  const { question, settled, says } = doubt;
-  return { element, state: "open", area: null, at: element.at, says: says + settled.note, question, settled };
+  const { body, question, settled, says } = doubt;
+  const at = yard.straight(element, body).to;
+  return { element, state: "open", area: null, at, says: says + settled.note, question, settled };
 }
 
 /** The same question asked of the body's water, where several contacts may raise it. */
@@ -138,6 +139,8 @@ function metalContact(yard: Yard, body: Body, metal: MetalElement): Contact[] {
   const area = metal.wettedArea ?? null;
   const base = { element: metal, area, at: straight.to };
   if (area === 0) return [{ ...base, state: "no", says: `${name} leaves no surface in the water.` }];
+  const elsewhere = poolContact(yard, metal);
+  if (elsewhere !== null) return [elsewhere];
   let answered: Settled | undefined;
   const comesOut = metal.part === undefined || isLadderOrRail(metal.part);
   if (metal.removable === true || (metal.removable === undefined && comesOut)) {

@@ -100,6 +100,16 @@ describe("water whose contact is open", () => {
     expect(ladder({ z: [-40, 30], removable: true })?.outcome).toBe("review");
   });
 
+  it("a ladder at its cups between two pools counts for none of them until somebody says whose it is", () => {
+    const part = (x: number) =>
+      post(0, { shape: { point: [x, 96] }, part: "ladder", inPoolStructure: true, removable: false, z: [-40, 30] });
+    const both = (x: number) => [linerPool(), spa(), part(x)];
+    expect(waterOf("pool", both(389))).toMatchObject({ outcome: "review", question: { id: "named-pool-post" } });
+    const yes = { answers: [{ question: "named-pool", element: "post", answer: "yes" }] };
+    expect(waterOf("pool", both(389), yes)?.need?.elements).toEqual(["post"]);
+    expect(waterOf("pool", both(380))?.need?.elements).toEqual(["post"]);
+  });
+
   it("a shell that nobody names may conduct", () => {
     expect(waterOf("pool", [concretePool({ shell: "unknown", steel: undefined })])).toMatchObject({
       outcome: "review",
