@@ -138,7 +138,7 @@ function paved(yard: Yard, surface: SurfaceElement, ask: Ask): SurfaceJudgement 
         settled,
       );
     const below = pavedByItsSteel(yard, surface, ask);
-    if (settled.choice === "no") return { ...below, settled: below.settled ?? settled };
+    if (settled.choice === "no") return { ...below, settled: below.settled?.choice == null ? settled : below.settled };
     const reason =
       "Paving raised on nonconductive supports is free only above a bonded surface, and the drawing does not show what lies below.";
     return { ...below, outcome: "review", reason, question: RAISED_PAVING_QUESTION, settled };

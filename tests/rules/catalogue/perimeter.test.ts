@@ -120,6 +120,7 @@ describe("the method by edition and surface", () => {
     ["nec-2023", { material: "tile" }, "surface-class", "nonconductive and separated from the earth", "none-needed"],
     ["nec-2023", { ...raised }, "raised-over-bonded", "yes", "none-needed"],
     ["nec-2023", { ...raised }, "raised-over-bonded", "no", "grid"],
+    ["nec-2023", { ...raised, steel: undefined }, "raised-over-bonded", "no", "grid"],
     ["nec-2023", { level: 50 }, "outside-height-band", "yes", "grid"],
     ["nec-2023", { level: 50 }, "outside-height-band", "no", "none-needed"],
   ])("%s %j, asked %s and answered %s: %s", (edition, changes, question, answer, bonding) => {
