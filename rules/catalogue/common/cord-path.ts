@@ -6,6 +6,7 @@ import { shortestPathToArea } from "../../../geometry/paths-around-barriers.ts";
 import { LIMIT_TOLERANCE } from "../../../geometry/tolerances.ts";
 import type { Edge, Path, Point } from "../../../geometry/types.ts";
 import type { WallModel } from "../../measures/barriers.ts";
+import { pathMeasure } from "../../measures/ways-round.ts";
 import type { BarrierChoice, Body, PathMeasure, Yard } from "../../measures/yard.ts";
 import type { DeviceElement } from "../../site/elements.ts";
 
@@ -90,14 +91,7 @@ export function cordPath(yard: Yard, body: Body, element: DeviceElement, place: 
 /** The same from another place at the receptacle. */
 export function cordPathFrom(yard: Yard, body: Body, element: DeviceElement, from: Point): PathMeasure {
   return yard.kept(`cord path ${element.id} ${body.id} ${from[0]} ${from[1]}`, () => {
-    const set = yard.barriers("cord", body);
     const round = (which: BarrierChoice) => shortestPathToArea(from, body.water, yard.barrierList("cord", body, which));
-    const counted = round("counted");
-    const surely = set.assumed.size === 0 ? counted : round("surely");
-    const atMost = set.possible.length === 0 ? counted : round("at most");
-    const openFacts = [...set.counted.filter((model) => set.assumed.has(model.id)), ...set.possible].flatMap((model) =>
-      model.openFacts.map((field) => ({ element: model.id, field })),
-    );
-    return { counted, surely, atMost, openFacts: surely?.length === atMost?.length ? [] : openFacts };
+    return pathMeasure(yard.barriers("cord", body), round);
   }, [element]);
 }

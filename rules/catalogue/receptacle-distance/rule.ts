@@ -3,6 +3,7 @@ import { reaches } from "../../measures/compare.ts";
 import type { Body, PathMeasure, Yard } from "../../measures/yard.ts";
 import type { Question } from "../../report.ts";
 import type { DeviceElement } from "../../site/elements.ts";
+import { elementName } from "../../words/element-names.ts";
 import { worstOf } from "../across-bodies.ts";
 import { cordPath, cordPathFrom, type Place, placeOf } from "../common/cord-path.ts";
 import { storableOf } from "../common/storable.ts";
@@ -72,21 +73,28 @@ function judgeInWall(
   facing: Verdict,
   behind: () => Verdict,
 ): Verdict {
+  const within = yard.get(wall);
+  const wallName = within ? elementName(within) : wall;
   const question: Question = {
     id: "receptacle-wall-face",
-    text: `Which face of wall ${wall} is this receptacle on?`,
+    text: `Which face of ${wallName} is this receptacle on?`,
     options: ["toward the water", "away from it"],
   };
   const { choice, trace, note } = settle(yard, question, element.id, body.id);
   if (choice === "toward the water") return { ...facing, ...trace, why: facing.why + note };
   const other = behind();
   if (choice === "away from it") return { ...other, ...trace, why: other.why + note };
-  if (facing.outcome === other.outcome || facing.outcome === "review") return facing;
+  if (facing.outcome === other.outcome || facing.outcome === "review")
+    return { ...facing, ...trace, why: facing.why + note };
+  const unlike =
+    other.outcome === "review"
+      ? "Whether a cord would lie far enough hangs on the face that it is on."
+      : "On one face of it a cord would lie too near to the water, on the other far enough.";
   return {
     ...facing,
     ...trace,
     outcome: "review",
-    why: `${subjectName(element)} is drawn inside wall ${wall}. On one face of it a cord would lie too near to the water, on the other far enough.${note}`,
+    why: `${subjectName(element)} is drawn inside ${wallName}. ${unlike}${note}`,
     remedy: "Draw it on the face that it is on.",
     question,
   };

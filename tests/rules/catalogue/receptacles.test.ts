@@ -155,6 +155,9 @@ describe("a receptacle drawn inside a free wall", () => {
       measured: { path: 17 },
       question: { id: "receptacle-wall-face" },
     });
+    expect(judge(distance, [wall({ id: "wall-7" }), outlet(20)])).toMatchObject({
+      question: { text: "Which face of wall 7 is this receptacle on?" },
+    });
     expect(judge(distance, [wall(), outlet(20)], said("toward the water")).outcome).toBe("conflict");
     const away = judge(distance, [wall({ path: line(0, 212, 384, 212) }), outlet(20)], said("away from it"));
     expect(away).toMatchObject({ outcome: "meets", measured: { path: 23 + 184 } });
