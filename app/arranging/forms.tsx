@@ -1,7 +1,9 @@
 /** The forms: move by a distance, turn, mirror, repeat along a line. Each shows on the sheet what it would make, applies as one step and stays open. */
 import { useEffect, useState } from "react";
 import { namesOf } from "../../rules/words/element-names.ts";
+import { hostOf } from "../canvas/host-of.ts";
 import { useDocument, useEditor } from "../editor-context.tsx";
+import { KEEPS_ORIGINAL } from "../tools/entry-keys.ts";
 import type { ArrangeForm } from "../view/view-store.ts";
 import { ArrangeFrame, Check, Choice, TypedField } from "./arrange-form.tsx";
 import {
@@ -131,7 +133,7 @@ function TurnForm({ ids, onClose }: FormProps) {
 }
 
 function MirrorForm({ ids, onClose }: FormProps) {
-  const { view } = useEditor();
+  const editor = useEditor();
   const site = useDocument((state) => state.shown);
   const units = site.display?.units ?? "ft-in";
   const [figures, setFigures] = useState<MirrorFigures>({
@@ -197,7 +199,8 @@ function MirrorForm({ ids, onClose }: FormProps) {
         type="button"
         onClick={() => {
           onClose();
-          view.getState().setTool("mirror");
+          editor.view.getState().setTool("mirror");
+          if (figures.keepsOriginal) hostOf(editor).key({ key: KEEPS_ORIGINAL, shift: false });
         }}
       >
         Draw the line on the sheet

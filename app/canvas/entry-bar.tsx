@@ -47,6 +47,11 @@ export function EntryBar() {
     if (host.tool.id === "select") focusSheet();
     else first.current?.focus();
   };
+  /** What ends the bar takes its button along: keys then go on on the sheet. */
+  const act = (button: () => void) => {
+    button();
+    if (host.state.getState().entry === null) focusSheet();
+  };
   return (
     <form
       className="entry-bar"
@@ -104,7 +109,7 @@ export function EntryBar() {
           className="entry-button"
           aria-pressed={isPressed}
           {...tip(label, key.length === 1 ? key.toUpperCase() : key, hint)}
-          onClick={() => host.press(key)}
+          onClick={() => act(() => host.press(key))}
         >
           {label}
         </button>
@@ -115,13 +120,13 @@ export function EntryBar() {
           className="icon-button"
           aria-label={takesBack}
           {...tip(takesBack, "Backspace")}
-          onClick={() => host.takeBack()}
+          onClick={() => act(() => host.takeBack())}
         >
           <Undo2 size={16} aria-hidden="true" />
         </button>
       ) : null}
       {entry.finish === null ? null : (
-        <button type="button" className="entry-button" onClick={() => host.finish()}>
+        <button type="button" className="entry-button" onClick={() => act(() => host.finish())}>
           {entry.finish}
         </button>
       )}

@@ -52,7 +52,7 @@ const deleteCommand: Command = {
   run(editor) {
     const picked = pickedDimension(editor);
     if (picked) {
-      makeEdit(editor, removeDimension(picked.dimension.id));
+      if (makeEdit(editor, removeDimension(picked.dimension.id))) editor.view.getState().pickDimension(null);
       return;
     }
     if (!makeEdit(editor, deleteElements(selectedIds(editor)))) return;
@@ -81,12 +81,12 @@ const letGo: Command = {
   run({ canvas, document, view }) {
     if (canvas?.cancel()) return;
     if (document.getState().gesture) return document.getState().cancelGesture();
-    const { tool, adding, dimension, finding, selection, part } = view.getState();
+    const { tool, adding, finding, selection, part } = view.getState();
     const { setTool, setAdding, pickDimension, chooseFinding, select, choosePart } = view.getState();
     if (document.getState().refusal) document.getState().clearRefusal();
     if (tool !== "select") setTool("select");
     else if (adding) setAdding(false);
-    else if (dimension !== null) pickDimension(null);
+    else if (pickedDimension({ document, view })) pickDimension(null);
     else if (finding !== null) chooseFinding(null);
     else if (selection.length > 0) select([]);
     else if (part !== null) choosePart(null);
@@ -114,7 +114,7 @@ function takesBack({ canvas }: EditorPorts): string | null {
   return canvas?.takesBack() ?? null;
 }
 
-function pickedDimension({ document, view }: EditorPorts) {
+function pickedDimension({ document, view }: Pick<EditorPorts, "document" | "view">) {
   return drawnDimension(document.getState().history.present, view.getState().dimension);
 }
 

@@ -1,5 +1,6 @@
 /** What commands do with the selection. */
 
+import { drawnDimension } from "../dimensions/dimension-at.ts";
 import { groupOf, lockedIds, pickableElements } from "../edits/arrangement.ts";
 import type { Edit } from "../edits/edit.ts";
 import { wordsFor } from "../edits/element-words.ts";
@@ -42,9 +43,10 @@ export function makeCopies(editor: EditorPorts, edit: Edit): boolean {
   return true;
 }
 
-/** Drops from the selection what the document no longer holds. */
+/** Drops from what is chosen what the document no longer holds. */
 export function tidySelection(editor: EditorPorts): void {
-  const { selection, select } = editor.view.getState();
+  const { selection, dimension, select, pickDimension } = editor.view.getState();
+  if (dimension !== null && !drawnDimension(editor.document.getState().history.present, dimension)) pickDimension(null);
   const left = selectedIds(editor);
   if (left.length !== selection.length) select(left);
 }

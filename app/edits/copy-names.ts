@@ -35,8 +35,9 @@ export function namesOn(site: Site): (name: string) => string {
   }
   return (name) => {
     const { base } = seriesOf(name);
-    const isTaken = taken.has(name.toLowerCase());
-    const free = isTaken ? `${base} ${(highest.get(base.toLowerCase()) ?? 1) + 1}` : name;
+    let number = highest.get(base.toLowerCase()) ?? 1;
+    let free = name;
+    while (taken.has(free.toLowerCase())) free = `${base} ${++number}`;
     take(free);
     return free;
   };

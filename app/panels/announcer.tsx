@@ -31,7 +31,8 @@ export function Announcer() {
         if (state.selection === before.selection) return;
         // A list says itself what is chosen in it.
         const saysItself = document.activeElement?.closest("[role=listbox], [role=tree]");
-        setSelected(saysItself ? "" : selectionText(editor));
+        // Of a dimension that was picked the tool says so.
+        setSelected(saysItself || state.dimension !== null ? "" : selectionText(editor));
       }),
     [editor],
   );

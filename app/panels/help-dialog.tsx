@@ -4,7 +4,7 @@ import { OUTCOMES_WORST_FIRST } from "../../rules/report.ts";
 import { OUTCOME_MEANINGS, OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
 import { runCommand } from "../commands/command.ts";
 import { useEditor } from "../editor-context.tsx";
-import { SIDE_KEYS, TURN_KEY } from "../tools/entry-keys.ts";
+import { KEEPS_ORIGINAL, SIDE_KEYS, TURN_KEY } from "../tools/entry-keys.ts";
 import { Dialog } from "./dialog.tsx";
 import { keyWords } from "./key-words.ts";
 import { OutcomeMark } from "./outcome-mark.tsx";
@@ -26,12 +26,13 @@ const DRAWING: readonly (readonly [string, string])[] = [
     "Enter",
     "Places what is typed, or ends the drawing. With the crosshair it places a corner; a second one there ends it.",
   ],
-  ["Backspace", "Takes the last corner back."],
+  ["Backspace", "Takes back what was placed last."],
   [
     Object.values(SIDE_KEYS).filter(Boolean).join(" "),
     "The next side is an arc: smooth, by radius, or through a point. Again: straight.",
   ],
   [TURN_KEY, "Bends an arc by radius to the other side."],
+  [KEEPS_ORIGINAL, "While mirroring: the original stays, and a copy is mirrored. Again: the original itself."],
   ["Space", "Held down, it moves the sheet."],
 ];
 
@@ -66,6 +67,10 @@ export function HelpDialog({ onClose }: { onClose(): void }) {
         <p>
           Lengths are typed as {LENGTHS.slice(0, -1).join(", ")} or {LENGTHS.at(-1)}, directions as 90, 90 deg or N 45
           E. The wheel zooms about the pointer; two fingers move and zoom the sheet.
+        </p>
+        <p>
+          A click on a dimension picks it: drag its line, type how far away it lies, or delete it. What is selected is
+          mirrored by typed figures, or over a line drawn on the sheet.
         </p>
         <h3>While drawing</h3>
         <dl className="help-drawing">

@@ -54,7 +54,11 @@ export function Notice() {
             className="plain icon-button"
             aria-label="Put the notice away"
             {...tip("Put the notice away")}
-            onClick={() => editor.view.getState().unsay()}
+            onClick={() => {
+              editor.view.getState().unsay();
+              // A window that is not the browser's own would lose the keys.
+              over?.focus();
+            }}
           >
             <X size={16} aria-hidden="true" />
           </button>

@@ -90,12 +90,21 @@ function PrintPages(props: PrintPagesProps) {
     return planSheets(site, report, { paper, reasons, ...(comparison ? { comparison } : {}) });
   }, [site, report, missing, paper, reasons, comparison]);
   const box = useRef<HTMLElement>(null);
+  const closeNow = useRef(onClose);
+  closeNow.current = onClose;
   useEffect(() => {
     if (!isOpen || !box.current) return;
     const before = document.activeElement;
     box.current.focus();
     const goes = comesUp(box.current);
+    // Heard here, as a notice in the window has it too.
+    const view = box.current;
+    const leave = (event: KeyboardEvent) => {
+      if (event.key === "Escape") closeNow.current();
+    };
+    view.addEventListener("keydown", leave);
     return () => {
+      view.removeEventListener("keydown", leave);
       goes();
       if (before instanceof HTMLElement) before.focus();
     };
@@ -108,11 +117,6 @@ function PrintPages(props: PrintPagesProps) {
       aria-modal={isOpen}
       aria-label="Print the plan"
       tabIndex={-1}
-      onKeyDown={(event) => {
-        if (event.key !== "Escape") return;
-        event.stopPropagation();
-        onClose();
-      }}
     >
       <div className="print-tools">
         <h2>Print the plan</h2>

@@ -16,6 +16,10 @@ export function deferredTool(id: ToolId, desk: Desk, load: () => Promise<(desk: 
     },
     () => {
       isFailed = true;
+      const { tool: inHand, setTool } = desk.view.getState();
+      if (inHand !== id) return;
+      // Laid down, it can be taken again; a drawing that waits for it stays.
+      if (waiting === null) setTool("select");
       desk.complain("This tool could not be fetched. Check the connection, then take it again.");
       desk.renew();
     },

@@ -1,11 +1,10 @@
 /** A dimension that is picked on the sheet: what is shown and typed of it, and how it is pulled. */
 import { samePoint } from "../../geometry/points.ts";
 import type { Edge, Point } from "../../geometry/types.ts";
-import type { Dimension } from "../../rules/site/site.ts";
 import { lengthText, type Units } from "../../rules/words/lengths.ts";
 import { type Drawn, dimensionAt, drawnDimension } from "../dimensions/dimension-at.ts";
 import { type DimensionWay, wayThrough } from "../dimensions/dimension-line.ts";
-import { moveDimension } from "../edits/dimension-edits.ts";
+import { moveDimension, removeDimension } from "../edits/dimension-edits.ts";
 import type { AnyElement } from "../edits/edit.ts";
 import { pointOf } from "../edits/path-ref.ts";
 import type { Drag } from "./drags.ts";
@@ -55,9 +54,18 @@ function wayTo({ dimension, line: { from, to } }: Drawn, at: Point): DimensionWa
   return { direction, offset: at[axis] < low ? at[axis] - low : Math.max(0, at[axis] - high) };
 }
 
-/** The way of a dimension whose line lies so many inches away, on the side where it is. */
-export function wayAway({ offset, direction }: Dimension, away: number): DimensionWay {
-  return { offset: offset < 0 ? -away : away, ...(direction === undefined ? {} : { direction }) };
+/** Lays the line so many inches away, on the side where it is; why not, or null. */
+export function layAway(desk: Desk, { dimension: { id, offset, direction } }: Drawn, away: number): string | null {
+  const way: DimensionWay = { offset: offset < 0 ? -away : away, ...(direction === undefined ? {} : { direction }) };
+  return desk.document.getState().edit(moveDimension(id, way))?.reason ?? null;
+}
+
+/** Takes it off the site. True: the key that asked for it was used, whether that could be done or not. */
+export function takeHeldAway(desk: Desk, { dimension }: Drawn): true {
+  const refusal = desk.document.getState().edit(removeDimension(dimension.id));
+  if (refusal) desk.complain(refusal.reason);
+  else desk.view.getState().pickDimension(null);
+  return true;
 }
 
 export function heldEntry({ dimension }: Drawn, units: Units): Entry {

@@ -6,6 +6,8 @@ import type { Entry } from "./tool.ts";
 export const SIDE_KEYS: Readonly<Record<SideShape, string>> = { straight: "", smooth: "A", radius: "R", through: "T" };
 /** Bends an arc by radius to the other side. */
 export const TURN_KEY = "V";
+/** Has a copy mirrored over a drawn line, or the original itself again. */
+export const KEEPS_ORIGINAL = "K";
 
 /**
  * The key that the tool is given for one pressed in an empty field: how the next side is, what a button of the bar stands

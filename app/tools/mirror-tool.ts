@@ -14,6 +14,7 @@ import { elementsOf, elementsWords } from "../edits/element-words.ts";
 import { mirrorElements } from "../edits/turn-elements.ts";
 import type { Snapped } from "../snapping/snap.ts";
 import type { Foreseen } from "../view/view-store.ts";
+import { KEEPS_ORIGINAL } from "./entry-keys.ts";
 import { bearingWords, placeFrom } from "./measures.ts";
 import { pickedAt } from "./picking.ts";
 import { TAKE_BACK } from "./take-back.ts";
@@ -135,7 +136,7 @@ export function mirrorTool(desk: Desk): Tool {
       if (pressedAt !== null) reset();
     },
     key({ key }) {
-      if (key.toLowerCase() === "k") {
+      if (key.toUpperCase() === KEEPS_ORIGINAL) {
         keepsOriginal = !keepsOriginal;
         desk.announce(keepsOriginal ? "A copy is mirrored; the original stays." : "The original itself is mirrored.");
         return true;
@@ -158,7 +159,7 @@ export function mirrorTool(desk: Desk): Tool {
         action: from ? "Mirror" : "Begin the line",
         buttons: [
           {
-            key: "k",
+            key: KEEPS_ORIGINAL,
             label: "Keep the original",
             hint: "Mirrors a copy; the original stays where it is.",
             isPressed: keepsOriginal,

@@ -5,19 +5,26 @@
  * boxing (a box drawn on empty ground, or wherever it is asked for). What was pressed decides: a corner or middle of the
  * selected element, then a proposed tie or the number of a finding, then a dimension, elements, the ground.
  */
-import { distanceBetween } from "../../geometry/points.ts";
-import type { Bounds, Point } from "../../geometry/types.ts";
+import { boundsOfPoints, distanceBetween } from "../../geometry/points.ts";
+import type { Point } from "../../geometry/types.ts";
 import type { TieReport } from "../../rules/report.ts";
 import { drawnDimension } from "../dimensions/dimension-at.ts";
 import { groupOf, lockedIds, withGroups } from "../edits/arrangement.ts";
 import { deleteVertex } from "../edits/delete-vertex.ts";
-import { moveDimension, removeDimension } from "../edits/dimension-edits.ts";
 import type { AnyElement, Edit } from "../edits/edit.ts";
 import { calledAs } from "../edits/element-words.ts";
 import { insertVertex } from "../edits/insert-vertex.ts";
 import { moveVertex } from "../edits/move-vertex.ts";
 import { ARROWS, BIG_STEP, STEP } from "./arrows.ts";
-import { dimensionDrag, heldEntry, heldOverlay, holdDimension, pressedDimension, wayAway } from "./dimension-hold.ts";
+import {
+  dimensionDrag,
+  heldEntry,
+  heldOverlay,
+  holdDimension,
+  layAway,
+  pressedDimension,
+  takeHeldAway,
+} from "./dimension-hold.ts";
 import { bendDrag, cornerDrag, type Drag, moveDrag } from "./drags.ts";
 import { type Handle, handleAt, handlesOf, sideAt } from "./handles.ts";
 import { lockedAt, pickedAt, pickedIn } from "./picking.ts";
@@ -50,7 +57,7 @@ type State =
 export function selectTool(desk: Desk): Tool {
   let state: State = { name: "idle", over: null };
   let active: Place | null = null;
-  let selectedBefore: readonly string[] = [];
+  let before = desk.view.getState();
 
   const site = () => desk.document.getState().shown;
   const elements = () => site().elements;
@@ -205,7 +212,7 @@ export function selectTool(desk: Desk): Tool {
   }
 
   function selectBox(from: Point, to: Point, isAdding: boolean): void {
-    const box = boxOf(from, to);
+    const box = boundsOfPoints([from, to]);
     const found = withGroups(site(), pickedIn(site(), desk, box, to[0] < from[0]));
     view().select(isAdding ? [...new Set([...view().selection, ...found])] : found);
     desk.announce(found.length === 1 ? "1 element selected." : `${found.length} elements selected.`);
@@ -217,7 +224,7 @@ export function selectTool(desk: Desk): Tool {
       // The end of the last press was lost, as when the pointer was let go outside of the window.
       if (state.name === "dragging") endGesture();
       desk.offerTie(null);
-      selectedBefore = view().selection;
+      before = view();
       const pressed = pressedAt(pointer);
       if (pressed.on !== "handle") active = null;
       if (pointer.isDouble && !isAdding(pointer)) {
@@ -267,14 +274,15 @@ export function selectTool(desk: Desk): Tool {
     abandonPress() {
       if (state.name === "idle") return;
       if (state.name === "dragging") desk.document.getState().cancelGesture();
-      view().select(selectedBefore);
+      view().select(before.selection);
+      if (before.dimension !== null) view().pickDimension(before.dimension);
       state = { name: "idle", over: null };
     },
     key({ key, shift }) {
       if (state.name !== "idle") return false;
       if (key === "." || key === ",") return stepTo(key === "." ? 1 : -1);
       const held = heldDimension();
-      if (held && (key === "Delete" || key === "Backspace")) return make(removeDimension(held.dimension.id)) || true;
+      if (held && (key === "Delete" || key === "Backspace")) return takeHeldAway(desk, held);
       const place = activePlace();
       const element = place && byId(place.id);
       if (!place || !element) return false;
@@ -314,10 +322,7 @@ export function selectTool(desk: Desk): Tool {
     },
     typed({ radius, away }) {
       const held = heldDimension();
-      if (held && away !== undefined) {
-        const { dimension } = held;
-        return desk.document.getState().edit(moveDimension(dimension.id, wayAway(dimension, away)))?.reason ?? null;
-      }
+      if (held && away !== undefined) return layAway(desk, held, away);
       const place = activePlace();
       if (!place || radius === undefined) return "Type a radius.";
       const refusal = desk.document.getState().edit(radiusEdit(place, radius));
@@ -342,8 +347,4 @@ export function selectTool(desk: Desk): Tool {
       return over === "handle" ? "move" : over === "thing" ? "pointer" : "default";
     },
   };
-}
-
-function boxOf([x0, y0]: Point, [x1, y1]: Point): Bounds {
-  return { minX: Math.min(x0, x1), minY: Math.min(y0, y1), maxX: Math.max(x0, x1), maxY: Math.max(y0, y1) };
 }

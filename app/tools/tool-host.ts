@@ -11,8 +11,9 @@ import { toStep } from "../snapping/grid.ts";
 import type { ToolId } from "../view/view-store.ts";
 import { ARROWS, BIG_STEP, STEP } from "./arrows.ts";
 import { createTool } from "./create-tool.ts";
+import { followEditor } from "./follow-editor.ts";
 import { GivenUp } from "./given-up.ts";
-import { HeldBack } from "./held-back.ts";
+import { HeldBack, mayWait } from "./held-back.ts";
 import { AT_FIRST, type HostPorts, type HostSheet, type HostState, NO_SHEET } from "./host-ports.ts";
 import { crosshairWords } from "./spoken.ts";
 import { TAKE_BACK } from "./take-back.ts";
@@ -53,14 +54,11 @@ export class ToolHost {
       },
     });
     this.#tool = createTool(ports.view.getState().tool, this.#desk);
-    ports.view.subscribe((state, before) => {
-      if (state.tool !== before.tool || state.reshaping !== before.reshaping) this.#take(state.tool);
-      else if (state.shape !== before.shape) this.#refresh();
-    });
-    ports.document.subscribe((state, before) => {
-      // What was pressed or begun was on the site before.
-      if (state.opened !== before.opened) this.#take(ports.view.getState().tool);
-      else if (state.shown !== before.shown && this.state.getState().offeredTie) this.withdrawTie();
+    followEditor(ports, {
+      tool: () => this.#tool.id,
+      take: (id) => this.#take(id),
+      refresh: () => this.#refresh(),
+      withdrawTie: () => this.withdrawTie(),
     });
     this.#refresh();
   }
@@ -96,7 +94,7 @@ export class ToolHost {
   }
 
   pointerUp(pointer: Pointer): void {
-    if (this.#holds(() => this.pointerUp(pointer))) return;
+    if (this.#holds(() => this.pointerUp(pointer), { isRelease: true })) return;
     this.#last = pointer;
     if (this.#isPassedOver) this.#tool.pointerMove(pointer);
     else this.#tool.pointerUp(pointer);
@@ -123,8 +121,8 @@ export class ToolHost {
   }
 
   abandonPress(): void {
-    if (this.#holds(() => this.abandonPress())) return;
-    if (!this.#isPassedOver) this.#tool.abandonPress();
+    if (this.#isAwaited) this.#held.abandonPress();
+    else if (!this.#isPassedOver) this.#tool.abandonPress();
     this.#isPassedOver = false;
     this.#refresh();
   }
@@ -156,11 +154,11 @@ export class ToolHost {
   }
 
   /**
-   * True when the key was used. One that has to wait for the tool counts as used, Escape never does; it comes back through
-   * `again`, which also sees to it where the tool does not use it.
+   * True when the key was used. One that has to wait for the tool counts as used; it comes back through `again`, which also
+   * sees to it where the tool does not use it.
    */
   key(key: Key, again: () => void = () => this.key(key)): boolean {
-    if (key.key !== "Escape" && this.#holds(again)) return true;
+    if (mayWait(key) && this.#holds(again)) return true;
     if (key.key === "Enter" && this.#refusesText()) return true;
     const used = this.#tool.key(key) || this.#moveCrosshair(key) || this.#enterAtCrosshair(key) || this.#type(key);
     if (used) this.#refresh();
@@ -240,7 +238,7 @@ export class ToolHost {
   }
 
   withdrawTie(): void {
-    this.state.setState({ offeredTie: null });
+    if (this.state.getState().offeredTie) this.state.setState({ offeredTie: null });
   }
 
   #take(id: ToolId): void {

@@ -3,6 +3,7 @@ import { describe, expect, it, vi } from "vitest";
 import { type Command, runCommand } from "../../../app/commands/command.ts";
 import { COMMANDS } from "../../../app/commands/commands.ts";
 import { TOOLS } from "../../../app/commands/tool-commands.ts";
+import { addDimension, removeDimension } from "../../../app/edits/dimension-edits.ts";
 import { moveElements } from "../../../app/edits/move-elements.ts";
 import { emptySite } from "../../../app/files/empty-site.ts";
 import type { Report } from "../../../rules/report.ts";
@@ -168,6 +169,18 @@ describe("a dimension that is picked", () => {
     expect(run(editor, "delete")).toBe(false);
     run(editor, "undo");
     expect(editor.document.getState().shown.dimensions).toHaveLength(1);
+    // Gone by another way, it does not cost an Escape.
+    editor.view.getState().pickDimension("dimension-9");
+    editor.document.getState().edit(removeDimension("dimension-9"));
+    editor.view.getState().choosePart("water");
+    run(editor, "escape");
+    expect(editor.view.getState().part).toBeNull();
+    // Nor does undo leave picked what it takes from the sheet.
+    run(editor, "undo");
+    editor.document.getState().edit(addDimension({ ...ends, offset: 36 }));
+    editor.view.getState().pickDimension(editor.document.getState().shown.dimensions?.at(-1)?.id ?? "");
+    run(editor, "undo");
+    expect(editor.view.getState().dimension).toBeNull();
   });
 });
 

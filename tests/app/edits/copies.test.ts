@@ -58,6 +58,9 @@ describe("the name of a copy", () => {
     ]);
     const holes = siteOf(ladder("metal-1", 0, "Rail"), ladder("metal-2", 50, "rail 3"));
     expect(names(applied(holes, duplicateElements(["metal-1"]))).at(-1)).toBe("Rail 4");
+    // Beyond what is read as a number, too, each has its own.
+    const many = applied(siteOf(ladder("metal-1", 0, "Rail 9999")), duplicateElements(["metal-1"]));
+    expect(names(applied(many, duplicateElements(["metal-1"])))).toEqual(["Rail 9999", "Rail 10000", "Rail 10001"]);
   });
 });
 

@@ -114,6 +114,7 @@ describe("help", () => {
       "Backspace",
       "A R T",
       "V",
+      "K",
       "Space",
     ]);
   });

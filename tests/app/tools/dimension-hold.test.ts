@@ -125,4 +125,32 @@ describe("a dimension on the sheet", () => {
     expect(hand.key("Delete")).toBe(false);
     expect(hand.host.overlay()).toEqual([]);
   });
+
+  it("has its bar only while it is picked, however it is let go of, and shows what undo has changed", () => {
+    const hand = yard();
+    const shown = () => hand.host.state.getState().entry?.fields[0]?.shown ?? null;
+    hand.click(40, 60);
+    expect(shown()).toBe(`5' 0"`);
+    hand.view.getState().pickDimension(null);
+    expect(shown()).toBeNull();
+    hand.click(40, 60);
+    hand.view.getState().select(["deck-1"]);
+    expect(shown()).toBeNull();
+    hand.click(40, 60);
+    hand.type({ away: "3'" });
+    hand.document.getState().undo();
+    expect(shown()).toBe(`5' 0"`);
+    hand.key("Delete");
+    // Undo brings it back as it was, and leaves to whoever works what is picked next.
+    hand.document.getState().undo();
+    expect([picked(hand), shown()]).toEqual([null, null]);
+  });
+
+  it("stays picked when two fingers move the sheet", () => {
+    const hand = yard();
+    hand.click(40, 60);
+    hand.down(40, 20, { isTouch: true });
+    hand.host.abandonPress();
+    expect(picked(hand)).toBe("dimension-2");
+  });
 });

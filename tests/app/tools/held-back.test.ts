@@ -3,6 +3,10 @@ import { describe, expect, it, vi } from "vitest";
 import type { ToolId } from "../../../app/view/view-store.ts";
 import { corners, type Hand, handAt, siteWith } from "./hand.ts";
 
+vi.mock("../../../app/tools/split-tool.ts", () => {
+  throw new Error("no network");
+});
+
 const FILE = { name: "", saved: null };
 
 /** A hand that has just taken a tool, whose code cannot be there before the test waits for it. */
@@ -88,6 +92,21 @@ describe("a tool whose code is still being fetched", () => {
     expect(hand.host.state.getState().takesBack).toBe("Take back where it begins");
   });
 
+  it("keeps no key that leads through the page or is only held down, and no press that becomes two fingers", async () => {
+    const hand = justTook("measure");
+    for (const key of ["Tab", "F5", "F6", "Shift", "Control"]) expect(hand.key(key)).toBe(false);
+    expect(hand.host.state.getState().takesBack).toBeNull();
+    hand.down(10, 10, { isTouch: true });
+    hand.host.abandonPress();
+    expect(hand.host.overlay()).toEqual([]);
+    hand.click(0, 0, { alt: true });
+    // No press is under way: what was pressed and let go stays.
+    hand.host.abandonPress();
+    await vi.dynamicImportSettled();
+    hand.move(120, 0, { alt: true });
+    expect(hand.labels()).toEqual([`10' 0" at 0 deg`]);
+  });
+
   it("is let go with all that by Escape; for another tool or site, that is said", async () => {
     const hand = justTook("measure");
     hand.click(0, 0);
@@ -107,5 +126,22 @@ describe("a tool whose code is still being fetched", () => {
     expect(other.said()).toContain("given up");
     await vi.dynamicImportSettled();
     expect(other.labels()).toEqual([]);
+  });
+
+  it("is laid down where it cannot be fetched, so that it can be taken again; no key of its own deletes anything then", async () => {
+    const hand = handAt(siteWith([{ id: "pump-1", kind: "equipment", unit: "pump", at: [20, 60] }]));
+    hand.view.getState().select(["pump-1"]);
+    const again = vi.fn();
+    hand.take("split");
+    hand.host.key({ key: "Delete", shift: false }, again);
+    await vi.waitFor(() => expect(hand.view.getState().tool).toBe("select"));
+    expect(hand.said()).toContain("take it again");
+    expect(again).not.toHaveBeenCalled();
+
+    // Nobody waits any more for one that was laid down meanwhile.
+    const other = justTook("split");
+    other.take("fence");
+    await vi.dynamicImportSettled();
+    expect([other.said(), other.view.getState().tool]).toEqual([null, "fence"]);
   });
 });

@@ -94,4 +94,13 @@ describe("mirroring over a drawn line", () => {
     hand.click(100, 50, free);
     expect(at(hand, "pump-1")).toEqual([180, 60]);
   });
+
+  it("has a bar once something is chosen elsewhere, as in the outline, and none when that is let go of", async () => {
+    const hand = await mirroring();
+    const action = () => hand.host.state.getState().entry?.action ?? null;
+    hand.view.getState().select(["pump-1"]);
+    expect(action()).toBe("Begin the line");
+    hand.view.getState().select([]);
+    expect(action()).toBeNull();
+  });
 });
