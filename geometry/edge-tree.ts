@@ -5,7 +5,7 @@
  * the box around its children 2i + 1 and 2i + 2; the leaves are runs of LEAF edges. Boxes stand in flat arrays of
  * minX, minY, maxX, maxY.
  */
-import { writeEdgeBounds } from "./edge.ts";
+import { writeEdgeBounds } from "./edge-boxes.ts";
 import type { Bounds, Edge, Path, Point } from "./types.ts";
 
 const LEAF = 4;

@@ -6,7 +6,8 @@
  * the boundary itself). 2. Between two cuts the distance stays on one side of the limit, so the middle of each piece
  * decides. 3. Pieces that follow each other are joined again.
  */
-import { arcAround, edgeBounds, edgeLength, nearestOnEdge, partOfEdge, pointAt, tangentAt } from "./edge.ts";
+import { arcAround, edgeLength, nearestOnEdge, partOfEdge, pointAt, tangentAt } from "./edge.ts";
+import { edgeBounds } from "./edge-boxes.ts";
 import { crossings } from "./edge-crossings.ts";
 import { edgeTree, visitEdgesIn } from "./edge-tree.ts";
 import { pathOfEdges } from "./outline.ts";

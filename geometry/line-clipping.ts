@@ -2,9 +2,10 @@
  * Open lines cut by a region, without the clipping engine: exact signs, no grid, and nothing that a line doubling back
  * on itself could upset.
  *
- * Stages. 0. A segment that no side comes near is where the one before was, if that is so of it too. 1. Every other is cut wherever a side of the region touches it; sides that run along it are noted. 2. The
- * middle of each piece tells whether it is inside; a piece along a side is. 3. Pieces of one kind that follow each other
- * are joined, across the line's own vertices too.
+ * Stages. 0. A segment that no side comes near is where the one before was, if that is so of it too. 1. Every other is
+ * cut wherever a side of the region touches it; sides that run along it are noted. 2. The middle of each piece tells
+ * whether it is inside; a piece along a side is. 3. Pieces of one kind that follow each other are joined, across the
+ * line's own vertices too.
  */
 import { orientation } from "./orientation.ts";
 import { between, boundsOfPoints, distanceBetween } from "./points.ts";

@@ -6,7 +6,8 @@
  * construction, also the start of the next (no turn, or the arc round a convex corner). Node: the number that stands
  * for a joint or an end; two pieces follow each other only when they share a node.
  */
-import { arcAround, edgeBounds, edgeLength, pointAt, tangentAt } from "./edge.ts";
+import { arcAround, edgeLength, pointAt, tangentAt } from "./edge.ts";
+import { edgeBounds } from "./edge-boxes.ts";
 import { OFFSET_JOINT, SAME_POINT } from "./tolerances.ts";
 import type { Area, Bounds, Edge, Path, Point } from "./types.ts";
 

@@ -11,13 +11,16 @@
  * past a place where both are equally far, and such a place lies on another piece. It lies on no part that was cut off: all
  * of that but its end is nearer to the edge on the other side of the corner. So a loop that meets no other piece is wholly
  * right or wholly wrong. And where the loops at one distance are right, those nearer to the same water are: the circle
- * about each position there that touches the outline holds no water, so nothing lies between it and the outline.
+ * about each position there that touches the outline holds no water, so nothing lies between it and the outline. Between
+ * such a circle in a corner toward the ground and the corner itself nothing lies either: it would be an outline by itself,
+ * all of it nearer to the corner's edges than asked, and its own loop would meet theirs or be wrong.
  *
  * Terms. Frame of an outline: for each edge its direction at both ends, the turn to the next edge, and the direction from
  * the corner there in which the ground begins.
  */
 import { contains } from "./contains.ts";
-import { pointAt, tangentAt, writeEdgeBounds } from "./edge.ts";
+import { pointAt, tangentAt } from "./edge.ts";
+import { writeEdgeBounds } from "./edge-boxes.ts";
 import { edgeTree } from "./edge-tree.ts";
 import { nearestEdge } from "./nearest-edge.ts";
 import { meetings } from "./offset-meetings.ts";

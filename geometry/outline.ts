@@ -5,7 +5,8 @@
  * Inches, y up. The outer path of an Area runs counter-clockwise, its holes clockwise. Every figure here is worked out
  * from the arcs themselves; only `flattenPath` and `flattenArea` make chords.
  */
-import { boundsOfEdges, bulgedEdge, edgeLength, nearestOnEdge, pointAt, reverseEdge } from "./edge.ts";
+import { bulgedEdge, edgeLength, nearestOnEdge, pointAt, reverseEdge } from "./edge.ts";
+import { boundsOfEdges } from "./edge-boxes.ts";
 import { edgeTree } from "./edge-tree.ts";
 import { nearestEdge } from "./nearest-edge.ts";
 import { FLAT_BOW, FLATTEN_TOLERANCE, SERIES_ANGLE } from "./tolerances.ts";

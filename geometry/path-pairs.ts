@@ -5,7 +5,8 @@
  * can be shortened by sliding along an edge, until it reaches one of these or the shadow of a barrier's corner. So can a
  * pair that ends at a vertex from which an edge leads nearer: it is left out.
  */
-import { edgeBounds, nearestOnEdge } from "./edge.ts";
+import { nearestOnEdge } from "./edge.ts";
+import { edgeBounds } from "./edge-boxes.ts";
 import { edgeToEdge } from "./edge-distance.ts";
 import { edgeToBoxSquared, edgeTree } from "./edge-tree.ts";
 import { visitFacing } from "./facing-edges.ts";

@@ -5,8 +5,8 @@
  * Stages. 1. Every piece of barrier near the strip or fan is turned into a cover: over which part of the family it lies,
  * and how far along each ray. 2. The ends of the covers part the family into slices; pieces meet only at corners, so in
  * one slice one cover is the first all along. 3. A slice whose first cover is met from its covered side starts inside a
- * solid and is closed; so is one that meets nothing and starts inside a solid, or starts along a barrier. 4. Neighboring slices stopped by the same
- * cover are put together.
+ * solid and is closed; so is one that meets nothing and starts inside a solid, or starts along a barrier. 4. Neighboring
+ * slices stopped by the same cover are put together.
  *
  * Terms. w: where in the family a ray stands (inches along an edge, or radians). Depth: inches along a ray from its start.
  */

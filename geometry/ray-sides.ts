@@ -30,7 +30,7 @@ export interface OpenSide {
   readonly box: Bounds;
 }
 
-/** Stage 2, for one loop with the water on its left. */
+/** All sides of one loop with the water on its left. */
 export function sidesOf(loop: Path, distance: number, map: BarrierMap, outline: Outline): (Lit | OpenSide)[] {
   const { edges } = loop;
   const { edgeBoxes } = edgeTree(loop);

@@ -3,8 +3,8 @@
  *
  * Stages. 1. The nearest point of all, which mostly is seen. 2. Otherwise every point that can be nearest among those
  * seen: nearer than its neighbors on the outline (a foot on an edge, a vertex from which both edges lead away), or where a
- * barrier crosses the outline; nearest first, the first that is seen. Where the seen part of the outline ends at the shadow of a barrier's corner, the best path bends at that corner:
- * corner-routes.ts finds it there.
+ * barrier crosses the outline; nearest first, the first that is seen. Where the seen part of the outline ends at the shadow
+ * of a barrier's corner, the best path bends at that corner: corner-routes.ts finds it there.
  */
 import type { BarrierMap, Piece } from "./barrier-map.ts";
 import { distanceToEdge, lineEdge, nearestOnEdge, tangentAt } from "./edge.ts";

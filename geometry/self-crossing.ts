@@ -8,7 +8,8 @@
  * or when their carriers meet a second time on both. That second meeting is found by mirroring the shared vertex, not by
  * solving anew, so a tangent join does not show up as a crossing beside the vertex.
  */
-import { edgeBounds, nearestOnEdge, pointAt, shareOfPosition } from "./edge.ts";
+import { nearestOnEdge, pointAt, shareOfPosition } from "./edge.ts";
+import { edgeBounds } from "./edge-boxes.ts";
 import { crossings } from "./edge-crossings.ts";
 import { edgeTree, visitEdgesIn } from "./edge-tree.ts";
 import { pathFrom } from "./outline.ts";

@@ -5,8 +5,9 @@
  *
  * Stages. 1. The strips of legal ground (ring-strips.ts), first without obstacles. 2. In each strip, every way of going
  * round what has to be gone round (bodies together or apart, a pocket of ground by a loop of its own or left outside) is
- * pulled tight (taut-loop.ts; with nothing else in the strip, taut-zip.ts); the shortest counts. 3. Where that crosses an obstacle, the strips are cut by the
- * obstacles and the work is done again; one that stands free in the strip may be passed on either side.
+ * pulled tight (taut-loop.ts; with nothing else in the strip, taut-zip.ts); the shortest counts. 3. Where that crosses an
+ * obstacle, the strips are cut by the obstacles and the work is done again; one that stands free in the strip may be
+ * passed on either side.
  *
  * The curve is drawn on the legal side, within TAUT_TOLERANCE of the exact limits, so its length is never too small and
  * too large by some thousandths of an inch. It is a bound, not a route to lay (geometry of a plan: ring.ts).

@@ -1,5 +1,6 @@
 /** What a pointer can snap to on a site: corners, ends, middles and sides of everything that is drawn. */
-import { edgeBounds, edgeFromVertices, edgeLength, pointAt } from "../../geometry/edge.ts";
+import { edgeFromVertices, edgeLength, pointAt } from "../../geometry/edge.ts";
+import { edgeBounds } from "../../geometry/edge-boxes.ts";
 import { boundsOfPoints, distanceBetween, grownBounds } from "../../geometry/points.ts";
 import { type BoxIndex, boxIndex } from "../../geometry/spatial-index.ts";
 import type { Bounds, PathData, Point } from "../../geometry/types.ts";

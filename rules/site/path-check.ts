@@ -5,7 +5,8 @@
  * The checks run in that order, and a later one only where the earlier ones found nothing, since each needs what the
  * one before it holds.
  */
-import { edgeBounds, edgeFromVertices } from "../../geometry/edge.ts";
+import { edgeFromVertices } from "../../geometry/edge.ts";
+import { edgeBounds } from "../../geometry/edge-boxes.ts";
 import { samePoint } from "../../geometry/points.ts";
 import { findSelfCrossing } from "../../geometry/self-crossing.ts";
 import type { PathData, Point, Vertex } from "../../geometry/types.ts";

@@ -4,7 +4,6 @@ import {
   arcContainsAngle,
   bulgeOf,
   distanceToEdge,
-  edgeBounds,
   edgeFromVertices,
   edgeLength,
   movedSideways,
@@ -15,6 +14,7 @@ import {
   splitEdge,
   tangentAt,
 } from "../../geometry/edge.ts";
+import { edgeBounds } from "../../geometry/edge-boxes.ts";
 import { boundsOfPoints } from "../../geometry/points.ts";
 import type { ArcEdge, Edge, Point, Vertex } from "../../geometry/types.ts";
 import { chordsOf, polylineLength, toPolyline } from "../oracles/bulge-chords.ts";
