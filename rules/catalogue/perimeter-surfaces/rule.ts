@@ -13,6 +13,7 @@ import {
   surfaceHeight,
   surfaceOf,
 } from "../../perimeter/methods.ts";
+import { perimeterCopper } from "../../recorded/bearers.ts";
 import type { Question } from "../../report.ts";
 import type { SurfaceElement } from "../../site/elements.ts";
 import { elementName } from "../../words/element-names.ts";
@@ -218,7 +219,7 @@ function judgeBehind(yard: Yard, body: Body, { piece, says }: Behind): Verdict {
 function alsoBehind(yard: Yard, method: PieceMethod, verdict: Verdict, behind: readonly Behind[]): Verdict {
   const further = behind.find(({ piece }) => piece.surface === verdict.element);
   if (!further || !verdict.need) return verdict;
-  const gridded = yard.all("conductor").some(({ role }) => role === "grid");
+  const gridded = perimeterCopper(yard).some(({ role }) => role === "grid");
   if (further.room && method.planned === "ring" && !gridded) return verdict;
   const { area } = further.piece;
   const says = `Another ${speakerOf(yard).area(area)} of it ${further.says}`;

@@ -48,6 +48,9 @@ describe("a surface that goes on behind a wall of doubtful height", () => {
 
   it("is served on both sides by a ring that has its room before the wall, and not by one squeezed in", () => {
     expect(found([...soundYard(), wall(24)], { accuracy: 1 }, null).outcome).toBe("meets");
+    // A grid in the shell is no copper of the perimeter.
+    const inShell = ringCopper({ id: "grid", role: "grid", path: line(10, 90, 370, 90) });
+    expect(found([...soundYard(), inShell, wall(24)], { accuracy: 1 }, null).outcome).toBe("meets");
     const squeezed = {
       vertices: [
         [-21, -21],
@@ -62,8 +65,8 @@ describe("a surface that goes on behind a wall of doubtful height", () => {
   });
 
   it("is no pass by the wall's answer alone while the steel in the paving is not given", () => {
-    // A grid of copper that is not of the perimeter: nobody can say that only a ring serves here.
-    const grid = ringCopper({ id: "grid", role: "grid", path: line(10, 90, 370, 90) });
+    // A grid besides the ring: not all of the perimeter's copper is a ring that serves both sides of the wall.
+    const grid = ringCopper({ id: "grid", role: "grid", path: line(0, -30, 384, -30) });
     const paved = deck({ outline: box(-200, -200, 600, 400), steel: undefined });
     const yard = [concretePool(), paved, grid, ringCopper(), ...fourTies(), wall(24)];
     expect(found(yard, answered("yes"))).toMatchObject({
