@@ -29,6 +29,22 @@ describe("a ring's tree", () => {
       }
     }
   });
+
+  it("counts the same where corners lie level with positions, and sides run level", () => {
+    const next = numbers(13);
+    for (let round = 0; round < 120; round++) {
+      const across = 2 + Math.floor(next() * 9);
+      const whole = (): number => Math.floor(next() * across);
+      const ring = Array.from({ length: 3 + Math.floor(next() * 60) }, (): Point => [whole(), whole()]);
+      const tree = new RingTree(ring);
+      for (let i = 0; i < 40; i++) {
+        // Off every side that is not level: such a side is at shares of whole numbers wherever it is level with a corner.
+        const p: Point = [whole() - 1 + Math.SQRT1_2, whole()];
+        expect(tree.windingRound(...p), `round ${round}`).toBe(ringWinding(ring, p));
+        expect(tree.isCrossedOddly(...p), `round ${round}`).toBe(ringContains(ring, p));
+      }
+    }
+  });
 });
 
 describe("a string pulled tight between two rings", () => {
