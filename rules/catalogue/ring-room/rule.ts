@@ -1,5 +1,5 @@
 import { regionContains } from "../../../geometry/clipping.ts";
-import { lengthWithin, pointToArea } from "../../../geometry/distance.ts";
+import { lengthWithin, pointToArea, pointToPath } from "../../../geometry/distance.ts";
 import { edgeLength, pointAt, tangentAt } from "../../../geometry/edge.ts";
 import { contains } from "../../../geometry/outline.ts";
 import { LIMIT_TOLERANCE } from "../../../geometry/tolerances.ts";
@@ -95,9 +95,14 @@ function between({ from, to }: Witness, share: number): Point {
   return [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share];
 }
 
-/** Whether a place is on the far face: what it belongs to lies just before it. A building may hold the pool. */
+/**
+ * Whether a place is on the far face: what it belongs to lies just before it, or ends there along the way to the water. A
+ * building may hold the pool.
+ */
 function hides(area: Area, found: Witness): boolean {
-  return contains(area, between(found, 0.98)) && !contains(area, between(found, 0.02));
+  const start = between(found, 0.02);
+  const holds = contains(area, start) && pointToPath(start, area.outer).length > LIMIT_TOLERANCE;
+  return !holds && contains(area, between(found, 0.98));
 }
 
 /** Whether a face runs straight away from the water, as the side of a building does that rises at the pool's edge. */

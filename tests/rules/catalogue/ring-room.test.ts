@@ -52,6 +52,9 @@ describe("room for the ring before a wall", () => {
     expect(judge([house(box(-100, -100, 484, 206))])).toMatchObject([{ element: "house", outcome: "review" }]);
     expect(judge([house(box(-100, -100, 484, 292))])).toEqual([]);
     expect(judge([house(box(0, 192, 384, 400))])).toEqual([]);
+    // Nor at the back of a thin one.
+    expect(judge([wall(0)])).toEqual([]);
+    expect(judge([wall(0, { path: line(0, 195, 384, 195) })])).toEqual([]);
   });
 
   it("leaves recorded copper to the rule on its place", () => {
