@@ -13,6 +13,7 @@
 import { barrierLines } from "./barrier-lines.ts";
 import { boundsOfPoints, boundsOverlap, distanceBetween } from "./points.ts";
 import { RingTree } from "./ring-tree.ts";
+import { ringWinding } from "./rings.ts";
 import { sortBy } from "./short-lists.ts";
 import { type BoxIndex, boxIndex } from "./spatial-index.ts";
 import { FACE_DEPTH, SIDE_PROBE, SIGHT_SLACK, STRAIGHT_ANGLE } from "./tolerances.ts";
@@ -150,22 +151,8 @@ export function insideAnySolid(solids: BarrierMap["solids"], p: Point): boolean 
       p[0] < bounds.maxX &&
       p[1] > bounds.minY &&
       p[1] < bounds.maxY &&
-      (tree ? tree.windingRound(p[0], p[1]) : windingNumber(points, p)) !== 0,
+      (tree ? tree.windingRound(p[0], p[1]) : ringWinding(points, p)) !== 0,
   );
-}
-
-function windingNumber(points: readonly Point[], p: Point): number {
-  let winding = 0;
-  let a = points[points.length - 1] as Point;
-  for (const b of points) {
-    if (a[1] <= p[1] !== b[1] <= p[1]) {
-      const side = (b[0] - a[0]) * (p[1] - a[1]) - (p[0] - a[0]) * (b[1] - a[1]);
-      if (b[1] > a[1] && side > 0) winding++;
-      else if (b[1] < a[1] && side < 0) winding--;
-    }
-    a = b;
-  }
-  return winding;
 }
 
 function sectorsOf(corners: readonly Point[], pieces: readonly Piece[]): Sector[][] {

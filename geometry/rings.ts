@@ -46,8 +46,10 @@ export function ringWinding(ring: readonly Point[], p: Point): number {
   let winding = 0;
   let a = ring[ring.length - 1];
   for (const b of ring) {
-    if (a && a[1] > p[1] !== b[1] > p[1] && p[0] < a[0] + ((b[0] - a[0]) * (p[1] - a[1])) / (b[1] - a[1])) {
-      winding += b[1] > a[1] ? 1 : -1;
+    if (a && a[1] > p[1] !== b[1] > p[1]) {
+      const side = (b[0] - a[0]) * (p[1] - a[1]) - (p[0] - a[0]) * (b[1] - a[1]);
+      if (b[1] > a[1] && side > 0) winding++;
+      else if (b[1] < a[1] && side < 0) winding--;
     }
     a = b;
   }

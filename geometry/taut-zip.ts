@@ -8,7 +8,8 @@
  * funnel (taut-loop.ts) runs through the sides across.
  *
  * Why that is enough. Triangles that all run counter-clockwise and have the two rings for their edge cover every position
- * as often as the rings wind round it: those between the rings once, all others never. So none overlaps another.
+ * as often as the rings wind round it: with rings that cross neither themselves nor each other, those between the two once,
+ * all others never. So none overlaps another.
  *
  * Terms. Side across: a side of a triangle from the inner ring to the outer one.
  */
