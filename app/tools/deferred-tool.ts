@@ -2,6 +2,8 @@
 import type { ToolId } from "../view/view-store.ts";
 import type { Desk, Tool } from "./tool.ts";
 
+const NOT_FETCHED = "This tool could not be fetched. Check the connection, then take it again.";
+
 export function deferredTool(id: ToolId, desk: Desk, load: () => Promise<(desk: Desk) => Tool>): Tool {
   let tool: Tool | null = null;
   let isFailed = false;
@@ -12,6 +14,8 @@ export function deferredTool(id: ToolId, desk: Desk, load: () => Promise<(desk: 
       tool = make(desk);
       if (waiting !== null) tool.takeUp?.(waiting);
       waiting = null;
+      const { notice, unsay } = desk.view.getState();
+      if (notice?.text === NOT_FETCHED) unsay();
       desk.renew();
     },
     () => {
@@ -20,7 +24,7 @@ export function deferredTool(id: ToolId, desk: Desk, load: () => Promise<(desk: 
       if (inHand !== id) return;
       // Laid down, it can be taken again; a drawing that waits for it stays.
       if (waiting === null) setTool("select");
-      desk.complain("This tool could not be fetched. Check the connection, then take it again.");
+      desk.complain(NOT_FETCHED);
       desk.renew();
     },
   );

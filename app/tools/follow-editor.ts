@@ -7,6 +7,8 @@ interface Followed {
   take(tool: ToolId): void;
   refresh(): void;
   withdrawTie(): void;
+  /** Says no longer what was said last. */
+  hush(): void;
 }
 
 export function followEditor({ document, view }: HostPorts, host: Followed): void {
@@ -19,7 +21,10 @@ export function followEditor({ document, view }: HostPorts, host: Followed): voi
   });
   document.subscribe((state, before) => {
     // What was pressed or begun was on the site before.
-    if (state.opened !== before.opened) return host.take(view.getState().tool);
+    if (state.opened !== before.opened) {
+      host.hush();
+      return host.take(view.getState().tool);
+    }
     if (state.shown !== before.shown) host.withdrawTie();
     if (state.history.present !== before.history.present && isOnChosen()) host.refresh();
   });

@@ -109,7 +109,7 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
     if (next === sketch) return OCCUPIED;
     sketch = next;
     rule = { ...rule, through: null };
-    desk.announce(`Corner ${sketch.corners.length} at ${placeWords(to, desk.units())}.`);
+    desk.announce(`${isOutline ? "Corner" : "Point"} ${sketch.corners.length} at ${placeWords(to, desk.units())}.`);
     return null;
   }
 

@@ -59,6 +59,7 @@ export class ToolHost {
       take: (id) => this.#take(id),
       refresh: () => this.#refresh(),
       withdrawTie: () => this.withdrawTie(),
+      hush: () => this.#desk.announce(""),
     });
     this.#refresh();
   }

@@ -124,6 +124,7 @@ describe("a tool whose code is still being fetched", () => {
     other.click(0, 0);
     other.document.getState().open(siteWith(), FILE);
     expect(other.said()).toContain("given up");
+    expect(other.host.state.getState().announcement).toBe("");
     await vi.dynamicImportSettled();
     expect(other.labels()).toEqual([]);
   });
@@ -137,6 +138,9 @@ describe("a tool whose code is still being fetched", () => {
     await vi.waitFor(() => expect(hand.view.getState().tool).toBe("select"));
     expect(hand.said()).toContain("take it again");
     expect(again).not.toHaveBeenCalled();
+    hand.take("measure");
+    await vi.dynamicImportSettled();
+    expect(hand.said()).toBeNull();
 
     // Nobody waits any more for one that was laid down meanwhile.
     const other = justTook("split");
