@@ -13,14 +13,14 @@
  */
 import { areaTruePolygon } from "./arc-chords.ts";
 import type { Sector } from "./barrier-map.ts";
-import { differenceRegions } from "./clipping.ts";
+import { differenceRegions, offsetRegion } from "./clipping.ts";
 import type { SettledCorner } from "./corner-routes.ts";
 import { closed, directGround, fanGround } from "./direct-ground.ts";
 import { type PoolRoutes, poolRoutes } from "./paths-around-barriers.ts";
 import { boundsOfPoints, boundsOverlap, distanceBetween, grownBounds } from "./points.ts";
 import { partsOnWater } from "./ray-sides.ts";
 import { directionIn, turned } from "./sight.ts";
-import { FLATTEN_TOLERANCE, SEAM_OVERLAP, SIGHT_SLACK } from "./tolerances.ts";
+import { FLATTEN_TOLERANCE, RING_SEAM, SEAM_OVERLAP, SIGHT_SLACK } from "./tolerances.ts";
 import type { Area, Barrier, Point, Region } from "./types.ts";
 
 /**
@@ -53,10 +53,27 @@ export function directReach(
   barriers: readonly Barrier[],
   tolerance: number = FLATTEN_TOLERANCE,
 ): Region {
+  return differenceRegions(straightGround(target, distance, barriers, tolerance), [areaTruePolygon(target, tolerance)]);
+}
+
+/**
+ * The water and that ground, as polygons that overlap: the water is a little wider, so that no seam stays open along its
+ * edge, and not taken away. Cutting ground off along an edge that all but is its own is what the clipping engine gets wrong.
+ */
+export function waterAndDirectReach(
+  target: Area,
+  distance: number,
+  barriers: readonly Barrier[],
+  tolerance: number = FLATTEN_TOLERANCE,
+): Region {
+  const water = offsetRegion([areaTruePolygon(target, tolerance)], RING_SEAM);
+  return [...water, ...straightGround(target, distance, barriers, tolerance)];
+}
+
+function straightGround(target: Area, distance: number, barriers: readonly Barrier[], tolerance: number): Region {
   const near = barriersWithin(target, distance, barriers);
   const { map, outline } = poolRoutes(target, near);
-  const ground = directGround(target, distance, map, outline, tolerance);
-  return differenceRegions(ground, [areaTruePolygon(target, tolerance)]);
+  return directGround(target, distance, map, outline, tolerance);
 }
 
 /** Stage 1. The same array when all of them count, so that what is known of it is used again. */

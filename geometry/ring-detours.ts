@@ -65,9 +65,12 @@ function joined(ring: readonly MarkedPoint[], parts: readonly { edges: Edge[]; o
     edges.push(edge);
     if (!on) detour.push(edge);
   };
+  // Where the loop begins: a first run of one position has no edge of its own.
+  const begin = parts[0]?.edges[0]?.from ?? ring[0]?.at;
   const linkTo = (p: Point): void => {
     const last = edges[edges.length - 1];
-    if (last && !samePoint(last.to, p)) add(lineEdge(last.to, p), false);
+    const from = last?.to ?? begin;
+    if (from && !samePoint(from, p)) add(lineEdge(from, p), false);
     else if (last) edges[edges.length - 1] = { ...last, to: p };
   };
   let at = 0;
@@ -78,8 +81,7 @@ function joined(ring: readonly MarkedPoint[], parts: readonly { edges: Edge[]; o
     for (const edge of run) add(edge, on);
     at += on ? countOf(ring, at, true) : countOf(ring, at, false);
   }
-  const first = edges[0];
-  if (first) linkTo(first.from);
+  if (begin) linkTo(begin);
   endOfDetour();
   return { path: pathOfEdges(edges, true), detours };
 }

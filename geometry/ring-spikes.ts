@@ -1,10 +1,83 @@
 /**
- * Takes the hairlines off a clipped ring: spikes and slits narrower than RING_SPIKE, which are left where two pieces of
- * ground, or ground and water, meet in a line that falls between the steps of the clipping grid.
+ * Takes the hairlines off clipped ground: what is left where two pieces of ground, or ground and water, meet in a line that
+ * falls between the steps of the clipping grid. Whether such a line comes out as a slit, as a bridge or as nothing depends
+ * on how the yard is turned; a ring round the ground may not.
+ *
+ * Stages. 1. The pieces are united. Where slits are narrower than two HAIRLINE, or bridges as narrow, they are united once
+ * more on a grid that is turned. 2. What has hairlines however it is turned (grounds that touch along a line) loses them:
+ * slits are closed, then bridges cut. 3. Of each ring, spikes and slits narrower than RING_SPIKE.
  */
-import { distanceBetween } from "./points.ts";
-import { RING_SPIKE } from "./tolerances.ts";
-import type { Point } from "./types.ts";
+import { offsetRegion, unionRegions } from "./clipping.ts";
+import { boundsOfPoints, distanceBetween, grownBounds } from "./points.ts";
+import { ringArea, ringPerimeter } from "./rings.ts";
+import { boxIndex } from "./spatial-index.ts";
+import { CLIP_UNITS_PER_INCH, HAIRLINE, RING_SPIKE, SHORTEST_HAIRLINE } from "./tolerances.ts";
+import type { Point, Region } from "./types.ts";
+
+/** How the clipping grid lies for each try, radians against the sheet: no two the same within a quarter turn. */
+const TRIES = [0, 0.4, 0.9];
+
+/** The union of pieces that may overlap, without hairlines. */
+export function unitedGround(pieces: Region): Region {
+  let fallback: Region | null = null;
+  for (const angle of TRIES) {
+    const united = unionRegions([turnedBy(pieces, angle)]);
+    const clean = withoutHairlines(united);
+    if (hasSameEdge(united, clean)) return turnedBy(united, -angle);
+    fallback ??= clean;
+  }
+  return fallback ?? [];
+}
+
+function turnedBy(region: Region, angle: number): Region {
+  if (angle === 0) return region;
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  return moved(region, ([x, y]) => [x * cos - y * sin, x * sin + y * cos]);
+}
+
+function moved(region: Region, place: (p: Point) => Point): Region {
+  return region.map((polygon) => polygon.map((ring) => ring.map(place)));
+}
+
+/** As many rings that hold something, of the same length in all: nothing was closed or cut. */
+function hasSameEdge(a: Region, b: Region): boolean {
+  const rings = (region: Region) =>
+    region.flat().filter((ring) => Math.abs(ringArea(ring)) > HAIRLINE * ringPerimeter(ring));
+  const length = (region: Region) => rings(region).reduce((sum, ring) => sum + ringPerimeter(ring), 0);
+  return rings(a).length === rings(b).length && Math.abs(length(a) - length(b)) < SHORTEST_HAIRLINE;
+}
+
+/** How many times finer than the clipping grid the ground is widened and narrowed: sharp corners come back where they were. */
+const FINER = 16;
+
+/** The ground without hairlines. Corners sharper than an eighth of a right angle are cut off by some HAIRLINE. */
+function withoutHairlines(ground: Region): Region {
+  const widened = (region: Region, d: number) => offsetRegion(region, d * FINER, 1 / CLIP_UNITS_PER_INCH);
+  const fine = moved(ground, ([x, y]) => [x * FINER, y * FINER]);
+  const clean = widened(widened(widened(fine, HAIRLINE), -2 * HAIRLINE), HAIRLINE);
+  return onCorners(
+    moved(clean, ([x, y]) => [x / FINER, y / FINER]),
+    ground,
+  );
+}
+
+/** Corners that came out round go back to where they were. */
+function onCorners(ground: Region, before: Region): Region {
+  const corners = before.flat(2);
+  const index = boxIndex(corners.map((p) => boundsOfPoints([p])));
+  return moved(ground, (p) => {
+    let best = p;
+    let away = RING_SPIKE;
+    for (const i of index.search(grownBounds(boundsOfPoints([p]), RING_SPIKE))) {
+      const corner = corners[i] as Point;
+      const distance = distanceBetween(corner, p);
+      if (distance > away) continue;
+      best = corner;
+      away = distance;
+    }
+    return best;
+  });
+}
 
 /** The ring (first position not repeated) without hairlines; empty when it is nothing else. */
 export function withoutSpikes(ring: readonly Point[]): Point[] {

@@ -9,8 +9,6 @@
  *
  * Terms. Detour: a stretch where the ring leaves the offset to stay on the pool side of a barrier.
  */
-import { areaTruePolygon } from "./arc-chords.ts";
-import { offsetRegion, unionRegions } from "./clipping.ts";
 import { contains } from "./contains.ts";
 import { pathToArea, pathToPath } from "./distance.ts";
 import { lineEdge } from "./edge.ts";
@@ -21,10 +19,10 @@ import { type OffsetLoop, offsetCurves } from "./offset.ts";
 import { pathFrom, pathLength, signedArea } from "./outline.ts";
 import { pointToPath } from "./point-distance.ts";
 import { between, samePoint } from "./points.ts";
-import { directReach } from "./reach.ts";
+import { waterAndDirectReach } from "./reach.ts";
 import { detouredLoop, type MarkedPoint } from "./ring-detours.ts";
-import { withoutSpikes } from "./ring-spikes.ts";
-import { FLATTEN_TOLERANCE, LIMIT_TOLERANCE, OFFSET_LEFTOVER, RING_ON_OFFSET, RING_SEAM } from "./tolerances.ts";
+import { unitedGround, withoutSpikes } from "./ring-spikes.ts";
+import { LIMIT_TOLERANCE, OFFSET_LEFTOVER, RING_ON_OFFSET, RING_SEAM } from "./tolerances.ts";
 import type { Area, Barrier, Path, Point } from "./types.ts";
 
 export interface EvenRingRequest {
@@ -110,10 +108,7 @@ function detouredRing(
   curves: readonly OffsetLoop[],
   min: number,
 ): { loops: RingLoopPath[]; tooClose: { path: Path; length: number }[] } {
-  const ground = bodies.map((body) => directReach(body, offset, blocking));
-  // The water a little wider: no seam stays open between it and the ground at its edge.
-  const waters = bodies.map((body) => offsetRegion([areaTruePolygon(body, FLATTEN_TOLERANCE)], RING_SEAM));
-  const region = unionRegions([...waters, ...ground]);
+  const region = unitedGround(bodies.flatMap((body) => waterAndDirectReach(body, offset, blocking)));
   const exactPaths = curves.map((loop) => loop.path);
   const loops: RingLoopPath[] = [];
   const tooClose: { path: Path; length: number }[] = [];

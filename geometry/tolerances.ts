@@ -99,6 +99,12 @@ export const RING_ON_OFFSET = 2 * FLATTEN_TOLERANCE + 2 / CLIP_UNITS_PER_INCH;
 /** How far the water reaches into the ground beside it before the two are united: two steps of the clipping grid. */
 export const RING_SEAM = 2 / CLIP_UNITS_PER_INCH;
 
+/** Half the width of slits and bridges of ground that are rounding: up to three steps of the clipping grid where grounds meet. */
+export const HAIRLINE = 2 / CLIP_UNITS_PER_INCH;
+
+/** Ground whose edge loses more than this (inches) with its hairlines has some; less are corners rounded. */
+export const SHORTEST_HAIRLINE = 1 / 3;
+
 /** A spike or slit of a clipped ring narrower than this is a seam between grounds; a ring this near beside its ground runs over it. */
 export const RING_SPIKE = 1 / 256;
 

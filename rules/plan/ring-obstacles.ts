@@ -7,7 +7,7 @@
  */
 import { barrierRegion } from "../../geometry/barrier-region.ts";
 import { differenceRegions, offsetRegion, unionRegions } from "../../geometry/clipping.ts";
-import { directReach } from "../../geometry/reach.ts";
+import { waterAndDirectReach } from "../../geometry/reach.ts";
 import { reaches } from "../../geometry/ring.ts";
 import { SHADOW_SLIVER } from "../../geometry/tolerances.ts";
 import type { Area, Barrier, Region } from "../../geometry/types.ts";
@@ -26,7 +26,7 @@ export function ringObstacles(
   const near = barriers.filter((barrier) => reaches(barrier, waters, max));
   if (near.length === 0) return unionRegions([standing]);
   const groundBefore = (list: readonly Barrier[]) =>
-    unionRegions(waters.map((water) => directReach(water, max + BEYOND, list)));
+    unionRegions(waters.map((water) => waterAndDirectReach(water, max + BEYOND, list)));
   const seen = offsetRegion(groundBefore(near), SHADOW_SLIVER);
   const behind = offsetRegion(differenceRegions(groundBefore([]), seen), SHADOW_SLIVER);
   return unionRegions([standing, behind]);
