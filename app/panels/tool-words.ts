@@ -84,7 +84,7 @@ export const TOOL_HINTS: Readonly<Record<ToolId, string>> = {
     "Click both ends, then where its line runs. An end on a corner, an edge or a part stays on it; Shift keeps the line straight from end to end.",
   offset: "Point out on which side and how far, and click; or type the distance.",
   mirror:
-    "Click two places of the line that what is selected is mirrored over, or pull along it; K keeps the original.",
+    "Click what is mirrored, unless it is selected; then two places of the line, or pull along it; K keeps the original.",
   split: "Click a line where it is cut; click an outline at both ends of the cut.",
 };
 

@@ -213,6 +213,48 @@ export const SCREENS: readonly Screen[] = [
     },
   },
   {
+    name: "a dimension picked",
+    region: ".middle",
+    async open(hand) {
+      const { page } = hand;
+      await hand.take("Home");
+      await hand.take("Shift+e");
+      // The whole yard is in view then.
+      await page.locator('.sheet-canvas[data-tool="dimension"]').waitFor();
+      // Above the yard, where nothing lies but what was said of the screen before.
+      const away = page.getByRole("button", { name: "Put the notice away" });
+      if (await away.isVisible()) await away.click();
+      await hand.click(0, 460);
+      await hand.click(180, 460);
+      await hand.click(90, 490);
+      await hand.take("s");
+      await hand.click(40, 490);
+      await page.getByRole("button", { name: "Take the dimension away" }).waitFor();
+    },
+    async close({ page }) {
+      await page.locator(".sheet-canvas").focus();
+      await page.keyboard.press("Escape");
+      await page.keyboard.press("Control+z");
+    },
+  },
+  {
+    name: "mirroring over a drawn line",
+    region: ".middle",
+    async open(hand) {
+      const { page } = hand;
+      await panel(hand, "Outline");
+      await page.getByRole("option").first().click();
+      await page.locator(".sheet-canvas").focus();
+      await page.keyboard.press("Shift+g");
+      for (const key of ["Enter", "Shift+ArrowUp"]) await page.keyboard.press(key);
+      await page.getByRole("button", { name: "Keep the original" }).waitFor();
+      await page.getByLabel("Direction of the line").waitFor();
+    },
+    async close({ page }) {
+      for (let i = 0; i < 3; i++) await page.keyboard.press("Escape");
+    },
+  },
+  {
     name: "pools by their dimensions",
     region: ".middle",
     async open({ page }) {
