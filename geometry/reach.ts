@@ -20,6 +20,7 @@ import { type PoolRoutes, poolRoutes } from "./paths-around-barriers.ts";
 import { boundsOfPoints, boundsOverlap, distanceBetween, grownBounds } from "./points.ts";
 import { partsOnWater } from "./ray-sides.ts";
 import { directionIn, turned } from "./sight.ts";
+import { sureDifference } from "./sure-difference.ts";
 import { FLATTEN_TOLERANCE, RING_SEAM, SEAM_OVERLAP, SIGHT_SLACK } from "./tolerances.ts";
 import type { Area, Barrier, Point, Region } from "./types.ts";
 
@@ -40,7 +41,11 @@ export function reach(
   const pieces = [directGround(target, distance, routes.map, routes.outline, tolerance)];
   if (near.length > 0) pieces.push(...behindBarriers(routes, distance, tolerance));
   const water = areaTruePolygon(target, tolerance);
-  return differenceRegions(pieces.flat(), [water, ...excluded.flat()]);
+  const taken = [water, ...excluded.flat()];
+  // Only where barriers cross the water's edge does the ground have so many sides along it that one may be lost.
+  return routes.outline.crossed.length > 0
+    ? sureDifference(pieces.flat(), taken)
+    : differenceRegions(pieces.flat(), taken);
 }
 
 /**
@@ -53,7 +58,7 @@ export function directReach(
   barriers: readonly Barrier[],
   tolerance: number = FLATTEN_TOLERANCE,
 ): Region {
-  return differenceRegions(straightGround(target, distance, barriers, tolerance), [areaTruePolygon(target, tolerance)]);
+  return sureDifference(straightGround(target, distance, barriers, tolerance), [areaTruePolygon(target, tolerance)]);
 }
 
 /**

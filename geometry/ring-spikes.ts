@@ -12,31 +12,19 @@ import { boundsOfPoints, distanceBetween, grownBounds } from "./points.ts";
 import { ringArea, ringPerimeter } from "./rings.ts";
 import { boxIndex } from "./spatial-index.ts";
 import { CLIP_UNITS_PER_INCH, HAIRLINE, RING_SPIKE, SHORTEST_HAIRLINE } from "./tolerances.ts";
+import { GRID_TURNS, movedRegion, turnedRegion } from "./turned-region.ts";
 import type { Point, Region } from "./types.ts";
-
-/** How the clipping grid lies for each try, radians against the sheet: no two the same within a quarter turn. */
-const TRIES = [0, 0.4, 0.9];
 
 /** The union of pieces that may overlap, without hairlines. */
 export function unitedGround(pieces: Region): Region {
   let fallback: Region | null = null;
-  for (const angle of TRIES) {
-    const united = unionRegions([turnedBy(pieces, angle)]);
+  for (const angle of GRID_TURNS) {
+    const united = unionRegions([turnedRegion(pieces, angle)]);
     const clean = withoutHairlines(united);
-    if (hasSameEdge(united, clean)) return turnedBy(united, -angle);
+    if (hasSameEdge(united, clean)) return turnedRegion(united, -angle);
     fallback ??= clean;
   }
   return fallback ?? [];
-}
-
-function turnedBy(region: Region, angle: number): Region {
-  if (angle === 0) return region;
-  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
-  return moved(region, ([x, y]) => [x * cos - y * sin, x * sin + y * cos]);
-}
-
-function moved(region: Region, place: (p: Point) => Point): Region {
-  return region.map((polygon) => polygon.map((ring) => ring.map(place)));
 }
 
 /** As many rings that hold something, of the same length in all: nothing was closed or cut. */
@@ -53,10 +41,10 @@ const FINER = 16;
 /** The ground without hairlines. Corners sharper than an eighth of a right angle are cut off by some HAIRLINE. */
 function withoutHairlines(ground: Region): Region {
   const widened = (region: Region, d: number) => offsetRegion(region, d * FINER, 1 / CLIP_UNITS_PER_INCH);
-  const fine = moved(ground, ([x, y]) => [x * FINER, y * FINER]);
+  const fine = movedRegion(ground, ([x, y]) => [x * FINER, y * FINER]);
   const clean = widened(widened(widened(fine, HAIRLINE), -2 * HAIRLINE), HAIRLINE);
   return onCorners(
-    moved(clean, ([x, y]) => [x / FINER, y / FINER]),
+    movedRegion(clean, ([x, y]) => [x / FINER, y / FINER]),
     ground,
   );
 }
@@ -65,7 +53,7 @@ function withoutHairlines(ground: Region): Region {
 function onCorners(ground: Region, before: Region): Region {
   const corners = before.flat(2);
   const index = boxIndex(corners.map((p) => boundsOfPoints([p])));
-  return moved(ground, (p) => {
+  return movedRegion(ground, (p) => {
     let best = p;
     let away = RING_SPIKE;
     for (const i of index.search(grownBounds(boundsOfPoints([p]), RING_SPIKE))) {

@@ -12,6 +12,7 @@ import type { Area, Point, Region } from "../../geometry/types.ts";
 import { toPolyline } from "../oracles/bulge-chords.ts";
 import { latticeYard, numbersFrom, randomYard, type Yard } from "../oracles/random-yards.ts";
 import { seed } from "../oracles/seed.ts";
+import { placed, startedAt, turnedBy } from "../oracles/variants.ts";
 
 const yards = Number(process.env.COPPERBAND_YARDS ?? 40);
 const positions = Math.min(300, Number(process.env.COPPERBAND_POSITIONS ?? 60));
@@ -109,3 +110,28 @@ function seesClearly(p: Point, from: Point, target: Area, { barriers }: Yard): b
 function added(part: Region, whole: Region): number {
   return regionArea(unionRegions([part, whole])) - regionArea(whole);
 }
+
+describe("reach where barriers cross the water's edge", () => {
+  // Yards in which the clipping engine lost up to 2,800 sq in. of the ground in one of these drawings.
+  it.each([2088, 2183, 2359, 2668, 2680, 2797, 2845, 3030, 3572])(
+    "has the same area in yard %i however it is turned and started",
+    (n) => {
+      const { outline, islands, barriers } = yardOf(n);
+      const areas = [0, 10, 17.2 + n, 61.7, 90].map((degrees, k) => {
+        const turn = turnedBy(degrees);
+        const place = ([x, y]: Point): Point => turn([x + k / 7, y + k / 3]);
+        const target = areaFrom(
+          startedAt(placed(outline, place), k % outline.vertices.length),
+          islands.map((island) => placed(island, place)),
+        );
+        const moved = barriers.map((barrier) => ({ ...barrier, points: barrier.points.map(place) }));
+        return [regionArea(directReach(target, 21, moved)), regionArea(reach(target, 21, moved, []))] as const;
+      });
+      // A step of the clipping grid along some hundreds of inches of edge.
+      for (const [direct, all] of areas) {
+        expect(Math.abs(direct - (areas[0]?.[0] ?? 0))).toBeLessThan(0.5);
+        expect(Math.abs(all - (areas[0]?.[1] ?? 0))).toBeLessThan(0.5);
+      }
+    },
+  );
+});
