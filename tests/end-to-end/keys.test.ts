@@ -87,6 +87,21 @@ describe("keys alone", () => {
     await expect.poll(() => focusedIn(parts)).toBe(".side");
   });
 
+  it("close the print window from a notice in it too", async () => {
+    const { page } = hand;
+    await hand.sheet.focus();
+    await page.keyboard.press("Control+a");
+    await page.keyboard.press("ArrowRight");
+    await page.keyboard.press("Control+z");
+    await page.getByRole("button", { name: "Put the notice away" }).waitFor();
+    await page.keyboard.press("Control+p");
+    const print = page.getByRole("dialog", { name: "Print the plan" });
+    await print.getByRole("button", { name: "Put the notice away" }).focus();
+    await page.keyboard.press("Escape");
+    await print.waitFor({ state: "hidden" });
+    await expect.poll(() => hand.sheet.evaluate((box) => box === document.activeElement)).toBe(true);
+  });
+
   it("wait for a tool that is still being fetched; one that it has no use for is then the commands'", async () => {
     const { page } = hand;
     let send: () => void = () => undefined;

@@ -103,4 +103,19 @@ describe("mirroring over a drawn line", () => {
     hand.view.getState().select([]);
     expect(action()).toBeNull();
   });
+
+  it("keeps the original from the start where the form asked for that", async () => {
+    const hand = handAt(siteWith([deck, pump]));
+    hand.view.getState().select(["pump-1"]);
+    hand.take("mirror");
+    hand.host.key({ key: "K", shift: false });
+    await vi.dynamicImportSettled();
+    expect(hand.host.state.getState().entry?.buttons?.[0]).toMatchObject({ isPressed: true });
+    hand.click(100, 0, free);
+    hand.click(100, 90, free);
+    expect([at(hand, "pump-1"), at(hand, "equipment-1")]).toEqual([
+      [20, 60],
+      [180, 60],
+    ]);
+  });
 });
