@@ -18,7 +18,7 @@ import type { Path, Point } from "../../geometry/types.ts";
 import type { Body, Yard } from "../measures/yard.ts";
 import { type PieceMethod, perimeterMethods } from "../perimeter/methods.ts";
 import { perimeterBodies } from "./bearers.ts";
-import { holdsWhere } from "./intervals.ts";
+import { holdsWhere, acrossStart as joinedOverStart } from "./intervals.ts";
 
 export interface CourseStretch {
   /** Inches along the loop, 0 <= from < its length; `to` is greater and may pass the loop's start. */
@@ -110,15 +110,26 @@ function besideOf(yard: Yard, path: Path, bodies: readonly Body[], course: reado
   const beside = bodies.flatMap((body) => {
     const pieces = perimeterMethods(yard, body);
     if (pieces.length < 2) return [];
-    return pieces.flatMap((entry) =>
-      holdsWhere({ from: 0, to: total }, STEP, (s) => {
+    return pieces.flatMap((entry) => {
+      const stretches = holdsWhere({ from: 0, to: total }, STEP, (s) => {
         const p = pointAlong(path, s);
         if (hereAt(yard, bodies, p)?.entry === entry) return false;
         return acrossBand(yard, body, p).some((probe) => regionContains(entry.piece.region, probe));
-      }).map((interval) => ({ ...interval, entry, body: body.id, tight: false, beside: true })),
-    );
+      });
+      // One that runs over the loop's start is one: how long it is decides below.
+      return joinedOverStart(stretches, total, 0).map((stretch) => ({
+        ...stretch,
+        entry,
+        body: body.id,
+        tight: false,
+        beside: true,
+      }));
+    });
   });
-  const meet = (a: number, b: number) => Math.min(Math.abs(a - b), total - Math.abs(a - b)) < STEP;
+  const meet = (a: number, b: number) => {
+    const apart = Math.abs(a - b) % total;
+    return Math.min(apart, total - apart) < STEP;
+  };
   const goesOn = ({ from, to, entry }: CourseStretch) =>
     to - from <= short && course.some((main) => main.entry === entry && (meet(main.to, from) || meet(main.from, to)));
   return beside.filter((stretch) => !goesOn(stretch));

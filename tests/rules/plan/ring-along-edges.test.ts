@@ -15,13 +15,18 @@ const box = (x0: number, y0: number, x1: number, y1: number) => ({
   closed: true,
 });
 
+const pool = { body: "pool", shell: "sprayed-concrete", steel: "bare", depth: 60 };
+
+function yardOf(...elements: readonly object[]): Site {
+  return siteOf({ id: "pool", kind: "pool", outline: box(0, 0, 384, 192), ...pool }, ...elements);
+}
+
 function siteOf(...elements: readonly object[]): Site {
-  const pool = { id: "pool", kind: "pool", outline: box(0, 0, 384, 192), body: "pool", shell: "sprayed-concrete" };
   const read = checkSite({
     format: "copperband-site",
     version: 1,
     edition: "nec-2020",
-    elements: [{ ...pool, steel: "bare", depth: 60 }, ...elements],
+    elements,
   });
   if (!read.ok) throw new Error(JSON.stringify(read));
   return read.site;
@@ -48,15 +53,33 @@ describe("a ring over a part of the perimeter", () => {
     // Arithmetic: the slab serves the side below y = 96; above it 2 x 96 in. of sides, two arcs cut off where they are 20 in.
     // up, and between them the wall's face, 20 in. from the water.
     const length = 2 * 96 + 2 * 21 * Math.asin(20 / 21) + 384 + 2 * Math.sqrt(21 ** 2 - 20 ** 2);
-    for (const found of lengthsOf(siteOf({ ...slab, id: "slab", outline: box(-100, -100, 484, 96) }, wall)))
+    for (const found of lengthsOf(yardOf({ ...slab, id: "slab", outline: box(-100, -100, 484, 96) }, wall)))
       expect(Math.abs(found - length)).toBeLessThan(0.1);
   });
 
   it("follows the edge of a slab at its own offset", () => {
     // Arithmetic: a slab as wide as the ring's offset on one side serves nothing there; the ring runs along its edge all round.
     const strip = { ...slab, id: "strip", outline: box(0, -21, 384, 0) };
-    const lengths = lengthsOf(siteOf(strip));
+    const lengths = lengthsOf(yardOf(strip));
     expect(Math.abs((lengths[0] ?? 0) - (1152 + 42 * Math.PI))).toBeLessThan(0.1);
     for (const found of lengths) expect(Math.abs(found - (lengths[0] ?? 0))).toBeLessThan(0.1);
+  });
+
+  it("is the same from every vertex of the pool, where lawn goes on beside a corner of paving", () => {
+    const paving = { id: "slab", ...slab, outline: box(-36, -18, -18, 203.1) };
+    const planting = { id: "planting", kind: "keep-out", outline: box(-36, 195.1, 300, 216.37) };
+    const vertices = [
+      [0, 0],
+      [360, 0],
+      [360, 36, 1],
+      [360, 156],
+      [360, 192],
+      [0, 192],
+    ] as const;
+    const lengths = vertices.map((_, k) => {
+      const outline = { vertices: [...vertices.slice(k), ...vertices.slice(0, k)], closed: true };
+      return recompute(siteOf({ id: "pool", kind: "pool", outline, ...pool }, paving, planting)).ring.length;
+    });
+    expect(Math.max(...lengths) - Math.min(...lengths)).toBeLessThan(0.01);
   });
 });
