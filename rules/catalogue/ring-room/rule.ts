@@ -77,14 +77,20 @@ function nearFace(yard: Yard, body: Body, area: Area, unsure: number): NearFace 
     for (const edge of lengthWithin(path, body.water, limit).pieces.flatMap((piece) => piece.edges)) {
       const length = edgeLength(edge);
       const count = Math.max(1, Math.ceil(length / STEP));
-      for (let i = 0; i <= count; i++) {
-        const found = pointToArea(pointAt(edge, i / count), body.water);
-        const [dx, dy] = tangentAt(edge, i / count);
-        if (found.length <= LIMIT_TOLERANCE || hides(area, found) || runsAlong(found, dx, dy)) continue;
+      const stepOf = (t: number): Witness | null => {
+        const found = pointToArea(pointAt(edge, t), body.water);
+        const [dx, dy] = tangentAt(edge, t);
+        if (found.length <= LIMIT_TOLERANCE || hides(area, found) || runsAlong(found, dx, dy)) return null;
         const middle = between(found, 1 / 2);
-        if (!ringed.some(({ piece }) => regionContains(piece.region, middle))) continue;
-        extent += i === 0 || i === count ? length / count / 2 : length / count;
-        if (witness === null || found.length < witness.length) witness = found;
+        return ringed.some(({ piece }) => regionContains(piece.region, middle)) ? found : null;
+      };
+      for (let i = 0; i < count; i++) {
+        // The middle of a step decides: its ends may be corners, where two answers are as good.
+        const middle = stepOf((i + 1 / 2) / count);
+        if (middle === null) continue;
+        extent += length / count;
+        for (const found of [middle, stepOf(i / count), stepOf((i + 1) / count)])
+          if (found !== null && (witness === null || found.length < witness.length)) witness = found;
       }
     }
   }

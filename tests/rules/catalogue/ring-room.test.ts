@@ -1,7 +1,9 @@
 // Where a wall or building leaves a ring no room: NEC 680.26(B)(2), restated, 18 in.; lengths: arithmetic.
 import { describe, expect, it } from "vitest";
+import type { Point } from "../../../geometry/types.ts";
 import { box, concretePool, deck, line } from "../../../rules/catalogue/common/example-yard.ts";
 import { rule } from "../../../rules/catalogue/ring-room/rule.ts";
+import { turnedBy } from "../../oracles/variants.ts";
 import { verdictOf, yardOf } from "./yards.ts";
 
 const wall = (away: number, changes: object = {}) => ({
@@ -55,6 +57,31 @@ describe("room for the ring before a wall", () => {
     // Nor at the back of a thin one.
     expect(judge([wall(0)])).toEqual([]);
     expect(judge([wall(0, { path: line(0, 195, 384, 195) })])).toEqual([]);
+  });
+
+  it("is as long however the yard is turned, where a wall crosses the pool's edge", () => {
+    const vertices = [
+      [0, 0],
+      [300, 0],
+      [300, 200],
+      [185, 200],
+      [185, 60],
+      [115, 60],
+      [115, 200],
+      [0, 200],
+    ].map(([x = 0, y = 0]): Point => [x, y]);
+    const ends: Point[] = [
+      [50.37, 213.1],
+      [103.1, -36],
+    ];
+    const extents = [0, 17.2, 45, 90, 120.3, 211].map((angle) => {
+      const turn = turnedBy(angle);
+      const pool = { ...concretePool(), outline: { vertices: vertices.map(turn), closed: true } };
+      const across = wall(0, { path: { vertices: ends.map(turn), closed: false } });
+      return verdictOf(rule, yardOf([pool, across]), "wall").extent ?? 0;
+    });
+    expect(Math.min(...extents)).toBeGreaterThan(10);
+    expect(Math.max(...extents) - Math.min(...extents)).toBeLessThan(0.01);
   });
 
   it("leaves recorded copper to the rule on its place", () => {
