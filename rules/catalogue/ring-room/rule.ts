@@ -2,8 +2,9 @@ import { regionContains } from "../../../geometry/clipping.ts";
 import { lengthWithin, pointToArea, pointToPath } from "../../../geometry/distance.ts";
 import { edgeLength, pointAt, tangentAt } from "../../../geometry/edge.ts";
 import { contains } from "../../../geometry/outline.ts";
+import { between } from "../../../geometry/points.ts";
 import { LIMIT_TOLERANCE } from "../../../geometry/tolerances.ts";
-import type { Area, Point, Witness } from "../../../geometry/types.ts";
+import type { Area, Witness } from "../../../geometry/types.ts";
 import type { Body, Yard } from "../../measures/yard.ts";
 import { perimeterMethods } from "../../perimeter/methods.ts";
 import { perimeterCopper } from "../../recorded/bearers.ts";
@@ -54,9 +55,12 @@ function judgeBody(yard: Yard, body: Body): Verdict[] {
   });
 }
 
-/** How much nearer a wall's face may stand than it is drawn: half of any usual thickness where none is given, inches. */
+/** Half of the thickest wall that is usual in a yard, inches. Judgement, no source. */
+const HALF_OF_A_THICK_WALL = 12;
+
+/** How much nearer a wall's face may stand than it is drawn, where its thickness is not given, inches. */
 function unsureOf({ thickness }: WallElement): number {
-  return thickness === undefined ? 12 : 0;
+  return thickness === undefined ? HALF_OF_A_THICK_WALL : 0;
 }
 
 interface NearFace {
@@ -81,7 +85,7 @@ function nearFace(yard: Yard, body: Body, area: Area, unsure: number): NearFace 
         const found = pointToArea(pointAt(edge, t), body.water);
         const [dx, dy] = tangentAt(edge, t);
         if (found.length <= LIMIT_TOLERANCE || hides(area, found) || runsAlong(found, dx, dy)) return null;
-        const middle = between(found, 1 / 2);
+        const middle = between(found.from, found.to, 1 / 2);
         return ringed.some(({ piece }) => regionContains(piece.region, middle)) ? found : null;
       };
       for (let i = 0; i < count; i++) {
@@ -97,19 +101,18 @@ function nearFace(yard: Yard, body: Body, area: Area, unsure: number): NearFace 
   return witness === null ? null : { witness, extent };
 }
 
-function between({ from, to }: Witness, share: number): Point {
-  return [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share];
-}
-
 /**
  * Whether a place is on the far face: what it belongs to lies just before it, or ends there along the way to the water. A
  * building may hold the pool.
  */
 function hides(area: Area, found: Witness): boolean {
-  const start = between(found, 0.02);
+  const start = between(found.from, found.to, NEAR_AN_END);
   const holds = contains(area, start) && pointToPath(start, area.outer).length > LIMIT_TOLERANCE;
-  return !holds && contains(area, between(found, 0.98));
+  return !holds && contains(area, between(found.from, found.to, 1 - NEAR_AN_END));
 }
+
+/** Share of the way from the water to a face within which a place counts as at its end. */
+const NEAR_AN_END = 0.02;
 
 /** Whether a face runs straight away from the water, as the side of a building does that rises at the pool's edge. */
 function runsAlong({ from, to, length }: Witness, dx: number, dy: number): boolean {

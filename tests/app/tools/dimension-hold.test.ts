@@ -2,22 +2,8 @@
 import { describe, expect, it } from "vitest";
 import { deleteElements } from "../../../app/edits/delete-elements.ts";
 import type { Dimension } from "../../../rules/site/site.ts";
-import { handAt, siteWith } from "./hand.ts";
+import { DECK, handAt, siteWith } from "./hand.ts";
 
-const deck = {
-  id: "deck-1",
-  kind: "surface",
-  material: "concrete",
-  outline: {
-    vertices: [
-      [0, 0],
-      [240, 0],
-      [240, 120],
-      [0, 120],
-    ],
-    closed: true,
-  },
-};
 const fence = {
   id: "fence-1",
   kind: "fence",
@@ -53,7 +39,7 @@ const dimensions = [
   },
 ] as unknown as Dimension[];
 
-const yard = () => handAt(siteWith([deck, fence], { dimensions }));
+const yard = () => handAt(siteWith([DECK, fence], { dimensions }));
 const picked = (hand: ReturnType<typeof yard>) => hand.view.getState().dimension;
 
 describe("a dimension on the sheet", () => {

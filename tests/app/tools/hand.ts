@@ -30,6 +30,22 @@ export interface Hand {
   said(): string | null;
 }
 
+/** A deck of 20 by 10 ft with a corner at the origin. */
+export const DECK = {
+  id: "deck-1",
+  kind: "surface",
+  material: "concrete",
+  outline: {
+    vertices: [
+      [0, 0],
+      [240, 0],
+      [240, 120],
+      [0, 120],
+    ],
+    closed: true,
+  },
+};
+
 export function siteWith(elements: readonly unknown[] = [], more: object = {}): Site {
   return { format: "copperband-site", version: 1, elements, ...more } as unknown as Site;
 }

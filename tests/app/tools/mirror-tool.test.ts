@@ -1,22 +1,8 @@
 /** Mirroring over a line that is drawn by hand. Our own design, no source; places are arithmetic. */
 import { describe, expect, it, vi } from "vitest";
-import { corners, type Hand, handAt, siteWith } from "./hand.ts";
+import { corners, DECK, type Hand, handAt, siteWith } from "./hand.ts";
 
-const deck = {
-  id: "deck-1",
-  kind: "surface",
-  name: "Deck",
-  material: "concrete",
-  outline: {
-    vertices: [
-      [0, 0],
-      [240, 0],
-      [240, 120],
-      [0, 120],
-    ],
-    closed: true,
-  },
-};
+const deck = { ...DECK, name: "Deck" };
 const pump = { id: "pump-1", kind: "equipment", unit: "pump", at: [20, 60] };
 
 async function mirroring(...ids: string[]): Promise<Hand> {
