@@ -5,7 +5,7 @@ import { contains } from "../../../geometry/outline.ts";
 import { shortestPathToArea } from "../../../geometry/paths-around-barriers.ts";
 import { LIMIT_TOLERANCE } from "../../../geometry/tolerances.ts";
 import type { Edge, Path, Point } from "../../../geometry/types.ts";
-import type { WallModel } from "../../measures/barriers.ts";
+import { type WallModel, waterInside } from "../../measures/barriers.ts";
 import { pathMeasure } from "../../measures/ways-round.ts";
 import type { BarrierChoice, Body, PathMeasure, Yard } from "../../measures/yard.ts";
 import type { DeviceElement } from "../../site/elements.ts";
@@ -29,7 +29,7 @@ const OUTSIDE: Place = { kind: "outside", face: null, back: null, inside: null }
 /** Where a receptacle is in relation to the buildings, and to walls that a cord goes round. */
 export function placeOf(yard: Yard, body: Body, element: DeviceElement): Place {
   for (const { area, element: building } of yard.buildings) {
-    if (!contains(area, element.at) || contains(area, body.water.outer.edges[0]?.from ?? element.at)) continue;
+    if (!contains(area, element.at) || waterInside(body.water, area)) continue;
     const nearest = pointToPath(element.at, area.outer);
     if (nearest.length === 0) continue;
     const face = nearest.from;

@@ -120,6 +120,25 @@ describe("GFCI of receptacles", () => {
     for (const amps of [15, 20]) expect(at({ amps }, "nec-2020")).toBe("conflict");
   });
 
+  it("just inside the face of a building that part of the pool runs under, from whichever corner the pool is drawn", () => {
+    // Arithmetic: along the outer face at y = -18 to the building's corner, 111.1 in., then 18 in. square to the water.
+    const corners = [
+      [0, 0],
+      [384, 0],
+      [384, 192],
+      [0, 192],
+    ];
+    for (const start of corners.keys()) {
+      const vertices = [...corners.slice(start), ...corners.slice(0, start)];
+      const pool = { ...concretePool(), outline: { vertices, closed: true } };
+      const house = { id: "house", kind: "building", outline: box(192, -18, 408, 200), top: 100 };
+      const outlet = { id: "it", kind: "device", device: "receptacle", at: [303.1, -17.63], z: 20 };
+      const verdict = verdictOf(gfci, yardOf([pool, house, outlet]), "it");
+      expect(verdict.outcome).toBe("review");
+      expect(verdict.measured.path).toBeCloseTo(129.1, 9);
+    }
+  });
+
   it("also near a storable pool, under its own section (from memory)", () => {
     const storable = linerPool({ installation: "on-ground", storable: true });
     expect(verdictOf(gfci, yardOf([storable, outlet(100)]), "it")).toMatchObject({
