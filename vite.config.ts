@@ -58,6 +58,8 @@ export default defineConfig({
           environment: "node",
           include: ["tests/**/*.test.{ts,tsx}"],
           exclude: ["tests/end-to-end/**"],
+          // What is waited for comes at once, except on a busy machine.
+          expect: { poll: { timeout: 20_000 } },
         },
       },
       {

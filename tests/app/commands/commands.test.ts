@@ -24,7 +24,7 @@ describe("a command that fails on its way", () => {
       },
     };
     expect(runCommand(editor, walk)).toBe(true);
-    await vi.waitFor(() => expect(editor.said()).toBe("“Walk round the program” could not be done: no network"));
+    await expect.poll(() => editor.said()).toBe("“Walk round the program” could not be done: no network");
     expect(told).toHaveBeenCalledTimes(1);
     told.mockRestore();
   });
@@ -36,7 +36,7 @@ describe("a command that fails on its way", () => {
     editor.document.getState().open(sampleYard(), { name: "", saved: null });
     editor.view.getState().select([]);
     await import("../../../app/pool-shapes/recognize.ts");
-    await new Promise((resolve) => setTimeout(resolve));
+    await vi.dynamicImportSettled();
     expect(editor.view.getState()).toMatchObject({ reshaping: null, tool: "select", notice: null });
   });
 });

@@ -24,6 +24,7 @@ const nudge = async (loaded: Page) => {
   loaded.document.getState().edit(moveElements(["pump-1"], 1, 0));
   await loaded.files.settled();
 };
+const movesKept = (on: Machine) => [...on.store.values.keys()].filter((key) => key.startsWith("under-way/"));
 const at = (loaded: Page) => field(loaded.document.getState().shown, "pump-1", "at");
 
 describe("earlier copies", () => {
@@ -133,7 +134,7 @@ describe("a move under way", () => {
     await nudge(loaded);
     loaded.document.getState().beginGesture("Move");
     loaded.document.getState().preview(moveElements(["pump-1"], 40, 5));
-    await new Promise((resolve) => setTimeout(resolve, 300));
+    await expect.poll(() => movesKept(on)).toHaveLength(1);
     const again = await started(on);
     expect(at(again)).toEqual([561, 225]);
     expect(again.document.getState().history.past.map(({ label }) => label)).toEqual(["Move pump 1"]);
@@ -151,10 +152,10 @@ describe("a move under way", () => {
     const loaded = await started(on);
     loaded.document.getState().beginGesture("Move");
     loaded.document.getState().preview(moveElements(["pump-1"], 40, 5));
-    await new Promise((resolve) => setTimeout(resolve, 300));
+    await expect.poll(() => movesKept(on)).toHaveLength(1);
     loaded.document.getState()[end]();
     await loaded.files.settled();
-    expect([...on.store.values.keys()].filter((key) => key.startsWith("under-way/"))).toEqual([]);
+    expect(movesKept(on)).toEqual([]);
     expect(at(await started(on))).toEqual(end === "commitGesture" ? [560, 225] : [520, 220]);
   });
 

@@ -1,5 +1,5 @@
 /** A pool that stands is given other dimensions. Figures are arithmetic. */
-import { beforeEach, describe, expect, it, vi } from "vitest";
+import { beforeEach, describe, expect, it } from "vitest";
 import { runCommand } from "../../../app/commands/command.ts";
 import { COMMANDS } from "../../../app/commands/commands.ts";
 import { anchorAt } from "../../../app/dimensions/anchors.ts";
@@ -30,7 +30,7 @@ async function takeUp(): Promise<void> {
   const { shape, sizes, first, isClockwise } = found;
   const { at, turn, isMirrored } = found.placing;
   hand.view.getState().reshapePool({ id: "pool-1", shape, sizes, at, turn, isMirrored, first, isClockwise });
-  await vi.waitFor(() => expect(hand.host.state.getState().entry).not.toBeNull());
+  await expect.poll(() => hand.host.state.getState().entry).not.toBeNull();
 }
 
 const entry = () => hand.host.state.getState().entry;
@@ -168,10 +168,11 @@ describe("the command", () => {
     const editor = headlessEditor(site);
     editor.view.getState().select(selection);
     runCommand(editor, COMMANDS.get("pool-dimensions"));
-    await vi.waitFor(() => {
+    const isAnswered = () => {
       const { notice, reshaping } = editor.view.getState();
-      expect(notice !== null || reshaping !== null).toBe(true);
-    });
+      return notice !== null || reshaping !== null;
+    };
+    await expect.poll(isAnswered).toBe(true);
     return editor.view.getState();
   };
 

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { beforeEach, describe, expect, it, vi } from "vitest";
+import { beforeEach, describe, expect, it } from "vitest";
 import { pathFrom } from "../../../geometry/outline.ts";
 import { alongCircle, arcsThrough, closedArcs, startWay, type Way } from "../../../geometry/tangent-arcs.ts";
 import type { Point } from "../../../geometry/types.ts";
@@ -59,7 +59,7 @@ describe("the tool for flowing curves", () => {
   beforeEach(async () => {
     hand = handAt();
     hand.take("pool-curves");
-    await vi.waitFor(() => expect(hand.host.state.getState().entry).not.toBeNull());
+    await expect.poll(() => hand.host.state.getState().entry).not.toBeNull();
   });
   const outline = () => (hand.element("pool-1") as PoolElement).outline;
 

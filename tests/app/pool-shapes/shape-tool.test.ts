@@ -1,4 +1,4 @@
-import { beforeEach, describe, expect, it, vi } from "vitest";
+import { beforeEach, describe, expect, it } from "vitest";
 import { pathFrom } from "../../../geometry/outline.ts";
 import type { PoolElement } from "../../../rules/site/elements.ts";
 import { type Hand, handAt, siteWith } from "../tools/hand.ts";
@@ -10,7 +10,7 @@ let hand: Hand;
 async function take(shape: Parameters<ReturnType<Hand["view"]["getState"]>["setShape"]>[0]): Promise<void> {
   hand.view.getState().setShape(shape);
   hand.take("pool-shape");
-  await vi.waitFor(() => expect(hand.host.state.getState().entry).not.toBeNull());
+  await expect.poll(() => hand.host.state.getState().entry).not.toBeNull();
 }
 
 const outline = () => (hand.element("pool-1") as PoolElement).outline;

@@ -1,4 +1,4 @@
-import { describe, expect, it, vi } from "vitest";
+import { describe, expect, it } from "vitest";
 import { DRAWN_AS, type DrawingTool, kindOf } from "../../../app/edits/templates.ts";
 import { rectanglePath } from "../../../app/tools/rectangle-path.ts";
 import { areaFrom, areaOf } from "../../../geometry/outline.ts";
@@ -278,7 +278,7 @@ describe("every drawing tool", () => {
       const hand = handAt(siteWith(tool === "inset" ? [pool] : []));
       hand.take(tool);
       // The code of some tools is fetched when they are taken.
-      await vi.waitFor(() => expect(hand.host.state.getState().entry, tool).not.toBeNull());
+      await expect.poll(() => hand.host.state.getState().entry, { message: tool }).not.toBeNull();
       if (DRAWN_AS[tool] === "point" || tool === "pool-shape") hand.click(24, 36);
       else if (tool === "pool-rectangle") hand.drag([0, 0], [120, 240]);
       else {

@@ -135,7 +135,7 @@ describe("a tool whose code is still being fetched", () => {
     const again = vi.fn();
     hand.take("split");
     hand.host.key({ key: "Delete", shift: false }, again);
-    await vi.waitFor(() => expect(hand.view.getState().tool).toBe("select"));
+    await expect.poll(() => hand.view.getState().tool).toBe("select");
     expect(hand.said()).toContain("take it again");
     expect(again).not.toHaveBeenCalled();
     hand.take("measure");
