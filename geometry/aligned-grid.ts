@@ -4,6 +4,7 @@
  * Stages. 1. Directions: those of the longest straight edges of the outlines, where one is long enough to be laid by;
  * else the direction that the edges of the ground to be covered favor. 2. The ground is turned until that direction is
  * level, the grid laid (grid.ts), and its lines turned back. 3. Of several directions the grid of least length.
+ * Ground smaller than one spacing both ways, which the lines of the rest might miss, gets two lines through its middle.
  *
  * Terms. A direction counts modulo a quarter turn: a square grid runs both ways. Inches, radians.
  */
@@ -11,8 +12,17 @@
 import { edgeLength } from "./edge.ts";
 import { type Grid, gridOver } from "./grid.ts";
 import { areaOf, flattenArea, pathLength } from "./outline.ts";
-import { FINE_FLATTEN_TOLERANCE, GRID_EDGE, GRID_SAME_LENGTH, ROUND_OUTLINE, SAME_EDGE_LENGTH } from "./tolerances.ts";
-import type { Area, Point, Region } from "./types.ts";
+import { boundsOfPoints } from "./points.ts";
+import { ringArea, ringPerimeter } from "./rings.ts";
+import {
+  FINE_FLATTEN_TOLERANCE,
+  GRID_EDGE,
+  GRID_SAME_LENGTH,
+  GRID_SLIVER,
+  ROUND_OUTLINE,
+  SAME_EDGE_LENGTH,
+} from "./tolerances.ts";
+import type { Area, Bounds, Point, Region } from "./types.ts";
 
 const QUARTER = Math.PI / 2;
 
@@ -28,13 +38,36 @@ export interface AlignedGrid extends Omit<Grid, "origin"> {
 export function alignedGrid(region: Region, spacing: number, waters: readonly Area[]): AlignedGrid {
   const straight = straightDirections(waters);
   const grids = (straight.length > 0 ? straight : [favoredDirection(region)]).map((direction): AlignedGrid => {
-    const { origin: _, ...grid } = gridOver(turned(region, -direction), spacing);
+    const grid = gridWithSmallPieces(turned(region, -direction), spacing);
     return { ...grid, lines: grid.lines.map(([a, b]) => [turn(a, direction), turn(b, direction)] as const), direction };
   });
   const least = Math.min(...grids.map(({ length }) => length)) * (1 + GRID_SAME_LENGTH) + GRID_EDGE;
   const [first, ...others] = grids.filter(({ length }) => length <= least);
   if (!first) throw new Error("a grid was asked for without a direction");
   return others.reduce((best, grid) => (grid.crossings < best.crossings ? grid : best), first);
+}
+
+/** Level and upright lines: over ground of a spacing or more either way together, over each smaller piece by itself. */
+function gridWithSmallPieces(region: Region, spacing: number): Omit<Grid, "origin"> {
+  const small: { readonly polygon: Region[number]; readonly box: Bounds }[] = [];
+  const rest = region.filter((polygon) => {
+    const box = boundsOfPoints(polygon[0] ?? []);
+    if (Math.max(box.maxX - box.minX, box.maxY - box.minY) >= spacing) return true;
+    const ring = polygon[0] ?? [];
+    if (2 * Math.abs(ringArea(ring)) > GRID_SLIVER * ringPerimeter(ring)) small.push({ polygon, box });
+    return false;
+  });
+  const { origin: _, ...sum } = gridOver(rest, spacing);
+  if (small.length === 0) return sum;
+  const pieces = small.map(({ polygon, box: { minX, minY, maxX, maxY } }) =>
+    gridOver([polygon], spacing, [(minX + maxX) / 2, (minY + maxY) / 2]),
+  );
+  return {
+    length: pieces.reduce((all, { length }) => all + length, sum.length),
+    crossings: pieces.reduce((all, { crossings }) => all + crossings, sum.crossings),
+    lines: [...sum.lines, ...pieces.flatMap(({ lines }) => lines)],
+    loose: pieces.reduce((all, { loose }) => all + loose, sum.loose),
+  };
 }
 
 /**

@@ -48,6 +48,9 @@ export const GRID_SAME_LENGTH = 1e-4;
 /** Grids whose lines lie nearer than this to each other lie alike: several steps of the clipping grid. */
 export const GRID_LEAN = 1 / 256;
 
+/** Ground smaller than a grid's spacing and on average narrower than this is a seam between surfaces, not ground to bond. */
+export const GRID_SLIVER = 1 / 64;
+
 /** Straight edges whose lengths differ by less than this share are as long. */
 export const SAME_EDGE_LENGTH = 1e-6;
 

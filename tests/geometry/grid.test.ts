@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { shellGrid } from "../../geometry/aligned-grid.ts";
+import { alignedGrid, shellGrid } from "../../geometry/aligned-grid.ts";
 import { differenceRegions, offsetRegion, regionArea, regionContains } from "../../geometry/clipping.ts";
 import { gridOver } from "../../geometry/grid.ts";
 import { areaFrom, flattenArea, pathLength } from "../../geometry/outline.ts";
@@ -121,6 +121,49 @@ describe("grid over a region", () => {
   it("refuses a spacing that is none", () => {
     expect(() => gridOver([], 0)).toThrow("0");
     expect(() => gridOver([], Number.NaN)).toThrow("NaN");
+  });
+});
+
+describe("grid along a pool's direction", () => {
+  const pool = areaFrom(shapes.rectangle);
+  const slab = (x: number, y: number, w: number, h: number): Region => [
+    [
+      [
+        [x, y],
+        [x + w, y],
+        [x + w, y + h],
+        [x, y + h],
+        [x, y],
+      ],
+    ],
+  ];
+
+  it("leaves no piece of ground without copper, however small beside its spacing and however the yard is turned", () => {
+    // Arithmetic: 60 x 24 in. takes 2 lines of 60 and 5 of 24; 10 x 7 in. one each way through its middle, crossing there.
+    const ground = [...slab(50, -30, 60, 24), ...slab(205.3, -13.7, 10, 7)];
+    const turns = { level: 0, upright: Math.PI / 2, askew: 0.3, far: 2.1 };
+    for (const [name, angle] of Object.entries(turns)) {
+      for (const mirror of [1, -1]) {
+        const place = ([x, y]: Point): Point => [
+          x * mirror * Math.cos(angle) - y * Math.sin(angle),
+          x * mirror * Math.sin(angle) + y * Math.cos(angle),
+        ];
+        const placed = ground.map((polygon) => polygon.map((ring) => ring.map(place)));
+        const water = areaFrom({
+          vertices: shapes.rectangle.vertices.map(([x, y]) => place([x, y])),
+          closed: true,
+        });
+        const grid = alignedGrid(placed, 12, [water]);
+        expect(grid.length, name).toBeCloseTo(2 * 60 + 5 * 24 + 10 + 7, 6);
+        expect(grid.crossings, name).toBe(2 * 5 + 1);
+        expect(grid.loose, name).toBe(0);
+      }
+    }
+  });
+
+  it("lays nothing over a seam between surfaces", () => {
+    const seam = slab(205.3, -13.7, 10, 1 / 256);
+    expect(alignedGrid(seam, 12, [pool])).toMatchObject({ length: 0, crossings: 0, loose: 0, lines: [] });
   });
 });
 
