@@ -2,7 +2,7 @@
 
 import { X } from "lucide-react";
 import { type ReactNode, useEffect, useId, useRef } from "react";
-import { focusSheet } from "../canvas/focus-sheet.ts";
+import { giveFocusBack } from "./give-focus-back.ts";
 import { tip } from "./tip-props.ts";
 import { comesUp } from "./top-window.ts";
 
@@ -13,13 +13,6 @@ interface DialogProps {
   /** A press beside it leaves it open: what is begun in it would be lost. */
   readonly staysOpen?: boolean;
   onClose(): void;
-}
-
-/** A window that goes takes the focus with it: it goes back to where it was, or to the sheet where that is gone. */
-function giveFocusBack(before: Element | null): void {
-  if (document.activeElement !== document.body || before === document.body) return;
-  if (before instanceof HTMLElement && before.isConnected) before.focus();
-  else focusSheet();
 }
 
 export function Dialog({ title, className = "", children, staysOpen = false, onClose }: DialogProps) {
@@ -41,7 +34,7 @@ export function Dialog({ title, className = "", children, staysOpen = false, onC
     return () => {
       goes?.();
       dialog?.close();
-      giveFocusBack(before);
+      giveFocusBack(before, dialog);
     };
   }, []);
   return (

@@ -2,10 +2,11 @@
 import { memo, useMemo, useState } from "react";
 import type { PartId } from "../../rules/catalogue/rule.ts";
 import { findingsByPart, type NumberedFinding } from "../../rules/findings-by-part.ts";
-import type { Outcome, Report } from "../../rules/report.ts";
+import type { Finding, Outcome, Report } from "../../rules/report.ts";
 import { tied } from "../../rules/words/breaks.ts";
 import { capitalized, namesOf } from "../../rules/words/element-names.ts";
-import { briefTexts } from "../../rules/words/measured.ts";
+import type { Units } from "../../rules/words/lengths.ts";
+import { decidingText } from "../../rules/words/measured.ts";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
 import { useDocument, useEditor, useLive, useReport, useView } from "../editor-context.tsx";
 import { BEHIND, isOpen, subjectOf } from "./finding-words.ts";
@@ -129,8 +130,8 @@ function FindingList({ report, part, numbered, sift, onSift }: FindingListProps)
                   number={number}
                   outcome={finding.outcome}
                   name={capitalized(subjectOf(finding, names))}
-                  brief={finding.question?.text ?? briefTexts(finding, units)[0] ?? ""}
-                  isSelected={finding.element !== null && selected.includes(finding.element)}
+                  brief={briefOf(finding, units)}
+                  isSelected={isAbout(finding, selected)}
                 />
               ))}
             </ul>
@@ -144,6 +145,19 @@ function FindingList({ report, part, numbered, sift, onSift }: FindingListProps)
       ) : null}
     </section>
   );
+}
+
+/** A finding about no element is about its pool, as the facts of the pool say. */
+function isAbout({ element, body }: Finding, selected: readonly string[]): boolean {
+  const about = element ?? body;
+  return about !== null && selected.includes(about);
+}
+
+/** What is asked, or the measurement that decides; a conflict's own measurement before its question. */
+function briefOf(finding: Finding, units: Units | undefined): string {
+  const { question, outcome, lapsed } = finding;
+  if (question && outcome === "review") return lapsed ? `answer lapsed · ${question.text}` : question.text;
+  return decidingText(finding, units) || (question?.text ?? "");
 }
 
 interface FindingRowProps {

@@ -1,9 +1,9 @@
 /**
- * What was just said: spoken politely, shown over the sheet, or over the window that is open, for a while; a problem stays
- * until it is put away or work goes on.
+ * What was just said: spoken politely, shown over the sheet, or over the window that is open, for a while, and for as
+ * long as the pointer or the focus is in it; a problem stays until it is put away or work goes on.
  */
 import { X } from "lucide-react";
-import { useEffect, useRef } from "react";
+import { useEffect, useRef, useState } from "react";
 import { createPortal } from "react-dom";
 import { runCommand } from "../commands/command.ts";
 import { useDocument, useEditor, useView } from "../editor-context.tsx";
@@ -17,11 +17,14 @@ const STAYS_PER_LETTER = 40;
 export function Notice() {
   const editor = useEditor();
   const notice = useView((view) => view.notice);
+  /** The notice, by its moment, that somebody is reading or about to press a button of. */
+  const [held, setHeld] = useState<number | null>(null);
+  const isHeld = notice !== null && held === notice.at;
   useEffect(() => {
-    if (notice === null || notice.kind === "problem") return;
+    if (notice === null || notice.kind === "problem" || isHeld) return;
     const timer = setTimeout(() => editor.view.getState().unsay(), STAYS + notice.text.length * STAYS_PER_LETTER);
     return () => clearTimeout(timer);
-  }, [notice, editor]);
+  }, [notice, isHeld, editor]);
   const site = useDocument((state) => state.history.present);
   const isOther = useDocument((state) => state.history.past.length === 0 && state.history.future.length === 0);
   const saidOf = useRef(site);
@@ -39,7 +42,19 @@ export function Notice() {
   const place = (
     <div className="notice-place" role="status" aria-live="polite">
       {notice === null ? null : (
-        <div className={`notice notice-${notice.kind}`} key={notice.at}>
+        // biome-ignore lint/a11y/noStaticElementInteractions: nothing is pressed here; it stays while its buttons are in use
+        <div
+          className={`notice notice-${notice.kind}`}
+          key={notice.at}
+          onPointerEnter={() => setHeld(notice.at)}
+          onPointerLeave={({ currentTarget }) => {
+            if (!currentTarget.contains(document.activeElement)) setHeld(null);
+          }}
+          onFocus={() => setHeld(notice.at)}
+          onBlur={({ currentTarget, relatedTarget }) => {
+            if (!currentTarget.contains(relatedTarget) && !currentTarget.matches(":hover")) setHeld(null);
+          }}
+        >
           <span>{notice.text}</span>
           {notice.ways.map((id) => {
             const command = editor.commands.get(id);

@@ -3,7 +3,7 @@
  * at here before printing; a print asked of the browser itself gives the same sheets and nothing else of the page.
  */
 import { X } from "lucide-react";
-import { useEffect, useMemo, useRef, useState } from "react";
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from "react";
 import { flushSync } from "react-dom";
 import { useStore } from "zustand";
 import { EDITION_IDS, type EditionId } from "../../rules/editions/edition.ts";
@@ -12,6 +12,7 @@ import type { PaletteName } from "../drawing/palette.ts";
 import { PAPER_NAMES, PAPERS, type PaperName } from "../drawing/paper.ts";
 import { planSheets } from "../drawing/sheets.ts";
 import { useDocument, useEditor, useLive } from "../editor-context.tsx";
+import { giveFocusBack } from "../panels/give-focus-back.ts";
 import { tip } from "../panels/tip-props.ts";
 import { comesUp } from "../panels/top-window.ts";
 import { SheetPage } from "./sheet-page.tsx";
@@ -92,9 +93,13 @@ function PrintPages(props: PrintPagesProps) {
   const box = useRef<HTMLElement>(null);
   const closeNow = useRef(onClose);
   closeNow.current = onClose;
+  // Before the next frame: in it the page behind, which can no longer be reached, lets go of the focus.
+  const hadFocus = useRef<Element | null>(null);
+  useLayoutEffect(() => {
+    if (isOpen) hadFocus.current = document.activeElement === document.body ? null : document.activeElement;
+  }, [isOpen]);
   useEffect(() => {
     if (!isOpen || !box.current) return;
-    const before = document.activeElement;
     box.current.focus();
     const goes = comesUp(box.current);
     // Heard here, as a notice in the window has it too.
@@ -106,7 +111,7 @@ function PrintPages(props: PrintPagesProps) {
     return () => {
       view.removeEventListener("keydown", leave);
       goes();
-      if (before instanceof HTMLElement) before.focus();
+      giveFocusBack(hadFocus.current, view);
     };
   }, [isOpen]);
   return (

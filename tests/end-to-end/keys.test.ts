@@ -89,11 +89,16 @@ describe("keys alone", () => {
 
   it("close the print window from a notice in it too", async () => {
     const { page } = hand;
+    // A problem stays: what is only told could be gone before a slow machine gets to it.
+    await hand.click(456, 240);
+    await hand.panel("Facts");
+    await page
+      .getByRole("heading", { name: /antern/ })
+      .first()
+      .waitFor();
     await hand.sheet.focus();
-    await page.keyboard.press("Control+a");
-    await page.keyboard.press("ArrowRight");
-    await page.keyboard.press("Control+z");
-    await page.getByRole("button", { name: "Put the notice away" }).waitFor();
+    await page.keyboard.press(".");
+    await page.locator(".notice-problem").waitFor();
     await page.keyboard.press("Control+p");
     const print = page.getByRole("dialog", { name: "Print the plan" });
     await print.getByRole("button", { name: "Put the notice away" }).focus();

@@ -306,6 +306,25 @@ describe("notices", () => {
     expect(view().notice).toBeNull();
   });
 
+  it("stay while the pointer or the focus is in them: what is being read is not taken away", () => {
+    vi.useFakeTimers();
+    page.show(<Notice />);
+    page.does(() => view().say("Kept."));
+    page.does(() => page.button("Put the notice away").focus());
+    page.does(() => vi.advanceTimersByTime(60_000));
+    expect(view().notice?.text).toBe("Kept.");
+    page.does(() => page.button("Put the notice away").blur());
+    page.does(() => vi.advanceTimersByTime(6000));
+    expect(view().notice).toBeNull();
+    // The next one does not inherit it.
+    page.does(() => view().say("Kept again."));
+    page.does(() => page.button("Put the notice away").focus());
+    page.does(() => vi.advanceTimersByTime(10));
+    page.does(() => view().say("Another."));
+    page.does(() => vi.advanceTimersByTime(6000));
+    expect(view().notice).toBeNull();
+  });
+
   it("of a problem are gone once work goes on", () => {
     page.show(<Notice />);
     page.does(() => view().say("That cannot be.", "problem"));
