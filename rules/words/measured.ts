@@ -1,4 +1,5 @@
 /** The named measurements of a finding as people read them. */
+import { LIMIT_TOLERANCE } from "../../geometry/tolerances.ts";
 import type { Finding, Measured } from "../report.ts";
 import { areaText, lengthText, type Units } from "./lengths.ts";
 
@@ -12,6 +13,22 @@ interface MeasureName {
   /** What a `null` says. */
   readonly none?: string;
 }
+
+/** Measures that are at fault on one side of their limit alone. */
+const AT_FAULT: Readonly<Record<string, "over" | "under">> = {
+  largestDimension: "over",
+  penetration: "over",
+  largestGap: "over",
+  ties: "under",
+  offsetMin: "under",
+  offsetMax: "over",
+  depthMin: "under",
+  depthMax: "over",
+  awg: "over",
+  tailSize: "over",
+  insideBondSize: "over",
+  wires: "over",
+};
 
 function named(words: string, short: string, quantity: Quantity = "length", none?: string): MeasureName {
   return { words, short, quantity, ...(none === undefined ? {} : { none }) };
@@ -135,14 +152,43 @@ function placed(
 
 /** Only what was held against a limit, in few words, for the sheet and the list: `4' 7" in plan, limit 5' 0"`. */
 export function briefTexts(finding: Pick<Finding, "measured" | "required">, units: Units = "ft-in"): string[] {
-  const { measured, required } = finding;
-  return Object.entries(measured).flatMap(([key, value]) => {
-    const limit = required[key];
-    const isSaidAlready = key === "path" && value === measured.horizontal && required.horizontal !== undefined;
-    if (typeof limit !== "number" || isSaidAlready) return [];
-    const { short, none } = nameOf(key);
-    if (value === null) return none === undefined ? [] : [none];
-    const at = placed(key, value, short);
-    return [`${valueText(key, at.value, units, limit)} ${at.words}, limit ${valueText(key, limit, units)}`];
-  });
+  return Object.keys(finding.measured).flatMap((key) => briefOf(finding, key, units));
+}
+
+/**
+ * The one measurement that says most in a row of the list: in a finding that is open, none that keeps its limit where
+ * another thing is at fault, and the one that decided before the rest. Empty where no measurement is at fault.
+ */
+export function decidingText(
+  finding: Pick<Finding, "measured" | "required" | "margin" | "outcome">,
+  units: Units = "ft-in",
+): string {
+  const { measured, required, margin, outcome } = finding;
+  const keys = Object.keys(measured).filter((key) => briefOf(finding, key, units).length > 0);
+  if (outcome === "meets" || outcome === "exempt") return keys.flatMap((key) => briefOf(finding, key, units))[0] ?? "";
+  const decides = (key: string) => {
+    const [value, limit] = [measured[key], required[key]];
+    if (margin === null || typeof value !== "number" || typeof limit !== "number") return false;
+    return Math.abs(Math.abs(value - limit) - Math.abs(margin)) <= LIMIT_TOLERANCE;
+  };
+  const open = keys.filter((key) => !keepsLimit(key, measured[key], required[key]));
+  const chosen = open.find(decides) ?? open[0];
+  return chosen === undefined ? "" : (briefOf(finding, chosen, units)[0] ?? "");
+}
+
+function keepsLimit(key: string, value: Measured[string] | undefined, limit: Measured[string] | undefined): boolean {
+  const side = Object.hasOwn(AT_FAULT, key) ? AT_FAULT[key] : undefined;
+  if (side === undefined || typeof value !== "number" || typeof limit !== "number") return false;
+  return side === "over" ? value <= limit + LIMIT_TOLERANCE : value >= limit - LIMIT_TOLERANCE;
+}
+
+function briefOf({ measured, required }: Pick<Finding, "measured" | "required">, key: string, units: Units): string[] {
+  const value = measured[key];
+  const limit = required[key];
+  const isSaidAlready = key === "path" && value === measured.horizontal && required.horizontal !== undefined;
+  if (value === undefined || typeof limit !== "number" || isSaidAlready) return [];
+  const { short, none } = nameOf(key);
+  if (value === null) return none === undefined ? [] : [none];
+  const at = placed(key, value, short);
+  return [`${valueText(key, at.value, units, limit)} ${at.words}, limit ${valueText(key, limit, units)}`];
 }

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { OUTCOMES_WORST_FIRST } from "../../../rules/report.ts";
 import { tied, untied, wordsOf } from "../../../rules/words/breaks.ts";
 import { elementName, namesOf, sortOf } from "../../../rules/words/element-names.ts";
-import { briefTexts, measuredTexts } from "../../../rules/words/measured.ts";
+import { briefTexts, decidingText, measuredTexts } from "../../../rules/words/measured.ts";
 import { OUTCOME_WORDS, outcomeCount } from "../../../rules/words/outcomes.ts";
 
 describe("outcomes", () => {
@@ -53,6 +53,24 @@ describe("measurements", () => {
 
   it("are told in brief only where a limit stands against them", () => {
     expect(briefTexts(finding)).toEqual([`4' 7" in plan, limit 5' 0"`, "9.5 sq in in the water, limit 9 sq in"]);
+  });
+
+  // Ring 1' 6" to 2' 0" out, solid 8 AWG: NEC 680.26(B)(2); fittings of 4 in. reaching in 1 in.: 680.26(B)(5).
+  it("tell in a row what is at fault, and nothing that keeps its limit", () => {
+    const ring = { measured: { offsetMin: 21, offsetMax: 32 }, required: { offsetMin: 18, offsetMax: 24 } };
+    expect(decidingText({ ...ring, margin: -8, outcome: "conflict" })).toBe(`2' 8" at most, limit 2' 0"`);
+    expect(decidingText({ ...ring, margin: 3, outcome: "meets" })).toBe(`1' 9" at least, limit 1' 6"`);
+    const anchor = {
+      measured: { largestDimension: 3, penetration: 2.5 },
+      required: { largestDimension: 4, penetration: 1 },
+    };
+    expect(decidingText({ ...anchor, margin: null, outcome: "bond" })).toBe(`2 1/2" into the structure, limit 1"`);
+    const stranded = { measured: { awg: 8 }, required: { awg: 8 } };
+    expect(decidingText({ ...stranded, margin: null, outcome: "conflict" })).toBe("");
+    expect(decidingText({ measured: { wires: 2 }, required: { wires: 1 }, margin: null, outcome: "conflict" })).toBe(
+      "2 in the clamp, limit 1",
+    );
+    expect(decidingText({ ...finding, margin: -5, outcome: "bond" })).toBe(`4' 7" in plan, limit 5' 0"`);
   });
 
   it("follow the site's units", () => {
