@@ -70,8 +70,11 @@ interface Wanted {
 }
 
 /** A section as people type it: `680.26(B)(7)`, `26(b)(7)`, `26 B 7`, `680.9`, `250.8`. */
-const SECTION =
+export const SECTION =
   /(?:\b\d{3}\s*\.\s*)?\b\d{1,3}(?:\s*\(\s*[a-z0-9]+\s*\)|\s*[a-z](?![a-z])(?:\s*\d+)?)+|\b\d{3}\s*\.\s*\d+/gi;
+
+/** A unit behind a number: the limits write it as a sign. */
+const UNIT = /(\d)\s*(?:feet|foot|ft|inches|inch|in)\b\.?/g;
 
 function wordsIn(text: string): Wanted[] {
   const wanted: Wanted[] = [];
@@ -79,7 +82,10 @@ function wordsIn(text: string): Wanted[] {
     wanted.push({ text: plainSection(section), isSection: true });
     return " ";
   });
-  for (const word of rest.toLowerCase().split(/[^\p{L}\p{N}.]+/u)) {
+  for (const word of rest
+    .toLowerCase()
+    .replace(UNIT, "$1")
+    .split(/[^\p{L}\p{N}.]+/u)) {
     if (word !== "") wanted.push({ text: word, isSection: false });
   }
   return wanted;
@@ -125,11 +131,17 @@ function wordScore(rule: Rule, word: string, edition: EditionInForce): number {
     [rule.id.replaceAll("-", " "), 5],
     [rule.protects, 3],
     [rule.parameters.map((id) => `${edition.parameters[id].says} ${id}`).join(" "), 2],
+    [
+      rule.parameters.map((id) => parameterText(edition.parameters[id].value, edition.parameters[id].unit)).join("; "),
+      2,
+    ],
     [Object.values(rule.sections).join(" "), 2],
   ];
   let best = 0;
+  // A number stands alone: 8 is not in 18, and not in 8 1/2.
+  const number = /^\d+$/.test(word) ? new RegExp(`(?<![\\d/.]|\\d )${word}(?![\\d/.]| \\d+/)`) : null;
   for (const [text, worth] of places) {
-    const at = text.toLowerCase().indexOf(word);
+    const at = number === null ? text.toLowerCase().indexOf(word) : text.search(number);
     if (at < 0) continue;
     const startsWord = at === 0 || !/[\p{L}\p{N}]/u.test(text[at - 1] ?? "");
     best = Math.max(best, startsWord ? worth * 2 : worth);

@@ -2,8 +2,10 @@
 
 import type { EditionId } from "../../rules/editions/edition.ts";
 import { EDITION_WHEN_UNNAMED, editionInForce } from "../../rules/editions/in-force.ts";
-import { findRules, type RuleFound } from "../../rules/search.ts";
+import type { RuleFound } from "../../rules/search.ts";
+import { searchRules } from "../../rules/search-instead.ts";
 import { SITE_FORMAT, SITE_VERSION, type Site } from "../../rules/site/site.ts";
+import { foundInstead } from "../../rules/words/other-names.ts";
 import { CLEAR, FAULTS, type Terminal } from "./terminal.ts";
 import { penFor, spread, textWidth, wrapped } from "./text-lines.ts";
 
@@ -13,7 +15,7 @@ const NO_SITE: Site = { format: SITE_FORMAT, version: SITE_VERSION, elements: []
 /** Prints the rules; 1 where none is found. */
 export async function listRules(text: string, as: EditionId | undefined, terminal: Terminal): Promise<number> {
   const edition = editionInForce(NO_SITE, as ?? EDITION_WHEN_UNNAMED);
-  const found = findRules(text, edition);
+  const { found, instead } = searchRules(text, edition);
   const width = textWidth(terminal.columns);
   const pen = penFor(terminal.isTerminal);
   if (found.length === 0) {
@@ -22,7 +24,8 @@ export async function listRules(text: string, as: EditionId | undefined, termina
     );
     return FAULTS;
   }
-  const head = wrapped(`${found.length} ${found.length === 1 ? "rule" : "rules"}, limits by ${edition.title}.`, width);
+  const count = `${found.length} ${found.length === 1 ? "rule" : "rules"}, limits by ${edition.title}.`;
+  const head = wrapped(`${foundInstead(text, instead)}${count}`, width);
   const blocks = found.map((one) => ruleLines(one, width, (title) => pen(title, "strong")));
   await terminal.write(`${[head, ...blocks].map((lines) => lines.join("\n")).join("\n\n")}\n`);
   return CLEAR;

@@ -2,8 +2,10 @@
 import { useDeferredValue, useId, useState } from "react";
 import { editionInForce } from "../../rules/editions/in-force.ts";
 import type { Finding } from "../../rules/report.ts";
-import { findRules, type RuleFound } from "../../rules/search.ts";
+import type { RuleFound } from "../../rules/search.ts";
+import { searchRules } from "../../rules/search-instead.ts";
 import { capitalized, namesOf } from "../../rules/words/element-names.ts";
+import { foundInstead } from "../../rules/words/other-names.ts";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
 import { useDocument, useReport, useView } from "../editor-context.tsx";
 import { subjectOf } from "./finding-words.ts";
@@ -19,7 +21,7 @@ export function RuleSearch() {
   const wanted = useDeferredValue(text);
   const id = useId();
   const edition = editionInForce(site);
-  const found = findRules(wanted, edition, site.display?.units);
+  const { found, instead } = searchRules(wanted, edition, site.display?.units);
   return (
     <section aria-label="Rules" className="rule-search">
       <h2>Rules</h2>
@@ -35,7 +37,7 @@ export function RuleSearch() {
       <p className="small soft" role="status">
         {found.length === 0
           ? "No rule holds all of this. Try one word, or a section."
-          : `${found.length} ${found.length === 1 ? "rule" : "rules"}, limits by ${edition.title}.`}
+          : `${foundInstead(wanted, instead)}${found.length} ${found.length === 1 ? "rule" : "rules"}, limits by ${edition.title}.`}
       </p>
       <ul className="plain-list">
         {found.map((one) => (

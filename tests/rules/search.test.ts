@@ -5,6 +5,8 @@ import { EDITION_IDS } from "../../rules/editions/edition.ts";
 import { editionInForce } from "../../rules/editions/in-force.ts";
 import { Yard } from "../../rules/measures/yard.ts";
 import { findRules } from "../../rules/search.ts";
+import { searchRules } from "../../rules/search-instead.ts";
+import { OTHER_NAMES } from "../../rules/words/other-names.ts";
 import { examplesByRule, siteOfExample } from "../support/rule-examples.ts";
 import { siteOf } from "./catalogue/yards.ts";
 
@@ -102,6 +104,55 @@ describe("a word", () => {
 
   it("that is missing finds every rule", () => {
     expect(find("  ").sort()).toEqual(RULES.map(({ id }) => id).sort());
+  });
+});
+
+describe("a number", () => {
+  // 8 AWG: NEC 680.26(B); five feet: 680.26(B)(7).
+  it("finds the rules that have it as a limit, and not those that have another one beginning alike", () => {
+    expect(find("8 AWG")).toContain("conductor-wire");
+    expect(find("5 ft")).toContain("fixed-metal");
+    expect(find("5'")).toEqual(find("5 feet"));
+    expect(find("18")).not.toContain("fixed-metal");
+  });
+});
+
+describe("what no rule holds", () => {
+  const instead = (text: string) => {
+    const { found, instead } = searchRules(text, editionInForce(site, "nec-2020"));
+    return [instead, ...found.map(({ rule }) => rule.id)];
+  };
+
+  it.each([
+    ["laddr", "ladder", "fittings"],
+    ["Disconect", "disconnect", "disconnect-distance"],
+    ["receptical", "receptacle", "receptacle-distance"],
+    ["overhed lines", "overhead lines", "overhead-clearance"],
+    ["handrails", "fittings", "fittings"],
+    ["hot tub", "spa", "spa-exception"],
+    ["gfi", "gfci", "receptacle-gfci"],
+    ["680.26(B)(7)(1)", "680.26(B)(7)", "fixed-metal"],
+    ["umbrella 680.26(B)(7)", "fixed metal 680.26(b)(7)", "fixed-metal"],
+  ])("%s is sought as %s and finds %s", (typed, meant, id) => {
+    const [said, ...found] = instead(typed);
+    expect(said).toBe(meant);
+    expect(found).toContain(id);
+  });
+
+  it("and is like nothing finds nothing; what is found as typed is sought as typed", () => {
+    expect(instead("zzzz")).toEqual([null]);
+    expect(instead("680.99")).toEqual([null]);
+    expect(instead("pump zebra")).toEqual([null]);
+    expect(instead("ladder")).toEqual([null, "fittings"]);
+  });
+
+  it("of the other names each finds a rule in every edition", () => {
+    for (const id of EDITION_IDS) {
+      const lost = Object.keys(OTHER_NAMES).filter(
+        (said) => searchRules(said, editionInForce(site, id)).found.length === 0,
+      );
+      expect(lost).toEqual([]);
+    }
   });
 });
 

@@ -1,0 +1,63 @@
+/**
+ * What people call things that the rules call otherwise: a search for the first finds the rules that hold the second.
+ * Trade usage, from memory.
+ */
+export const OTHER_NAMES: Readonly<Record<string, string>> = {
+  "above ground pool": "storable",
+  arbor: "fixed metal",
+  breaker: "disconnect",
+  "bond wire": "conductor",
+  canopy: "awnings",
+  "ceiling fan": "fan",
+  chair: "fixed metal",
+  connector: "clamp",
+  dirt: "soil",
+  "diving board": "fittings",
+  downspout: "fixed metal",
+  fiberglass: "shell",
+  fixture: "luminaire",
+  flagstone: "stone",
+  gate: "fence",
+  gfi: "gfci",
+  gazebo: "fixed metal",
+  "grab rail": "fittings",
+  grass: "soil",
+  "ground fault": "gfci",
+  gunite: "shell",
+  gutter: "fixed metal",
+  halo: "ring",
+  handrail: "fittings",
+  "hose bib": "fixed metal",
+  "hot tub": "spa",
+  lamp: "luminaire",
+  lawn: "soil",
+  loop: "ring",
+  mast: "fixed metal",
+  patio: "perimeter surfaces",
+  pavers: "perimeter surfaces",
+  paving: "perimeter surfaces",
+  pergola: "fixed metal",
+  pole: "fixed metal",
+  portable: "storable",
+  "power line": "overhead",
+  rail: "fittings",
+  railing: "fixed metal",
+  rebar: "reinforcing",
+  sculpture: "fixed metal",
+  "service drop": "overhead",
+  shutoff: "disconnect",
+  "shut off": "disconnect",
+  slab: "perimeter surfaces",
+  slide: "fittings",
+  socket: "receptacle",
+  timer: "switch",
+  trench: "underground",
+  umbrella: "fixed metal",
+  vinyl: "liner",
+  whirlpool: "spa",
+};
+
+/** What is said before the rules found when they hold something else than what was typed; empty when they hold it. */
+export function foundInstead(typed: string, instead: string | null): string {
+  return instead === null ? "" : `No rule says “${typed.trim()}”. By “${instead}”: `;
+}
