@@ -7,7 +7,7 @@
  */
 import { distanceBetween } from "./points.ts";
 import type { Eye } from "./sight.ts";
-import { SIGHT_SLACK } from "./tolerances.ts";
+import { BRANCH_GAIN, SIGHT_SLACK } from "./tolerances.ts";
 import type { Point } from "./types.ts";
 
 export type PlaceKind = "network" | "part" | "bend" | "joint";
@@ -35,6 +35,14 @@ export function positionOf(drawing: BranchDrawing, place: number): Point {
 
 export function lengthOfEdge(drawing: BranchDrawing, { a, b }: BranchEdge): number {
   return distanceBetween(positionOf(drawing, a), positionOf(drawing, b));
+}
+
+/**
+ * A length as something to put in order by: lengths that differ by rounding are equal, so that what comes first of them
+ * does not depend on how the yard is turned, but on the order of the parts.
+ */
+export function lengthStep(length: number): number {
+  return Math.round(length / BRANCH_GAIN);
 }
 
 export function drawingLength(drawing: BranchDrawing): number {
@@ -143,7 +151,7 @@ export function connectedGroups(places: readonly Place[]): {
 function withoutCircles(drawing: BranchDrawing): BranchEdge[] {
   const groups = connectedGroups(drawing.places);
   return drawing.edges
-    .map((edge, order) => ({ edge, order, length: lengthOfEdge(drawing, edge) }))
+    .map((edge, order) => ({ edge, order, length: lengthStep(lengthOfEdge(drawing, edge)) }))
     .sort((one, other) => one.length - other.length || one.order - other.order)
     .filter(({ edge }) => groups.join(edge.a, edge.b))
     .sort((one, other) => one.order - other.order)

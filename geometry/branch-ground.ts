@@ -8,14 +8,25 @@
  * Terms. Network: the lines of ring, grid and steel that a branch may meet anywhere. Eye: a position, at a barrier corner
  * with the sector of free ground it stands in (sight.ts). Taut: only legs that wrap round a corner can be on a route.
  */
-import { type BarrierMap, barrierMap, freePosition, insideAnySolid, type Sector } from "./barrier-map.ts";
+import { type BarrierMap, barrierMap, freePosition, type Sector } from "./barrier-map.ts";
+import { lineEdge, nearestOnEdge } from "./edge.ts";
+import { edgeBounds } from "./edge-boxes.ts";
+import { edgeToEdge } from "./edge-distance.ts";
 import { Heap } from "./heap.ts";
 import { orientation } from "./orientation.ts";
-import { between, boundsDistance, boundsOfPoints, boundsOverlap, distanceBetween } from "./points.ts";
+import {
+  between,
+  boundsDistance,
+  boundsOfPoints,
+  boundsOverlap,
+  distanceBetween,
+  grownBounds,
+  samePoint,
+} from "./points.ts";
 import { canSee, type Eye, turned } from "./sight.ts";
 import { boxIndex } from "./spatial-index.ts";
 import { SEAM_OVERLAP, SIGHT_SLACK } from "./tolerances.ts";
-import type { Barrier, Bounds, Point } from "./types.ts";
+import type { Barrier, Bounds, Edge, Point, Witness } from "./types.ts";
 
 export interface BranchRoute {
   readonly length: number;
@@ -39,8 +50,12 @@ export interface BranchGround {
   /** Shortest route to the network, or null when there is none shorter than `limit`. */
   toNetwork(from: Eye, limit: number): BranchRoute | null;
   between(from: Eye, to: Eye, limit: number): BranchRoute | null;
-  /** Where copper to a position inside a solid comes in: the nearest place of the outline; null outside. */
-  entry(p: Point): Point | null;
+  /** The nearest place of a line to the network with nothing between, nearer than `limit` inches; null where there is none. */
+  meeting(line: Edge, limit: number): Attachment | null;
+  /** A position on open ground: itself, or on the face that it lies just behind; null inside a solid. */
+  free(p: Point): Point | null;
+  /** Where copper to a position inside a solid comes in: the nearest place of the outline. */
+  entry(p: Point): Point;
 }
 
 interface Goal {
@@ -86,7 +101,13 @@ export function branchGround(network: readonly (readonly Point[])[], blocked: re
           return distance < within && sees(eye, to) ? { distance, stop: to } : null;
         },
       }),
-    entry: (p) => (insideAnySolid(map.solids, p) ? nearestFace(map, p) : null),
+    meeting: (line, limit) =>
+      lines.nearestTo(line, limit, (at, end) => {
+        const [from, to] = [freePosition(map, at), freePosition(map, end)];
+        return from !== null && to !== null && sees({ at: from }, { at: to });
+      }),
+    free: (p) => freePosition(map, p),
+    entry: (p) => nearestFace(map, p),
   };
 }
 
@@ -141,6 +162,8 @@ function nearestOnSegment(a: Point, b: Point, p: Point): Point {
 interface NetworkLines {
   /** The nearest position on the lines that passes the test, nearer than `limit`. */
   nearest(p: Point, limit: number, passes: (at: Point) => boolean): Attachment | null;
+  /** The position on `line` nearest to them, of pairs of positions that pass the test, nearer than `limit`. */
+  nearestTo(line: Edge, limit: number, passes: (onLine: Point, at: Point) => boolean): Attachment | null;
 }
 
 /** How many lines are looked at first; four times as many each time that all of them fail. */
@@ -182,7 +205,23 @@ function networkLines(network: readonly (readonly Point[])[], map: BarrierMap): 
         if (complete || sure >= limit) return null;
       }
     },
+    nearestTo: (line, limit, passes) => {
+      const pairs: Witness[] = [];
+      for (const i of index.search(grownBounds(edgeBounds(line), limit))) {
+        const { a, b } = segments[i] as Segment;
+        const pair = samePoint(a, b) ? toPosition(line, a) : edgeToEdge(line, lineEdge(a, b));
+        if (pair.length < limit) pairs.push(pair);
+      }
+      pairs.sort((one, other) => one.length - other.length);
+      const pair = pairs.find(({ from, to }) => passes(from, to));
+      return pair ? { at: pair.from, distance: pair.length } : null;
+    },
   };
+}
+
+function toPosition(line: Edge, to: Point): Witness {
+  const { point: from, distance: length } = nearestOnEdge(line, to);
+  return { length, from, to };
 }
 
 interface Segment {

@@ -5,7 +5,7 @@
  * Terms. Gain: what a change saves in length, less the allowance for the joints it adds. No joint between three places
  * can be shorter than half the triangle's outline, so most pairs are left out at once.
  */
-import { type BranchDrawing, type BranchEdge, edgesAt, otherEnd, type Place } from "./branch-graph.ts";
+import { type BranchDrawing, type BranchEdge, edgesAt, lengthStep, otherEnd, type Place } from "./branch-graph.ts";
 import type { BranchGround } from "./branch-ground.ts";
 import { fermatPoint } from "./fermat.ts";
 import { distanceBetween, samePoint } from "./points.ts";
@@ -25,7 +25,7 @@ interface Change {
 /** The drawing after the best changes that do not touch each other, or null when none gains anything. */
 export function changedOnce(ground: BranchGround, drawing: BranchDrawing, allowance: number): BranchDrawing | null {
   const changes = [...sharpAngles(drawing, allowance), ...sideBySide(ground, drawing, allowance)];
-  changes.sort((one, other) => other.gain - one.gain);
+  changes.sort((one, other) => lengthStep(other.gain) - lengthStep(one.gain) || byPlaces(one.places, other.places));
   const touched = new Set<number>();
   let places = [...drawing.places];
   let edges = [...drawing.edges];
@@ -40,6 +40,14 @@ export function changedOnce(ground: BranchGround, drawing: BranchDrawing, allowa
     changed = true;
   }
   return changed ? { places, edges } : null;
+}
+
+/** Of gains as great the one of the earlier parts: places of parts are numbered first. */
+function byPlaces(one: readonly number[], other: readonly number[]): number {
+  const inOrder = (places: readonly number[]) => [...places].sort((a, b) => a - b);
+  const [a, b] = [inOrder(one), inOrder(other)];
+  for (const [i, place] of a.entries()) if (place !== b[i]) return place - (b[i] ?? 0);
+  return 0;
 }
 
 function apply(ground: BranchGround, drawing: BranchDrawing, change: Change): BranchDrawing | null {

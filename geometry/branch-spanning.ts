@@ -9,7 +9,7 @@
  */
 
 import type { Sector } from "./barrier-map.ts";
-import { asTree, type BranchDrawing, type BranchEdge, type Place } from "./branch-graph.ts";
+import { asTree, type BranchDrawing, type BranchEdge, lengthStep, type Place } from "./branch-graph.ts";
 import type { BranchGround, BranchRoute } from "./branch-ground.ts";
 import { Heap } from "./heap.ts";
 import { distanceBetween } from "./points.ts";
@@ -36,7 +36,7 @@ export function spanningTree(ground: BranchGround, parts: readonly PartEyes[]): 
   const direct = parts.map((eyes) => shortestToNetwork(ground, eyes));
   const waiting = new Heap<Link>();
   direct.forEach((route, i) => {
-    if (route) waiting.push(route.length, { i, j: -1, route });
+    if (route) waiting.push(lengthStep(route.length), { i, j: -1, route });
   });
   const limitOf = (i: number, j: number): number =>
     Math.max(direct[i]?.length ?? 0, direct[j]?.length ?? 0) + SAME_POINT;
@@ -44,7 +44,7 @@ export function spanningTree(ground: BranchGround, parts: readonly PartEyes[]): 
     for (let j = i + 1; j < parts.length; j++) {
       if (!direct[i] || !direct[j]) continue;
       const least = nearestPair(parts[i] as PartEyes, parts[j] as PartEyes);
-      if (least <= limitOf(i, j)) waiting.push(least, { i, j, route: null });
+      if (least <= limitOf(i, j)) waiting.push(lengthStep(least), { i, j, route: null });
     }
   }
   const groups = new Groups(parts.length + 1);
@@ -58,7 +58,7 @@ export function spanningTree(ground: BranchGround, parts: readonly PartEyes[]): 
       continue;
     }
     const measured = between(ground, parts[i] as PartEyes, parts[j] as PartEyes, limitOf(i, j));
-    if (measured) waiting.push(measured.length, { i, j, route: measured });
+    if (measured) waiting.push(lengthStep(measured.length), { i, j, route: measured });
   }
   return {
     drawing: asTree(drawn(parts, routes)),

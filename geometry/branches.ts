@@ -3,24 +3,21 @@
  * no water, building or keep-out.
  *
  * Stages. 1. A part wholly inside a solid is entered at the nearest place of its outline; one that reaches out of it is met
- * outside. 2. The spanning tree over shortest routes round the barriers (branch-spanning.ts). 3. Joints on open ground
+ * outside. Lines that may be met anywhere are, where they come nearest to the network (branch-parts.ts). 2. The spanning tree over shortest routes round the barriers (branch-spanning.ts). 3. Joints on open ground
  * where each saves more than its allowance (branch-junctions.ts), never longer than the spanning tree. 4. The tree is
  * walked from the network and cut into one branch for each part, which share no length.
  */
 import { type BranchDrawing, type BranchEdge, edgesAt, jointCount, otherEnd, type Place } from "./branch-graph.ts";
 import { branchGround } from "./branch-ground.ts";
 import { withJunctions } from "./branch-junctions.ts";
-import { type PartEyes, spanningTree } from "./branch-spanning.ts";
+import { type BranchTarget, branchPart, type Part } from "./branch-parts.ts";
+import { spanningTree } from "./branch-spanning.ts";
 import { flattenPath } from "./outline.ts";
 import { distanceBetween, samePoint } from "./points.ts";
 import { FINE_FLATTEN_TOLERANCE } from "./tolerances.ts";
 import type { Barrier, Path, Point } from "./types.ts";
 
-export interface BranchTarget {
-  readonly id: string;
-  /** Where the part can be connected: one place or several, of which the best serve. */
-  readonly at: Point | readonly Point[];
-}
+export type { BranchTarget };
 
 export interface BranchRequest {
   /** Ring, grid and steel that a branch may meet anywhere: paths, or flattened lines. */
@@ -54,25 +51,13 @@ export interface BranchTree {
   readonly length: number;
 }
 
-interface Part {
-  readonly id: string;
-  readonly eyes: PartEyes;
-  /** For each eye, the connection point itself. */
-  readonly points: readonly Point[];
-}
-
 /** The tree. Deterministic. Without a network every target is unreachable; without targets the tree is empty. */
 export function branchTree(request: BranchRequest): BranchTree {
   const { junctionAllowance, targets } = request;
   if (!(junctionAllowance >= 0)) throw new Error(`a joint's allowance must be 0 or more, not ${junctionAllowance}`);
   const network = request.network.map(positions);
   const ground = branchGround(network, request.blocked);
-  const parts = targets.map(({ id, at }): Part => {
-    const all = isPoint(at) ? [at] : at;
-    const inOpen = all.filter((p) => ground.entry(p) === null);
-    const points = inOpen.length > 0 ? inOpen : all;
-    return { id, points, eyes: points.map((p) => ({ at: ground.entry(p) ?? p })) };
-  });
+  const parts = targets.map((target) => branchPart(ground, target));
   const eyes = parts.map((part) => part.eyes);
   const { drawing, unreachable } = spanningTree(ground, eyes);
   const reached = eyes.map((ofPart, i) => (unreachable.includes(i) ? [] : ofPart));
@@ -81,10 +66,6 @@ export function branchTree(request: BranchRequest): BranchTree {
     ...cutIntoBranches(tree, parts),
     unreachable: unreachable.map((i) => (parts[i] as Part).id),
   };
-}
-
-function isPoint(at: Point | readonly Point[]): at is Point {
-  return typeof at[0] === "number";
 }
 
 function positions(line: Path | readonly Point[]): readonly Point[] {

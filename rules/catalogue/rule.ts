@@ -1,5 +1,5 @@
 /** What a rule is: a small record that looks at a measured yard and gives one verdict for each thing it looks at. */
-import type { Point } from "../../geometry/types.ts";
+import type { Path, Point } from "../../geometry/types.ts";
 import type { EditionId } from "../editions/edition.ts";
 import type { ParameterId } from "../editions/parameter-types.ts";
 import type { Yard } from "../measures/yard.ts";
@@ -49,6 +49,8 @@ export interface Need {
   readonly connections: number;
   /** Where a branch may meet it, plan positions (a fence: points along its length within reach). */
   readonly at: readonly Point[];
+  /** Lines along which a branch may meet it anywhere; `at` holds positions spread over them. */
+  readonly along?: readonly Path[];
   /** Height of the connection above the ground there, inches (counted as a drop). */
   readonly drop: number;
   /** Of a part that is there to put bonded metal in its body's water: where that water has no contact, it counts once. */

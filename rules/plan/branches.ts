@@ -3,7 +3,7 @@
  * as a tree that crosses no water, building or keep-out.
  */
 
-import { branchTree } from "../../geometry/branches.ts";
+import { type BranchTarget, branchTree } from "../../geometry/branches.ts";
 import { regionContains } from "../../geometry/clipping.ts";
 import { flattenPath } from "../../geometry/outline.ts";
 import { FINE_FLATTEN_TOLERANCE } from "../../geometry/tolerances.ts";
@@ -27,14 +27,15 @@ export interface Routes {
 
 /** Routes to the parts that `compared` still finds unreached. */
 export function branchesFor(yard: Yard, compared: Compared, plan: PerimeterPlan): Routes {
-  const targets: { id: string; at: Point[]; drop: number; connections: number }[] = [];
+  const targets: (BranchTarget & { at: Point[]; drop: number; connections: number })[] = [];
   for (const { verdict } of compared.judged) {
     const { need, outcome } = verdict;
     if (!need || (outcome !== "bond" && outcome !== "missing")) continue;
     if (need.kind !== "part" && need.kind !== "water") continue;
     const id = need.elements[0];
     if (id === undefined || need.at.length === 0 || targets.some((t) => t.id === id)) continue;
-    targets.push({ id, at: [...need.at], drop: need.drop + RISE_TO_GROUND, connections: need.connections });
+    const { at, along, connections } = need;
+    targets.push({ id, at: [...at], ...(along ? { along } : {}), drop: need.drop + RISE_TO_GROUND, connections });
   }
   const network = [...plan.network, ...targets.flatMap((t) => onSteel(t.at, plan))];
   if (targets.length === 0 || network.length === 0) {
@@ -42,7 +43,7 @@ export function branchesFor(yard: Yard, compared: Compared, plan: PerimeterPlan)
   }
   const tree = branchTree({
     network,
-    targets: targets.map(({ id, at }) => ({ id, at })),
+    targets,
     blocked: blockedGround(yard),
     junctionAllowance: yard.settings.junctionAllowance,
   });

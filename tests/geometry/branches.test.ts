@@ -177,27 +177,6 @@ describe("branches round solids", () => {
     expectSound(tree, parts, line, [house]);
   });
 
-  it("enter a solid that the part stands in at the nearest face, and mark it", () => {
-    const inside: Point[] = [
-      [200, 190],
-      [210, 190],
-    ];
-    const tree = branchTree({
-      network: [line],
-      targets: named(inside),
-      blocked: [solid(house, 0)],
-      junctionAllowance: 0,
-    });
-    expect(tree.unreachable).toEqual([]);
-    for (const branch of tree.branches) {
-      expect(branch.penetration?.[1]).toBeCloseTo(200, 9);
-      const last = branch.path[branch.path.length - 1] as Point;
-      expect(last[1]).toBe(190);
-    }
-    const length = tree.branches.reduce((sum, { run }) => sum + run, 0);
-    expect(tree.length).toBeCloseTo(length, 9);
-  });
-
   it("leave a network that runs along a solid's face or into it, from where it is open", () => {
     // Arithmetic: from where the copper meets the house or its corner, straight or round the corner to the part.
     const runs = (network: readonly Point[], part: Point) =>
@@ -231,43 +210,6 @@ describe("branches round solids", () => {
         expect(upTo[0]).toBeCloseTo(20 + 50, 2);
       }
     }
-  });
-
-  it("meet a part that reaches out of a solid on open ground, and nowhere inside", () => {
-    // A rail that leaves the house toward the line: 100 in. of copper to its end (arithmetic).
-    const rail: Point[] = [
-      [200, 190],
-      [200, 195],
-      [90, 100],
-    ];
-    const tree = branchTree({
-      network: [line],
-      targets: [{ id: "rail", at: rail }],
-      blocked: [solid(house, 0)],
-      junctionAllowance: 12,
-    });
-    expect(tree.branches.map(({ run, penetration }) => [run, penetration])).toEqual([[100, undefined]]);
-    // The same where the face inside is nearer to the network than the end outside.
-    const near = branchTree({
-      network: [
-        [
-          [200, 210],
-          [210, 210],
-        ],
-      ],
-      targets: [
-        {
-          id: "rail",
-          at: [
-            [200, 190],
-            [200, 240],
-          ],
-        },
-      ],
-      blocked: [solid(house, 0)],
-      junctionAllowance: 12,
-    });
-    expect(near.branches.map(({ run, penetration }) => [run, penetration])).toEqual([[30, undefined]]);
   });
 
   it("name what no way leads to, and still join the rest", () => {

@@ -7,33 +7,37 @@ import type { Body, Yard } from "../../measures/yard.ts";
 import type { KnownElement } from "../../site/elements.ts";
 import type { Need } from "../rule.ts";
 
-/** The need of a part: `at` holds the positions where a branch may meet it, the best first. */
+/** Where a branch may meet an element: positions, the best first, and the lines that they are spread over. */
+export type Meeting = Pick<Need, "at" | "along">;
+
+/** The need of a part that a branch may meet at some positions, the best first, or all along some lines. */
 export function partNeed(
   yard: Yard,
   element: KnownElement,
-  at: readonly Point[],
+  meeting: readonly Point[] | Meeting,
   connections: number,
   lowest: number | null,
 ): Need {
-  const first = at[0];
+  const where: Meeting = "length" in meeting ? { at: meeting } : meeting;
+  const first = where.at[0];
   const ground = first ? yard.levelAt(first).z : yard.grade;
   return {
     kind: "part",
     elements: [element.id],
     connections: Math.max(1, Math.ceil(connections)),
-    at,
+    ...where,
     drop: lowest === null ? 0 : Math.max(0, lowest - ground),
   };
 }
 
 /** Where a branch may meet an element near a body: its point nearest to the water, then what lies within `limit` of it. */
-export function meetingPoints(yard: Yard, element: KnownElement, body: Body, limit: number): Point[] {
+export function meetingPoints(yard: Yard, element: KnownElement, body: Body, limit: number): Meeting {
   const shape = yard.shape(element);
-  if (shape.kind === "point") return [shape.at];
+  if (shape.kind === "point") return { at: [shape.at] };
   const nearest = yard.straight(element, body).to;
   const { pieces } = yard.lengthWithin(element, body, limit);
-  if (pieces.length === 0) return [nearest, ...positionsOf(shape)];
-  return [nearest, ...pieces.flatMap((piece) => spreadAlong(piece))];
+  if (pieces.length === 0) return { at: [nearest, ...positionsOf(shape)] };
+  return { at: [nearest, ...pieces.flatMap((piece) => spreadAlong(piece))], along: pieces };
 }
 
 /** A piece's corners and evenly between them points no farther apart than a stride, whichever way it is drawn. */
@@ -47,7 +51,7 @@ function spreadAlong({ edges }: Path): Point[] {
   return last ? [...points, last.to] : points;
 }
 
-/** Spacing of the positions that a branch may choose from along a line, inches: finer saves no copper worth counting. */
+/** Spacing of the positions along a line that branches from part to part choose from, inches: finer saves no copper worth counting. */
 const STRIDE = 24;
 
 /** The lowest and highest point of an element's z, a single number standing for both. */

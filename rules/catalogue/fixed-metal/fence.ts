@@ -48,7 +48,8 @@ function connectionsOf(yard: Yard, element: FenceElement, bodies: readonly Body[
 export function fenceNeed(yard: Yard, element: FenceElement, body: Body, bodies: readonly Body[]): Need {
   const { sections, gates, at } = connectionsOf(yard, element, bodies);
   const near = meetingPoints(yard, element, body, yard.edition.value("fixedMetal.distance"));
-  const need = partNeed(yard, element, [...near.slice(0, 1), ...at, ...near.slice(1)], sections + gates, null);
+  const where = { ...near, at: [...near.at.slice(0, 1), ...at, ...near.at.slice(1)] };
+  const need = partNeed(yard, element, where, sections + gates, null);
   const given = element.isolatedSections !== undefined && element.gates !== undefined;
   return given ? need : { ...need, onlyIf: [ONE_PIECE] };
 }
