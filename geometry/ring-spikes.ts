@@ -7,7 +7,7 @@
  * more on a grid that is turned. 2. What has hairlines however it is turned (grounds that touch along a line) loses them:
  * slits are closed, then bridges cut. 3. Of each ring, spikes and slits narrower than RING_SPIKE.
  */
-import { offsetRegion, unionRegions } from "./clipping.ts";
+import { differenceRegions, offsetRegion, unionRegions } from "./clipping.ts";
 import { boundsOfPoints, distanceBetween, grownBounds } from "./points.ts";
 import { ringArea, ringPerimeter } from "./rings.ts";
 import { boxIndex } from "./spatial-index.ts";
@@ -17,14 +17,26 @@ import type { Point, Region } from "./types.ts";
 
 /** The union of pieces that may overlap, without hairlines. */
 export function unitedGround(pieces: Region): Region {
-  let fallback: Region | null = null;
+  let fallback: { readonly united: Region; readonly clean: Region } | null = null;
   for (const angle of GRID_TURNS) {
     const united = unionRegions([turnedRegion(pieces, angle)]);
     const clean = withoutHairlines(united);
     if (hasSameEdge(united, clean)) return turnedRegion(united, -angle);
-    fallback ??= clean;
+    fallback ??= { united, clean };
   }
-  return fallback ?? [];
+  return fallback === null ? [] : withHairlinesTaken(fallback.united, fallback.clean);
+}
+
+/** The ground less its hairlines and nothing else: corners that lost their sharp tips with them keep these. */
+function withHairlinesTaken(united: Region, clean: Region): Region {
+  const [before, after] = [scaled(united, FINER), scaled(clean, FINER)];
+  const hairlines = (difference: Region) => {
+    const thick = offsetRegion(offsetRegion(difference, -HAIRLINE), 2 * HAIRLINE);
+    return thick.filter(([ring = []]) => ringPerimeter(ring) / 2 >= SHORTEST_HAIRLINE * FINER);
+  };
+  const slits = hairlines(differenceRegions(after, before));
+  const bridges = hairlines(differenceRegions(before, after));
+  return scaled(differenceRegions(unionRegions([before, slits]), bridges), 1 / FINER);
 }
 
 /** As many rings that hold something, of the same length in all: nothing was closed or cut. */
@@ -41,12 +53,13 @@ const FINER = 16;
 /** The ground without hairlines. Corners sharper than an eighth of a right angle are cut off by some HAIRLINE. */
 function withoutHairlines(ground: Region): Region {
   const widened = (region: Region, d: number) => offsetRegion(region, d * FINER, 1 / CLIP_UNITS_PER_INCH);
-  const fine = movedRegion(ground, ([x, y]) => [x * FINER, y * FINER]);
+  const fine = scaled(ground, FINER);
   const clean = widened(widened(widened(fine, HAIRLINE), -2 * HAIRLINE), HAIRLINE);
-  return onCorners(
-    movedRegion(clean, ([x, y]) => [x / FINER, y / FINER]),
-    ground,
-  );
+  return onCorners(scaled(clean, 1 / FINER), ground);
+}
+
+function scaled(region: Region, by: number): Region {
+  return movedRegion(region, ([x, y]) => [x * by, y * by]);
 }
 
 /** Corners that came out round go back to where they were. */
