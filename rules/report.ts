@@ -28,6 +28,15 @@ export interface Question {
   readonly options: readonly string[];
 }
 
+/** An answer of the site that decided a finding. */
+export interface Answered {
+  readonly question: string;
+  readonly asked: string;
+  readonly answer: string;
+  readonly on?: string;
+  readonly by?: string;
+}
+
 /** Named measurements, inches or square inches; `null` = there is none (no path exists). */
 export type Measured = { readonly [name: string]: number | string | boolean | null };
 
@@ -51,8 +60,8 @@ export interface Finding {
   readonly why: string;
   readonly remedy: string;
   readonly question?: Question;
-  /** Present when an answer of the site decided. */
-  readonly answered?: { readonly answer: string; readonly on?: string; readonly by?: string };
+  /** Present when an answer of the site decided: the question's id and text, and what was answered to it. */
+  readonly answered?: Answered;
   /** Present when an answer was given but what it was about has changed since. */
   readonly lapsed?: boolean;
 }
@@ -122,7 +131,10 @@ export interface RingReport {
   readonly offset: number;
   readonly loops: readonly RingLoop[];
   readonly length: number;
+  /** The shortest between the code's limits. */
   readonly shortestLegal: number;
+  /** Present where walls, buildings or keep-outs leave no legal ring all round: `shortestLegal` counts only where one fits. */
+  readonly legalIn?: "part";
   /** The taut ring that keeps the site's margin inside both limits. */
   readonly short?: { readonly loops: readonly RingLoop[]; readonly length: number };
   /** Stretches where no legal place exists, with their length. */

@@ -5,7 +5,7 @@ import { findingsByPart, type NumberedFinding } from "../../rules/findings-by-pa
 import type { Finding, Outcome, Report } from "../../rules/report.ts";
 import type { Site } from "../../rules/site/site.ts";
 import { amendmentText } from "../../rules/words/amendments.ts";
-import { answerText, LAPSED_TEXT } from "../../rules/words/answers.ts";
+import { answerText, LAPSED_TEXT, questionText } from "../../rules/words/answers.ts";
 import { capitalized, elementName, givenName } from "../../rules/words/element-names.ts";
 import { measuredTexts } from "../../rules/words/measured.ts";
 import { countsText, OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
@@ -138,10 +138,6 @@ function findingLines({ number, finding }: NumberedFinding, writing: Writing): s
   if (finding.lapsed) add(LAPSED_TEXT);
   add(`${finding.basis}.`, "How sure the limit is: ");
   return lines;
-}
-
-function questionText({ text, options }: NonNullable<Finding["question"]>): string {
-  return options.length === 0 ? text : `${text} [${options.join(" / ")}]`;
 }
 
 function missingLines(writing: Writing): string[] {

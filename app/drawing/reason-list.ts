@@ -5,7 +5,7 @@
 import { RULES } from "../../rules/catalogue/index.ts";
 import { findingsByPart, type NumberedFinding } from "../../rules/findings-by-part.ts";
 import type { Report } from "../../rules/report.ts";
-import { answerText, LAPSED_TEXT } from "../../rules/words/answers.ts";
+import { answerText, LAPSED_TEXT, questionText } from "../../rules/words/answers.ts";
 import { measuredTexts } from "../../rules/words/measured.ts";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
 import {
@@ -65,7 +65,7 @@ function reasonBlock(
     numbers === "" ? "" : `Measured: ${numbers}.`,
     `How sure the limit is: ${finding.basis}.`,
     finding.remedy === "" ? "" : `What settles it: ${finding.remedy}`,
-    question ? `Question: ${question.text} [${question.options.join(" / ")}]` : "",
+    question ? `Question: ${questionText(question)}` : "",
     finding.answered ? `${answerText(finding.answered)}.` : "",
     finding.lapsed ? LAPSED_TEXT : "",
   ];

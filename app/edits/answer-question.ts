@@ -4,6 +4,7 @@ import { printOf } from "../../rules/measures/answers.ts";
 import type { Finding } from "../../rules/report.ts";
 import { MOST_ENTRIES } from "../../rules/site/limits.ts";
 import type { Answer, Site } from "../../rules/site/site.ts";
+import { optionText } from "../../rules/words/answers.ts";
 import { type AnyElement, type Edit, type Refused, refused } from "./edit.ts";
 import { elementWords } from "./element-words.ts";
 
@@ -41,7 +42,7 @@ export function answerQuestion(finding: Asked, answer: string, by: string, on: s
           (other.about !== undefined && standing.has(other.about)),
       );
       if (others.length >= MOST_ENTRIES) return refused("This site cannot hold any more answers.", about, "answers");
-      const label = `Answer "${answer}"${subject ? `, ${elementWords(subject as AnyElement)}` : ""}`;
+      const label = `Answer "${optionText(answer)}"${subject ? `, ${elementWords(subject as AnyElement)}` : ""}`;
       return { ok: true, site: { ...site, answers: [...others, kept] }, label };
     },
   };
@@ -86,7 +87,8 @@ function refuseAnswer(
   on: string,
   element: string | null,
 ): Refused | null {
-  if (!options.includes(answer)) return refused(`Choose one of the answers: ${options.join(", ")}.`, element);
+  if (!options.includes(answer))
+    return refused(`Choose one of the answers: ${options.map(optionText).join(", ")}.`, element);
   if (by.trim() === "")
     return refused("Write the initials of whoever answers; the answer is kept with them.", element, "by");
   if (!isDay(on)) return refused(`The date has to be a day as 2026-05-01; it cannot be "${on}".`, element, "on");

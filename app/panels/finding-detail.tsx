@@ -10,7 +10,7 @@ import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
 import { useDocument, useView } from "../editor-context.tsx";
 import { isOpen, subjectOf } from "./finding-words.ts";
 import { Gauge } from "./gauge.tsx";
-import { KeptAnswer } from "./kept-answer.tsx";
+import { KeptAnswer, LapsedAnswers } from "./kept-answer.tsx";
 import { OutcomeMark } from "./outcome-mark.tsx";
 import { QuestionSlip } from "./question-slip.tsx";
 import { tip } from "./tip-props.ts";
@@ -45,7 +45,7 @@ export function FindingDetail({ numbered, siblings }: FindingDetailProps) {
   };
   const sections = [finding.section, ...finding.alsoSections].join(", ");
   return (
-    <article className="finding" aria-label={`Finding ${number}`}>
+    <article className="finding" aria-label={`Finding ${number}`} tabIndex={-1}>
       <div className="finding-steps">
         <button type="button" className="plain back" onClick={() => chooseFinding(null)}>
           <ChevronLeft size={16} aria-hidden="true" /> All findings
@@ -91,9 +91,10 @@ export function FindingDetail({ numbered, siblings }: FindingDetailProps) {
         </>
       ) : null}
       <KeptAnswer finding={finding} />
+      {finding.element === null ? null : <LapsedAnswers about={finding.element} />}
       {finding.question ? <QuestionSlip key={finding.id} finding={finding} /> : null}
       <Measurements finding={finding} units={units} />
-      <h3>How sure the limit is</h3>
+      <h3>{rule?.parameters.length === 0 ? "How sure this is" : "How sure the limit is"}</h3>
       <p>{BASIS_SENTENCES[finding.basis]}</p>
       {rule ? (
         <>

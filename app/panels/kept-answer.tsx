@@ -1,29 +1,43 @@
 /** The answer that a finding follows, or one that lapsed: who gave it and when, and a way to take it back. */
+import { useRef } from "react";
 import { editionInForce } from "../../rules/editions/in-force.ts";
-import { findAnswer } from "../../rules/measures/answers.ts";
-import type { Finding } from "../../rules/report.ts";
+import { findAnswer, printOf } from "../../rules/measures/answers.ts";
+import type { Finding, Report } from "../../rules/report.ts";
 import type { Answer, Site } from "../../rules/site/site.ts";
+import { optionText } from "../../rules/words/answers.ts";
+import { tied } from "../../rules/words/breaks.ts";
 import { capitalized } from "../../rules/words/element-names.ts";
-import { useDocument, useEditor } from "../editor-context.tsx";
+import { useDocument, useEditor, useReport } from "../editor-context.tsx";
 import { answersAbout, withdrawAnswer } from "../edits/answer-question.ts";
+import { useHandOnFocus } from "./hand-on-focus.ts";
 
 export function KeptAnswer({ finding }: { readonly finding: Finding }) {
-  const editor = useEditor();
   const site = useDocument((state) => state.shown);
   const kept = answerBehind(site, finding);
-  if (!kept) return null;
+  return kept ? <Kept kept={kept} finding={finding} /> : null;
+}
+
+function Kept({ kept, finding }: { readonly kept: Answer; readonly finding: Finding }) {
+  const editor = useEditor();
+  const box = useRef<HTMLElement>(null);
+  useHandOnFocus(box);
   const isLapsed = finding.lapsed === true;
   const who = [kept.by, kept.on].filter((text) => text !== undefined && text !== "").join(", ");
   const takeBack = () => {
     const refusal = editor.document.getState().edit(withdrawAnswer(kept.question, kept.element ?? null));
     if (refusal) return editor.view.getState().say(refusal.reason, "problem");
-    editor.view.getState().say(`Answer taken back: ${kept.answer}.`);
+    editor.view.getState().say(`Answer taken back: ${optionText(kept.answer)}.`);
   };
   return (
-    <section className={isLapsed ? "kept-answer is-lapsed" : "kept-answer"} aria-label={isLapsed ? "Lapsed" : "Answer"}>
+    <section
+      ref={box}
+      className={isLapsed ? "kept-answer is-lapsed" : "kept-answer"}
+      aria-label={isLapsed ? "Lapsed" : "Answer"}
+    >
       <div>
         <h3>{isLapsed ? "Answer lapsed" : "Answered on site"}</h3>
-        <p className={isLapsed ? "lapsed-words" : ""}>{capitalized(kept.answer)}</p>
+        {finding.answered ? <p className="small">{tied(finding.answered.asked)}</p> : null}
+        <p className={isLapsed ? "lapsed-words" : "kept-words"}>{capitalized(optionText(kept.answer))}</p>
         {who === "" ? null : <p className="small soft">{who}</p>}
         {isLapsed ? <p className="small">What it was about has changed since. Look again and answer anew.</p> : null}
       </div>
@@ -31,6 +45,57 @@ export function KeptAnswer({ finding }: { readonly finding: Finding }) {
         Take back
       </button>
     </section>
+  );
+}
+
+/**
+ * Answers about an element that lapsed and that no finding asks for any more: what they were about has changed so far that
+ * the question is gone. They are said where the element is looked at, so that none goes without a word.
+ */
+export function LapsedAnswers({ about }: { readonly about: string }) {
+  const editor = useEditor();
+  const site = useDocument((state) => state.shown);
+  const report = useReport();
+  const gone = report === null ? [] : answersGone(site, report, about);
+  if (gone.length === 0) return null;
+  return (
+    <ul className="plain-list">
+      {gone.map(({ question, answer, by, on }) => (
+        <li key={question} className="kept-answer is-lapsed">
+          <div>
+            <h3>Answer lapsed</h3>
+            <p className="small">On {question.replaceAll("-", " ")}</p>
+            <p className="lapsed-words">{capitalized(optionText(answer))}</p>
+            <p className="small soft">{[by, on].filter((text) => text !== undefined && text !== "").join(", ")}</p>
+            <p className="small">What it was about has changed since, and it is not asked any more.</p>
+          </div>
+          <button
+            type="button"
+            onClick={() => {
+              const refusal = editor.document.getState().edit(withdrawAnswer(question, about));
+              if (refusal) editor.view.getState().say(refusal.reason, "problem");
+            }}
+          >
+            Take back
+          </button>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** The kept answers about an element that fit nothing that stands now, and that no finding asks anew. */
+export function answersGone(site: Site, report: Pick<Report, "findings">, about: string): Answer[] {
+  const edition = editionInForce(site).id;
+  const bodies = [null, ...site.elements.filter(({ kind }) => kind === "pool").map(({ id }) => id)];
+  const standing = new Set(bodies.map((body) => printOf(site, edition, about, body)));
+  const asked = new Set(
+    report.findings.flatMap(({ element, body, question }) =>
+      question && (element ?? body) === about ? [question.id] : [],
+    ),
+  );
+  return answersAbout(site, { element: about, body: null }).filter(
+    ({ question, about: print }) => print !== undefined && !standing.has(print) && !asked.has(question),
   );
 }
 
@@ -42,7 +107,8 @@ export function answerBehind(site: Site, finding: Finding): Answer | null {
   }
   if (!answered) return null;
   const fits = answersAbout(site, finding).filter(
-    (answer) => answer.answer === answered.answer && answer.by === answered.by && answer.on === answered.on,
+    ({ question: asked, answer, by, on }) =>
+      asked === answered.question && answer === answered.answer && by === answered.by && on === answered.on,
   );
-  return fits.findLast((answer) => question === undefined || answer.question === question.id) ?? null;
+  return fits.at(-1) ?? null;
 }

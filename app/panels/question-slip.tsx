@@ -1,10 +1,12 @@
 /** A question pinned to its finding: a few answers, and a place for initials and date. */
 import { useId, useRef, useState } from "react";
 import type { Finding } from "../../rules/report.ts";
+import { optionText } from "../../rules/words/answers.ts";
 import { tied } from "../../rules/words/breaks.ts";
 import { capitalized } from "../../rules/words/element-names.ts";
 import { useEditor } from "../editor-context.tsx";
 import { answerQuestion } from "../edits/answer-question.ts";
+import { useHandOnFocus } from "./hand-on-focus.ts";
 
 /** The initials used last, so that a round of answers is not held up by typing them. */
 let lastInitials = "";
@@ -16,6 +18,8 @@ export function QuestionSlip({ finding }: { readonly finding: Finding }) {
   const [problem, setProblem] = useState<string | null>(null);
   const field = useId();
   const initials = useRef<HTMLInputElement>(null);
+  const slip = useRef<HTMLElement>(null);
+  useHandOnFocus(slip);
   const { question } = finding;
   if (!question) return null;
   const answer = (option: string) => {
@@ -26,15 +30,15 @@ export function QuestionSlip({ finding }: { readonly finding: Finding }) {
       return;
     }
     lastInitials = by.trim();
-    editor.view.getState().say(`Answer kept: ${option}.`);
+    editor.view.getState().say(`Answer kept: ${optionText(option)}.`);
   };
   return (
-    <section className="slip" aria-label="Question">
+    <section ref={slip} className="slip" aria-label="Question">
       <p className="slip-question">{tied(question.text)}</p>
       <div className="slip-answers">
         {question.options.map((option) => (
           <button key={option} type="button" onClick={() => answer(option)}>
-            {capitalized(option)}
+            {capitalized(optionText(option))}
           </button>
         ))}
       </div>

@@ -1,7 +1,7 @@
 /** What the parts of a comparison of two editions are called. */
 import { type EditionComparison, type Side, saysOtherwise, type TotalName } from "../compare-editions.ts";
 import type { SurfaceBonding } from "../report.ts";
-import { answerText } from "./answers.ts";
+import { answerText, questionText } from "./answers.ts";
 import { areaText, copperText, type Units } from "./lengths.ts";
 import { OUTCOME_WORDS } from "./outcomes.ts";
 
@@ -47,7 +47,7 @@ export function bandText(
 export function sideTexts(side: Side | null): { readonly outcome: string; readonly texts: readonly string[] } {
   if (side === null) return { outcome: "asks for nothing here", texts: [] };
   const question = side.question
-    ? `Question: ${side.question.text} [${side.question.options.join(" / ")}]`
+    ? `Question: ${questionText(side.question)}`
     : side.remedy === ""
       ? ""
       : `What settles it: ${side.remedy}`;

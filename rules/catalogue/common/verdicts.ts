@@ -1,8 +1,9 @@
 /** What rules share when they write a verdict: words for lengths, names, what an answer settled. */
 import type { Point, Route, Witness } from "../../../geometry/types.ts";
 import type { Yard } from "../../measures/yard.ts";
-import type { Outcome, Question } from "../../report.ts";
+import type { Answered, Outcome, Question } from "../../report.ts";
 import type { KnownElement, UnknownElement } from "../../site/elements.ts";
+import type { Answer } from "../../site/site.ts";
 import { capitalized, elementName } from "../../words/element-names.ts";
 import { areaText, lengthText, type Units } from "../../words/lengths.ts";
 import type { Verdict } from "../rule.ts";
@@ -96,6 +97,17 @@ export interface Settled {
   readonly note: string;
 }
 
+/** What a finding keeps of the answer that decided it. */
+export function answeredTo(question: Question, { answer, on, by }: Answer): Answered {
+  return {
+    question: question.id,
+    asked: question.text,
+    answer,
+    ...(on === undefined ? {} : { on }),
+    ...(by === undefined ? {} : { by }),
+  };
+}
+
 export function settle(yard: Yard, question: Question, element: string | null, body: string | null): Settled {
   const found = yard.answer(question.id, element, body);
   if (!found) return { choice: null, trace: {}, note: "" };
@@ -108,11 +120,7 @@ export function settle(yard: Yard, question: Question, element: string | null, b
     const note = ` The answer "${answer.answer}" is none of the options and does not count.`;
     return { choice: null, trace: {}, note };
   }
-  const answered = {
-    answer: answer.answer,
-    ...(answer.on === undefined ? {} : { on: answer.on }),
-    ...(answer.by === undefined ? {} : { by: answer.by }),
-  };
+  const answered = answeredTo(question, answer);
   const by = [answer.by === undefined ? "" : ` by ${answer.by}`, answer.on === undefined ? "" : ` on ${answer.on}`];
   return {
     choice: answer.answer,

@@ -1,8 +1,8 @@
 import { EDITION_IDS } from "../../editions/edition.ts";
-import { EDITION_QUESTION_ID, isEditionId } from "../../editions/in-force.ts";
+import { EDITION_QUESTION_ID, EDITIONS, isEditionId } from "../../editions/in-force.ts";
 import type { Yard } from "../../measures/yard.ts";
 import type { Question } from "../../report.ts";
-import { BARE } from "../common/verdicts.ts";
+import { answeredTo, BARE } from "../common/verdicts.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
 
 const QUESTION: Question = {
@@ -10,6 +10,8 @@ const QUESTION: Question = {
   text: "Which edition does the permit fall under?",
   options: EDITION_IDS,
 };
+
+const EDITION_TITLES = EDITION_IDS.map((id) => EDITIONS[id].title).join(", ");
 
 const BASE = { ...BARE, element: null, body: null, basis: "judgement" } as const;
 
@@ -31,7 +33,7 @@ export const rule: Rule = {
         ? "The site names no edition."
         : `The site names the edition "${yard.site.edition}", which is not held.`;
     const why = `${lead} It is judged by ${title}, the newest held, and exemptions that only some editions write are not granted.`;
-    const remedy = `Ask which edition the permit falls under and set it on the site: ${EDITION_IDS.join(", ")}.`;
+    const remedy = `Ask which edition the permit falls under (${EDITION_TITLES}) and name it on the site.`;
     return [{ ...BASE, outcome: "review", why, remedy, question: QUESTION }];
   },
 };
@@ -42,11 +44,7 @@ function byAnswer(yard: Yard): Verdict[] {
   const answers = yard.site.answers ?? [];
   const given = answers.filter(({ question, answer }) => question === EDITION_QUESTION_ID && answer === id).at(-1);
   if (isEditionId(yard.site.edition) || !given) return [];
-  const answered = {
-    answer: given.answer,
-    ...(given.on === undefined ? {} : { on: given.on }),
-    ...(given.by === undefined ? {} : { by: given.by }),
-  };
+  const answered = answeredTo(QUESTION, given);
   const why = `The site itself names no edition that is held; by its answer it is judged by ${title}.`;
   return [{ ...BASE, outcome: "meets", why, answered }];
 }
