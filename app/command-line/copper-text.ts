@@ -43,7 +43,7 @@ function ringLines(writing: Writing): string[] {
     const loops = ring.loops.length === 1 ? "" : `, ${ring.loops.length} loops`;
     lines.push(
       ...wrapped(
-        `${copperText(ring.length, units)} laid evenly at ${lengthText(ring.offset, units)} from the inside wall${loops}; the shortest legal ring is ${copperText(ring.shortestLegal, units)}.`,
+        `${copperText(ring.length, units)} laid evenly at ${lengthText(ring.offset, units)} from the inside wall${loops}; ${ring.legalIn === "part" ? "where a legal ring fits, the shortest" : "the shortest legal ring"} is ${copperText(ring.shortestLegal, units)}.`,
         width,
       ),
     );

@@ -35,7 +35,8 @@ export function copperBlocks(report: Report, { units, width }: ListOptions): Blo
   if (ring.loops.length > 0) {
     const even = `Ring laid evenly, ${lengthText(ring.offset, units)} out`;
     blocks.push(rowBlock(even, copperText(ring.length, units), width));
-    blocks.push(rowBlock("Shortest legal ring", copperText(ring.shortestLegal, units), width));
+    const legal = ring.legalIn === "part" ? "Shortest legal ring, where one fits" : "Shortest legal ring";
+    blocks.push(rowBlock(legal, copperText(ring.shortestLegal, units), width));
   }
   for (const { item, count } of hardware) blocks.push(rowBlock(capitalized(item), String(count), width));
   return blocks;

@@ -50,7 +50,7 @@ export function RingChoice({ ring, units = "ft-in" }: RingChoiceProps) {
           <dd>{ring.short ? copperText(ring.short.length, units) : "no room for one"}</dd>
         </div>
         <div>
-          <dt>Shortest the code allows</dt>
+          <dt>{ring.legalIn === "part" ? "Shortest the code allows, where one fits" : "Shortest the code allows"}</dt>
           <dd>{copperText(ring.shortestLegal, units)}</dd>
         </div>
       </dl>

@@ -34,6 +34,8 @@ export interface RingCurves {
   /** Null: there is no room for one. */
   readonly short: readonly RingLoop[] | null;
   readonly bound: readonly RingLoop[] | null;
+  /** Where walls leave no legal ring all round: the parts of the open ground's that they stand in. Else empty. */
+  readonly barred: readonly RingLoop[];
   readonly tooClose: readonly { readonly path: readonly Point[]; readonly length: number }[];
 }
 
@@ -75,19 +77,36 @@ function curvesOf(course: RingCourse, { min, max, offset, margin }: RingLimits):
     if (!ring.ok) return null;
     return ring.loops.map((loop) => ({ pools: names(loop.bodies), path: closed(loop.path), length: loop.length }));
   };
+  const legal = taut(min, max, obstacles);
+  // Where obstacles leave no legal way all round, the bound is that of the open ground, as far as it is legal.
+  const { outside, inside } = legal ? { outside: legal, inside: [] } : partedBy(obstacles, taut(min, max, []));
   return {
     offset,
     even: even.loops.map(({ bodies, path, length }) => ({ pools: names(bodies), path, length })),
     short: taut(min + margin, max - margin, obstacles),
-    // Where obstacles leave no legal way at all, the bound is that of the open ground.
-    bound: taut(min, max, obstacles) ?? taut(min, max, []),
+    bound: outside,
+    barred: inside,
     tooClose: even.tooClose.map(({ path, length }) => ({ path: flattenPath(path), length })),
   };
 }
 
+function partedBy(
+  region: Region,
+  loops: readonly RingLoop[] | null,
+): { readonly outside: readonly RingLoop[] | null; readonly inside: readonly RingLoop[] } {
+  if (loops === null) return { outside: null, inside: [] };
+  const parts = loops.map(({ pools, path }) => {
+    const cut = clipLines([[...path]], region);
+    const stretches = (lines: readonly Point[][]): RingLoop[] =>
+      lines.map((line) => ({ pools, path: line, length: lengthOf(line) }));
+    return { outside: stretches(cut.outside), inside: stretches(cut.inside) };
+  });
+  return { outside: parts.flatMap(({ outside }) => outside), inside: parts.flatMap(({ inside }) => inside) };
+}
+
 /** The ring over `region` (null: all of its course). */
 export function layRing(yard: Yard, curves: RingCurves, region: Region | null): RingReport {
-  const { course, offset, even, short, bound, tooClose } = curves;
+  const { course, offset, even, short, bound, barred, tooClose } = curves;
   const cut = (loops: readonly RingLoop[]): readonly RingLoop[] =>
     region === null ? loops : loops.flatMap(({ path, pools }) => stretchesOver(path, region, pools));
   const loops: RingLoop[] = even.flatMap(({ pools, path, length }) => {
@@ -101,6 +120,7 @@ export function layRing(yard: Yard, curves: RingCurves, region: Region | null): 
     loops,
     length: total(loops),
     shortestLegal: bound ? total(cut(bound)) : total(loops),
+    ...(total(cut(barred)) > GRID_STEP ? { legalIn: "part" as const } : {}),
     ...(shortLoops ? { short: { loops: shortLoops, length: total(shortLoops) } } : {}),
     ...(tooClose.length > 0 ? { tooClose } : {}),
     ...(region === null && whole.length > 1 ? { links: linksBetween(yard, course, whole) } : {}),

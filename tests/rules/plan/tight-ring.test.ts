@@ -71,6 +71,40 @@ describe("the ring pulled tight", () => {
     expect(inside).toEqual([]);
   });
 
+  it("says that its shortest length is that of a part, where a wall leaves no legal ring all round", () => {
+    const pool = frame(0, 0, 384, 192);
+    // A wall of 6 in., its face 14 in. off: the ring's least line at 18 runs in it, and behind it copper is no ring.
+    const [from, to] = [100, 280];
+    const beside = wall(
+      [
+        [from, 209],
+        [to, 209],
+      ],
+      false,
+    );
+    const walled = ringOf(pool, beside);
+    const open = ringOf(pool);
+    expect(open.legalIn).toBeUndefined();
+    // Arithmetic: round corners of 18 in. and straight sides.
+    expect(open.shortestLegal).toBeCloseTo(2 * (384 + 192) + 36 * Math.PI, 1);
+    expect(walled.legalIn).toBe("part");
+    // Arithmetic: less what the wall and the ground behind it take, to an eighth of an inch at either end.
+    expect(Math.abs(walled.shortestLegal - (open.shortestLegal - (to - from)))).toBeLessThan(0.25);
+    // A wall 30 in. off takes nothing.
+    const far = ringOf(
+      pool,
+      wall(
+        [
+          [from, 225],
+          [to, 225],
+        ],
+        false,
+      ),
+    );
+    expect(far.legalIn).toBeUndefined();
+    expect(far.shortestLegal).toBeCloseTo(open.shortestLegal, 6);
+  });
+
   it("is none where walls leave no room in front of them, though there is room behind", () => {
     const around = ringOf(frame(0, 0, 384, 192), wall(frame(-17, -17, 401, 209), true));
     expect(around.short).toBeUndefined();
