@@ -1,18 +1,21 @@
 /** Every command, found by typing and run by Enter; and every element, to go to. */
-import { type KeyboardEvent, useEffect, useId, useMemo, useRef, useState } from "react";
+import { type KeyboardEvent, useContext, useEffect, useId, useMemo, useRef, useState } from "react";
 import { flushSync } from "react-dom";
 import { type Command, runCommand } from "../commands/command.ts";
 import { useDocument, useEditor } from "../editor-context.tsx";
 import { searchCommands, searchElements } from "./command-search.ts";
 import { Dialog } from "./dialog.tsx";
 import { keyWords } from "./key-words.ts";
+import { NOTHING_TYPED, TypedAheadContext } from "./typed-ahead.tsx";
 
 export function CommandsDialog({ onClose }: { onClose(): void }) {
   const editor = useEditor();
   const id = useId();
-  const [typed, setTyped] = useState("");
+  const ahead = useContext(TypedAheadContext);
+  const [typed, setTyped] = useState(() => ahead.current.text);
   const [active, setActive] = useState(0);
   const list = useRef<HTMLDivElement>(null);
+  const field = useRef<HTMLInputElement>(null);
   const commands = searchCommands(
     editor.commands.all.filter((command) => command.id !== "commands"),
     typed,
@@ -40,6 +43,21 @@ export function CommandsDialog({ onClose }: { onClose(): void }) {
     editor.canvas?.showElements([id]);
   };
 
+  const enter = () => {
+    if (at < commands.length) run(commands[at]);
+    else goTo(found[at - commands.length]?.id);
+  };
+
+  // What was typed while this window was on its way stands in the field; Enter after it is pressed now.
+  const enterNow = useRef(enter);
+  enterNow.current = enter;
+  useEffect(() => {
+    const { text, isEntered } = ahead.current;
+    ahead.current = NOTHING_TYPED;
+    field.current?.setSelectionRange(text.length, text.length);
+    if (isEntered) queueMicrotask(() => enterNow.current());
+  }, [ahead]);
+
   const onKeyDown = (event: KeyboardEvent) => {
     const ways: Readonly<Record<string, number>> = {
       ArrowDown: (at + 1) % Math.max(1, count),
@@ -49,8 +67,7 @@ export function CommandsDialog({ onClose }: { onClose(): void }) {
     };
     const next = ways[event.key];
     if (next !== undefined) setActive(next);
-    else if (event.key === "Enter" && at < commands.length) run(commands[at]);
-    else if (event.key === "Enter") goTo(found[at - commands.length]?.id);
+    else if (event.key === "Enter") enter();
     else return;
     event.preventDefault();
   };
@@ -58,6 +75,7 @@ export function CommandsDialog({ onClose }: { onClose(): void }) {
   return (
     <Dialog title="All commands" onClose={onClose}>
       <input
+        ref={field}
         type="search"
         role="combobox"
         aria-expanded="true"

@@ -1,5 +1,5 @@
 /** Everything on the sheet as a list, selected with it both ways; only the rows in view are on the page. */
-import { type KeyboardEvent, memo, useEffect, useId, useMemo, useRef, useState } from "react";
+import { type KeyboardEvent, memo, useContext, useEffect, useId, useMemo, useRef, useState } from "react";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
 import type { Command } from "../commands/command.ts";
 import { runCommand } from "../commands/command.ts";
@@ -9,6 +9,7 @@ import { useDocument, useEditor, useReport, useView } from "../editor-context.ts
 import { OutcomeMark } from "./outcome-mark.tsx";
 import { filteredRows, type OutlineOrder, type OutlineRow, outlineRows, rowsInView } from "./outline-rows.ts";
 import { commandTip } from "./tip-props.ts";
+import { NOTHING_TYPED, TypedAheadContext } from "./typed-ahead.tsx";
 
 /** Height of a row, pixels; the same in panels.css. */
 const ROW = 48;
@@ -22,19 +23,31 @@ export function OutlinePanel() {
   const findRequests = useView((view) => view.findRequests);
   const search = useRef<HTMLInputElement>(null);
   const [order, setOrder] = useState<OutlineOrder>("file");
-  const [filter, setFilter] = useState("");
+  const ahead = useContext(TypedAheadContext);
+  const [filter, setFilter] = useState(() => ahead.current.text);
   const all = useMemo(
     () => outlineRows(elements, report, units, order, arrangement),
     [elements, report, units, order, arrangement],
   );
   const rows = useMemo(() => filteredRows(all, filter), [all, filter]);
+  const goToFirst = useRef(() => {});
+  goToFirst.current = () => {
+    const [first] = rows;
+    if (!first) return;
+    editor.view.getState().select([first.id]);
+    editor.canvas?.showElements([first.id]);
+  };
   // The command to find something puts the focus here, on a panel that is open or just opens.
   useEffect(() => {
     if (findRequests === 0) return;
     editor.view.setState({ findRequests: 0 });
     search.current?.focus();
-    search.current?.select();
-  }, [editor, findRequests]);
+    const { text, isEntered } = ahead.current;
+    ahead.current = NOTHING_TYPED;
+    // What was typed while the panel was on its way is gone on with.
+    search.current?.setSelectionRange(text.length, search.current.value.length);
+    if (isEntered) goToFirst.current();
+  }, [editor, findRequests, ahead]);
   return (
     <section aria-label="Outline of the site" className="outline">
       <div className="list-head">
@@ -56,11 +69,9 @@ export function OutlinePanel() {
         placeholder={`Find among ${elements.length}: fence, light, hidden …`}
         value={filter}
         onKeyDown={(event) => {
-          const [first] = rows;
-          if (event.key !== "Enter" || !first) return;
+          if (event.key !== "Enter" || rows.length === 0) return;
           event.preventDefault();
-          editor.view.getState().select([first.id]);
-          editor.canvas?.showElements([first.id]);
+          goToFirst.current();
         }}
         onChange={(event) => setFilter(event.target.value)}
       />
