@@ -1,5 +1,6 @@
 /** The demo sites with a picture of each, and the copies that the browser keeps. */
 import { useEffect, useState } from "react";
+import { flushSync } from "react-dom";
 import { focusSheet } from "../canvas/focus-sheet.ts";
 import { useEditor } from "../editor-context.tsx";
 import type { Demo } from "../files/gallery.ts";
@@ -28,9 +29,9 @@ export function GalleryDialog({ onClose }: { onClose(): void }) {
 
   const open = async (opening: Promise<boolean>) => {
     if (!(await opening)) return;
-    onClose();
-    // A drawing that came back with its site is gone on with: its keys belong to the sheet, once the window is gone.
-    if (editor.view.getState().tool !== "select") requestAnimationFrame(() => focusSheet());
+    flushSync(onClose);
+    // A drawing that came back with its site is gone on with: its keys belong to the sheet, now that the window is gone.
+    if (editor.view.getState().tool !== "select") focusSheet();
   };
 
   return (

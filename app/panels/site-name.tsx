@@ -1,5 +1,5 @@
 /** The name of the site: a press on it turns it into a field. */
-import { useEffect, useRef, useState } from "react";
+import { useEffect, useLayoutEffect, useRef, useState } from "react";
 import { useDocument, useEditor } from "../editor-context.tsx";
 import { setSiteField } from "../edits/set-site-field.ts";
 
@@ -12,6 +12,13 @@ export function SiteName() {
   const field = useRef<HTMLInputElement>(null);
   const button = useRef<HTMLButtonElement>(null);
   const isOpen = text !== null;
+  /** It was ended by a key, which goes on from the name then. */
+  const isByKey = useRef(false);
+  // At once: later it would be taken out of the hands of somebody who has gone on meanwhile.
+  useLayoutEffect(() => {
+    if (!isOpen && isByKey.current) button.current?.focus();
+    isByKey.current = false;
+  }, [isOpen]);
   useEffect(() => {
     if (isOpen) field.current?.select();
   }, [isOpen]);
@@ -57,8 +64,8 @@ export function SiteName() {
       onKeyDown={(event) => {
         if (event.key !== "Enter" && event.key !== "Escape") return;
         event.stopPropagation();
+        isByKey.current = true;
         end(event.key === "Enter");
-        requestAnimationFrame(() => button.current?.focus());
       }}
     />
   );

@@ -246,6 +246,8 @@ describe("the site's name", () => {
       page.press(page.query("button"));
       page.type(page.query("input"), text);
       page.key(page.query("input"), key);
+      // The keys go on from the name at once.
+      expect(document.activeElement).toBe(page.query("button"));
     };
     rename("Backyard 5", "Escape");
     expect(site().name).toBe("Test yard");
