@@ -8,6 +8,7 @@ import type { TakeoffRun } from "../drawing/highlight.ts";
 import { useDocument, useLive, useView } from "../editor-context.tsx";
 import { copperLines, routesWords } from "./copper-lines.ts";
 import { MethodChoice } from "./method-choice.tsx";
+import { MissingList } from "./missing-list.tsx";
 import { RingChoice } from "./ring-choice.tsx";
 import { TieList } from "./tie-list.tsx";
 
@@ -43,6 +44,7 @@ export function CopperPanel() {
         <p className="problem failure">The routes of the branches are not worked out; all else is. {routesFailure}</p>
       )}
       <Takeoff key={opened} report={report} routes={routes} units={units} />
+      <MissingList report={report} waiting={routes.isThere ? null : routes.words} units={units} />
       <TieList ties={report.ties} units={units} />
       <Hardware report={report} routes={routes} />
     </section>

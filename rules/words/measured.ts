@@ -40,7 +40,7 @@ const NAMES: Readonly<Record<string, MeasureName>> = {
   vertical: named("height above the water", "above the water", "length", "height above the water not known"),
   clearance: named("clearance in space", "in space"),
   area: named("area", "in all", "area"),
-  wettedArea: named("metal in the water", "in the water", "area"),
+  wettedArea: named("metal in the water", "of metal in the water", "area"),
   depth: named("depth", "deep"),
   depthMin: named("least depth", "at least"),
   depthMax: named("greatest depth", "at most"),

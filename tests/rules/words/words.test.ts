@@ -52,7 +52,10 @@ describe("measurements", () => {
   });
 
   it("are told in brief only where a limit stands against them", () => {
-    expect(briefTexts(finding)).toEqual([`4' 7" in plan, limit 5' 0"`, "9.5 sq in in the water, limit 9 sq in"]);
+    expect(briefTexts(finding)).toEqual([
+      `4' 7" in plan, limit 5' 0"`,
+      "9.5 sq in of metal in the water, limit 9 sq in",
+    ]);
   });
 
   // Ring 1' 6" to 2' 0" out, solid 8 AWG: NEC 680.26(B)(2); fittings of 4 in. reaching in 1 in.: 680.26(B)(5).

@@ -1,0 +1,60 @@
+// @vitest-environment happy-dom
+// What still needs copper, listed with where it goes. Common practice, no source.
+import { afterEach, describe, expect, it } from "vitest";
+import { loadDemos } from "../../../app/files/gallery.ts";
+import { CopperPanel } from "../../../app/panels/copper-panel.tsx";
+import { neededFindings } from "../../../app/panels/missing-list.tsx";
+import { recompute } from "../../../rules/recompute.ts";
+import { readSite } from "../../../rules/site/reader.ts";
+import { type Bench, bench } from "./panel-bench.tsx";
+
+const demos = await loadDemos();
+
+let page: Bench;
+
+afterEach(() => page.close());
+
+function show(name: string, routesPending = false) {
+  const read = readSite(demos.find(({ id }) => id === name)?.text ?? "");
+  if (!read.ok) throw new Error(`no demo ${name}`);
+  const { site } = read;
+  const report = recompute(site, { withoutRoutes: routesPending });
+  page = bench(site, report);
+  page.report(report, routesPending);
+  page.show(<CopperPanel />);
+  return report;
+}
+
+const rows = () => page.all(".missing-row").map((row) => row.textContent ?? "");
+
+describe("the copper still to lay", () => {
+  it("is listed for every need that no recorded copper meets, with its branch, its gap or its ties", () => {
+    const report = show("as-built");
+    expect(rows()).toHaveLength(report.counts.missing);
+    expect(page.query(".missing-list h3").textContent).toContain("Not reached yet");
+    const text = (name: string) => rows().find((row) => row.includes(name));
+    const branch = report.branches.find(({ to }) => to === "heater-1");
+    expect(branch?.run).toBeGreaterThan(0);
+    expect(text("Gas heater")).toMatch(/branch of \d+' \d+"/);
+    expect(text("Pool deck")).toContain(`8' 10 3/16" open round the water`);
+    expect(rows().find((row) => row.includes("ties"))).toContain("1 of 4 ties open");
+  });
+
+  it("goes to its finding when it is pressed", () => {
+    const report = show("as-built");
+    page.press(page.all(".missing-row")[3] as HTMLElement);
+    const { finding, panel } = page.editor.view.getState();
+    expect([finding, panel]).toEqual([neededFindings(report)[3]?.finding.id, "findings"]);
+  });
+
+  it("says that branches are on their way, never a length of none", () => {
+    show("as-built", true);
+    expect(rows().find((row) => row.includes("Gas heater"))).toContain("branch on its way");
+  });
+
+  it("tells the method and the area where nothing is recorded", () => {
+    show("rectangle");
+    expect(page.query(".missing-list h3").textContent).toContain("What needs bonding");
+    expect(rows().find((row) => row.includes("Pool deck"))).toMatch(/copper ring under [\d.]+ sq ft of it/);
+  });
+});
