@@ -6,7 +6,7 @@ import type { Need, Verdict } from "../catalogue/rule.ts";
 import type { Yard } from "../measures/yard.ts";
 import type { Question } from "../report.ts";
 import { elementName } from "../words/element-names.ts";
-import { shellGrids } from "./bearers.ts";
+import { bearing, shellGrids } from "./bearers.ts";
 import type { Reach, Recorded } from "./graph.ts";
 import { perimeterLoops } from "./loop-course.ts";
 import { type Gap, type PerimeterCheck, perimeterComplete } from "./perimeter-complete.ts";
@@ -125,9 +125,20 @@ export function tailMet(yard: Yard, verdict: Verdict, need: Need, recorded: Reco
   return partMet(yard, verdict, need, recorded);
 }
 
-/** Water: one of the contacts is in the network. */
+/** Water: one of the contacts is in the network; of contacts that only count together, all of them. */
 export function waterMet(yard: Yard, verdict: Verdict, need: Need, recorded: Recorded): Met {
-  const reaches = need.elements.map((id) => ({ id, reach: recorded.reached(id, 1) }));
+  const reaches = need.elements.map((id) => ({ id, reach: contactReach(yard, id, recorded) }));
+  if (need.connections > 1) {
+    const apart = reaches.filter(({ reach }) => !reach.reached && !reach.doubtful).map(({ id }) => id);
+    if (apart.length > 0) {
+      const says = `They count together only once all are bonded, and no recorded connection reaches ${names(yard, apart)}.`;
+      return { state: "no", says };
+    }
+    const ties = reaches.flatMap(({ reach }) => reach.ties);
+    const doubts = reaches.flatMap(({ reach }) => reach.doubts);
+    const whole = { reached: reaches.every(({ reach }) => reach.reached), doubtful: true, ties, doubts };
+    return reachMet(yard, verdict, whole, 1);
+  }
   const sure = reaches.find(({ reach }) => reach.reached);
   if (sure)
     return {
@@ -137,6 +148,17 @@ export function waterMet(yard: Yard, verdict: Verdict, need: Need, recorded: Rec
   const maybe = reaches.find(({ reach }) => reach.doubtful);
   if (maybe) return reachMet(yard, verdict, maybe.reach, 1);
   return { state: "no", says: "No recorded connection reaches anything that touches the water." };
+}
+
+/** A tie that names a shell reaches its water only where the shell holds something bonded: bare steel, or a recorded grid. */
+function contactReach(yard: Yard, id: string, recorded: Recorded): Reach {
+  const reach = recorded.reached(id, 1);
+  const element = yard.get(id);
+  if (element?.kind !== "pool" || (!reach.reached && !reach.doubtful)) return reach;
+  const holds = bearing(yard, element);
+  if (holds === "sure") return reach;
+  if (holds === "no") return { reached: false, doubtful: false, ties: [], doubts: [] };
+  return { reached: false, doubtful: true, ties: reach.ties, doubts: [...new Set([id, ...reach.doubts])] };
 }
 
 /** A shell's grid: recorded in the shell, of sound copper, and tied to something else. */

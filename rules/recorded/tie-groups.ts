@@ -10,9 +10,10 @@ import { distanceAlongPath, pathFrom, pathLength } from "../../geometry/outline.
 import type { Path, PathData } from "../../geometry/types.ts";
 import { type ShellFacts, shellFacts } from "../catalogue/common/shell-facts.ts";
 import type { Body, Yard } from "../measures/yard.ts";
-import { perimeterBodies, perimeterCopper, steelSurfaces } from "./bearers.ts";
+import { bearing, perimeterBodies, perimeterCopper, steelSurfaces } from "./bearers.ts";
+import { deadEndFact } from "./dead-end.ts";
 import { PERIMETER } from "./perimeter-name.ts";
-import { mostOf, type Standing } from "./standing.ts";
+import { leastOf, mostOf, type Standing } from "./standing.ts";
 import { type TieReading, tieReadings } from "./tie-reading.ts";
 
 /** Waters no farther apart than this share a wall, inches. Basis: judgement, common practice (a spa's dam wall). */
@@ -34,7 +35,7 @@ export interface TieGroup {
   readonly length: number;
   /** How many ties it needs. */
   readonly needed: number;
-  /** Recorded ties that join perimeter and shell, refused hardware left out, in file order. */
+  /** Recorded ties that join perimeter and shell, those left out that surely do not hold, in file order. */
   readonly recorded: readonly RecordedTie[];
 }
 
@@ -92,10 +93,17 @@ function recordedTies(yard: Yard, bodies: readonly Body[], outline: Path): Recor
   const shells = new Set(bodies.map(({ id }) => id));
   return tieReadings(yard).flatMap((reading): RecordedTie[] => {
     if (!reading.joins.some(({ id }) => shells.has(id)) || reading.standing === "no") return [];
-    const standing = namesPerimeter(yard, reading) ? reading.standing : overJumper(yard, reading);
+    const made = namesPerimeter(yard, reading) ? reading.standing : overJumper(yard, reading);
+    const standing = leastOf([made, shellEnd(yard, reading, shells)]);
     if (standing === "no") return [];
     return [{ reading, standing, along: distanceAlongPath(outline, reading.tie.at) }];
   });
+}
+
+/** Whether there is anything in the shell to tie to: what it is known to hold, else what the site answers about this tie. */
+function shellEnd(yard: Yard, reading: TieReading, shells: ReadonlySet<string>): Standing {
+  const named = reading.joins.filter(({ id }) => shells.has(id));
+  return named.some((shell) => bearing(yard, shell) === "sure") ? "sure" : deadEndFact(yard, reading).standing;
 }
 
 function namesPerimeter(yard: Yard, { tie, joins }: TieReading): boolean {

@@ -1,10 +1,9 @@
 /** What a recorded tie is judged by. Sources: NEC 680.26(B), 250.8, 110.3(B). */
 import type { Yard } from "../../measures/yard.ts";
-import { bearing } from "../../recorded/bearers.ts";
+import { deadEndFact } from "../../recorded/dead-end.ts";
 import { bad, badUnlessAnswered, type Fact, good, open } from "../../recorded/fact.ts";
 import { PERIMETER } from "../../recorded/perimeter-name.ts";
 import type { TieReading } from "../../recorded/tie-reading.ts";
-import { elementName } from "../../words/element-names.ts";
 
 export function tieFacts(yard: Yard, reading: TieReading): Fact[] {
   return [
@@ -122,20 +121,4 @@ function joinsFact(yard: Yard, reading: TieReading): Fact {
   if (count >= 2) return good("joins");
   const only = tie.joins.length === 0 ? "It joins nothing" : "It joins one thing only";
   return open("joins", `${only}, and a connection takes two.`, remedy, question);
-}
-
-/** Something named that holds no metal to tie to, or of which that is not known: a liner, a deck without bare steel. */
-function deadEndFact(yard: Yard, reading: TieReading): Fact {
-  const without = reading.joins.filter(
-    (e) => (e.kind === "pool" || e.kind === "surface") && bearing(yard, e) !== "sure",
-  );
-  if (without.length === 0) return good("joins");
-  const which = without.map(elementName).join(", ");
-  const none = without.every((element) => bearing(yard, element) === "no");
-  const says = none
-    ? `It names ${which}, in which no bare steel and no copper grid is recorded.`
-    : `It names ${which}, and whether bare steel or a copper grid lies there is not given.`;
-  const text = `Looked at on site, is there bare steel or a copper grid in ${which} that this tie joins?`;
-  const remedy = `Tie to bare steel or copper, or record the steel or grid of ${which}.`;
-  return open("joins", says, remedy, ask(yard, reading, "tie-steel-there", text));
 }

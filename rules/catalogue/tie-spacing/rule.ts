@@ -30,7 +30,7 @@ const EVEN_QUESTION = yesNo(
 );
 const SOUND_QUESTION = yesNo(
   "ties-sound",
-  "Looked at on site, are the recorded ties to the shell all of hardware that counts?",
+  "Looked at on site, are the recorded ties to the shell all of hardware that counts, and made to steel or copper in it?",
 );
 
 function judgeBody(yard: Yard, body: Body): Verdict {
@@ -132,8 +132,8 @@ function judgeGroup(yard: Yard, body: Body, group: TieGroup, base: Omit<Verdict,
   const traces = { ...uneven?.trace, ...doubted?.trace };
   const notes = `${uneven?.note ?? ""}${doubted?.note ?? ""}`;
   if (doubted && doubted.choice !== "yes") {
-    const why = `${told} Only of ${sure} of them is it sure that their hardware counts; ${group.needed} are needed.${notes}`;
-    const remedy = "Record the hardware of every tie.";
+    const why = `${told} Only of ${sure} of them is it sure that their hardware counts and that the shell holds what they are tied to; ${group.needed} are needed.${notes}`;
+    const remedy = "Record the hardware of every tie, and the shell's steel or grid.";
     return {
       ...judged,
       ...traces,
