@@ -4,6 +4,8 @@ import { RULES } from "../../rules/catalogue/index.ts";
 import { BASIS_WORDS, type Parameter, type ParameterValue } from "../../rules/editions/edition.ts";
 import { EDITIONS, editionInForce } from "../../rules/editions/in-force.ts";
 import type { ParameterId, ParameterTable } from "../../rules/editions/parameter-types.ts";
+import type { Amendment } from "../../rules/site/site.ts";
+import { tied } from "../../rules/words/breaks.ts";
 import { capitalized, namesOf } from "../../rules/words/element-names.ts";
 import type { Units } from "../../rules/words/lengths.ts";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
@@ -23,6 +25,7 @@ export function Amendments() {
   const site = useDocument((state) => state.shown);
   const units = site.display?.units ?? "ft-in";
   const [problem, setProblem] = useState<string | null>(null);
+  const [changing, setChanging] = useState<string | null>(null);
   const edition = editionInForce(site);
   const written: ParameterTable = EDITIONS[edition.id].parameters;
   const amendments = site.amendments ?? [];
@@ -40,6 +43,19 @@ export function Amendments() {
           const { parameter, value, reason } = amendment;
           const known: Parameter | null = Object.hasOwn(written, parameter) ? written[parameter as ParameterId] : null;
           const fault = reasons.get(amendment);
+          if (known !== null && changing === parameter) {
+            return (
+              <li key={`${parameter} being changed`}>
+                <AmendmentForm
+                  parameter={parameter as ParameterId}
+                  now={edition.parameters[parameter as ParameterId]}
+                  units={units}
+                  said={reason}
+                  onDone={() => setChanging(null)}
+                />
+              </li>
+            );
+          }
           return (
             <li key={`${parameter} ${JSON.stringify(value)}`} className="amendment">
               <p>
@@ -55,12 +71,21 @@ export function Amendments() {
               ) : (
                 <p className="problem">It does not act: {fault}.</p>
               )}
-              <button
-                type="button"
-                onClick={() => setProblem(editor.document.getState().edit(removeAmendment(parameter))?.reason ?? null)}
-              >
-                Take it back
-              </button>
+              <div className="row">
+                {known === null ? null : (
+                  <button type="button" onClick={() => setChanging(parameter)}>
+                    Change it
+                  </button>
+                )}
+                <button
+                  type="button"
+                  onClick={() =>
+                    setProblem(editor.document.getState().edit(removeAmendment(parameter))?.reason ?? null)
+                  }
+                >
+                  Take it back
+                </button>
+              </div>
             </li>
           );
         })}
@@ -70,7 +95,7 @@ export function Amendments() {
           {problem}
         </p>
       )}
-      <AddAmendment table={edition.parameters} units={units} />
+      <AddAmendment table={edition.parameters} amendments={amendments} units={units} />
     </section>
   );
 }
@@ -106,10 +131,11 @@ function WhereItActs({ parameter }: { readonly parameter: ParameterId }) {
 
 interface AddProps {
   readonly table: ParameterTable;
+  readonly amendments: readonly Amendment[];
   readonly units: Units;
 }
 
-function AddAmendment({ table, units }: AddProps) {
+function AddAmendment({ table, amendments, units }: AddProps) {
   const id = useId();
   const [sought, setSought] = useState("");
   const [chosen, setChosen] = useState<ParameterId | null>(null);
@@ -121,6 +147,7 @@ function AddAmendment({ table, units }: AddProps) {
         parameter={chosen}
         now={table[chosen]}
         units={units}
+        said={amendments.find((one) => one.parameter === chosen)?.reason}
         onDone={() => {
           setChosen(null);
           setSought("");
@@ -129,7 +156,7 @@ function AddAmendment({ table, units }: AddProps) {
     );
   }
   return (
-    <div className="field">
+    <div className="amendment-search">
       <label htmlFor={id}>Which number does it change?</label>
       <input
         id={id}
@@ -179,14 +206,16 @@ interface FormProps {
   readonly parameter: ParameterId;
   readonly now: Parameter;
   readonly units: Units;
+  /** Where the amendment comes from, if it stands already. */
+  readonly said: string | undefined;
   onDone(): void;
 }
 
-function AmendmentForm({ parameter, now, units, onDone }: FormProps) {
+function AmendmentForm({ parameter, now, units, said, onDone }: FormProps) {
   const editor = useEditor();
   const id = useId();
   const [text, setText] = useState(() => parameterEntry(now.value, now.unit, units));
-  const [reason, setReason] = useState("");
+  const [reason, setReason] = useState(said ?? "");
   const [problem, setProblem] = useState<string | null>(null);
   const put = (value: ParameterValue) => {
     const refusal = editor.document.getState().edit(setAmendment(parameter, value, reason));
@@ -238,7 +267,7 @@ function AmendmentForm({ parameter, now, units, onDone }: FormProps) {
       />
       {problem === null ? null : (
         <p className="problem" role="alert">
-          {problem}
+          {tied(problem)}
         </p>
       )}
       <div className="row">

@@ -243,10 +243,7 @@ function Numbers({ comparison, units }: PartProps) {
         <tbody>
           {comparison.parameters.map(({ id, rules, before, after }) => (
             <tr key={id}>
-              <th scope="row">
-                {id}
-                <span className="small soft">{rules.join(", ")}</span>
-              </th>
+              <th scope="row">{rules.length === 0 ? "The plan and its copper" : rules.join(", ")}</th>
               <td>{side(before)}</td>
               <td>{side(after)}</td>
             </tr>

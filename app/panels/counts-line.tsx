@@ -36,7 +36,11 @@ export function CountsLine() {
           <ul className="counts" aria-label="Findings by outcome">
             {OPEN.filter((outcome) => report.counts[outcome] > 0 || (outcome === "review" && report.missing === 0)).map(
               (outcome) => (
-                <li key={outcome} className="count" title={OUTCOME_MEANINGS[outcome]}>
+                <li
+                  key={outcome}
+                  className={report.counts[outcome] === 0 ? "count count-none" : "count"}
+                  title={OUTCOME_MEANINGS[outcome]}
+                >
                   <OutcomeMark outcome={outcome} />
                   <span className="count-words">{openCount(outcome, report)}</span>
                   <span className="count-figure" aria-hidden="true">

@@ -20,11 +20,13 @@ export function PartsColumn() {
   const choosePart = useView((view) => view.choosePart);
   const groups = new Map((report ? findingsByPart(report) : []).map((group) => [group.part.id, group]));
   const edition = report && isEditionId(report.edition) ? EDITIONS[report.edition].title : "";
+  const amended = report?.amendments.length ?? 0;
+  const locally = amended === 0 ? "" : ` with ${amended === 1 ? "a local amendment" : `${amended} local amendments`}`;
   return (
     <nav className="parts" aria-label="Parts of the article">
       <header className="parts-head">
         <h2>Article 680</h2>
-        <p className="soft">{edition === "" ? "in the code's order" : `${edition}, in the code's order`}</p>
+        <p className="soft">{edition === "" ? "in the code's order" : `${edition}${locally}, in the code's order`}</p>
       </header>
       <ul>
         <li>

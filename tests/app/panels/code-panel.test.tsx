@@ -6,6 +6,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { createStore } from "zustand/vanilla";
 import type { Editor } from "../../../app/editor.ts";
 import { EditorContext } from "../../../app/editor-context.tsx";
+import { removeAmendment, setAmendment } from "../../../app/edits/set-amendment.ts";
 import { parametersWith } from "../../../app/panels/amendments.tsx";
 import { CodePanel } from "../../../app/panels/code-panel.tsx";
 import { firstQuestions } from "../../../app/panels/first-questions.tsx";
@@ -121,6 +122,28 @@ describe("local amendments", () => {
     expect(editor.document.getState().shown.amendments).toBeUndefined();
   });
 
+  it("are changed in place, with the number and the reason that stand", async () => {
+    const amendments = [{ parameter: "fixedMetal.distance", value: 72, reason: "invented ordinance 4" }];
+    const editor = await show(siteOf([concretePool(), post(65)], { amendments }));
+    await click("Amendments");
+    await click("Change it");
+    expect(page.querySelector<HTMLInputElement>("input[id$=value]")?.value).toBe(`6' 0"`);
+    expect(page.querySelector<HTMLInputElement>("input[id$=reason]")?.value).toBe("invented ordinance 4");
+    await type("input[id$=value]", "7'");
+    await click("Put it in force");
+    expect(editor.document.getState().shown.amendments).toEqual([{ ...amendments[0], value: 84 }]);
+    expect(page.textContent).toMatch(/5' 0" by the edition, here 7' 0": invented ordinance 4/);
+    await click("Change it");
+    await click("Leave it");
+    expect(editor.document.getState().shown.amendments).toEqual([{ ...amendments[0], value: 84 }]);
+  });
+
+  it("are named among the steps by their section", () => {
+    // Five feet: NEC 680.26(B)(7).
+    expect(setAmendment("fixedMetal.distance", 72, "invented").label).toBe("Amend 680.26(B)(7)");
+    expect(removeAmendment("fixedMetal.distance").label).toBe("Take back the amendment of 680.26(B)(7)");
+  });
+
   it("finds a number by meaning, section or name", () => {
     const table = EDITIONS["nec-2020"].parameters;
     expect(parametersWith("lone ring paving", table)).toContain("perimeter.ringUnderPaving");
@@ -145,7 +168,8 @@ describe("editions side by side", () => {
     expect(text).toMatch(/A lone ring does not serve under conductive paving/);
     expect(text).toMatch(/copper ring, [\d.]+ sq ft/);
     expect(text).toMatch(/copper grid, [\d.]+ sq ft/);
-    expect(text).toContain("perimeter.ringUnderPaving");
+    expect(text).toContain("A lone copper ring no longer serves under conductive paving.");
+    expect(text, "a name of a number of ours").not.toMatch(/[a-z]\.[a-z]+[A-Z]/);
   });
 });
 

@@ -106,8 +106,12 @@ describe("line breaks", () => {
     ]);
   });
 
+  it("never part a day from its month", () => {
+    expect(tied("by jt on 2026-11-26, ring-2026")).toBe("by jt on 2026\u201111\u201126, ring-2026");
+  });
+
   it("leave the text as it was", () => {
-    const text = `5' 0" in plan, 3 ft 4 in. and 2 amperes`;
+    const text = `5' 0" in plan, 3 ft 4 in. and 2 amperes on 2026-05-01`;
     expect(untied(tied(text))).toBe(text);
   });
 });
