@@ -4,26 +4,29 @@ import type { Point } from "../../geometry/types.ts";
 import { lengthText, type Units } from "../../rules/words/lengths.ts";
 import { bearingWords } from "./measures.ts";
 import type { SideRule } from "./side-shape.ts";
-import type { Sketch } from "./sketch.ts";
+import { lastCorner, type Sketch } from "./sketch.ts";
 import { TAKE_BACK, type TakeBack } from "./take-back.ts";
 import type { Entry, EntryField } from "./tool.ts";
 
 export interface PathTyping {
-  /** Null before the first corner. */
-  readonly last: Point | null;
+  /** Whether it closes: an outline has corners, a line has points. */
+  readonly isOutline: boolean;
+  /** What is drawn so far. */
+  readonly sketch: Sketch;
   /** Where the next corner lies now. */
   readonly at: Point;
   /** The radius that the running side has now, inches; null: none. */
   readonly radius: number | null;
   /** Null where the drawing has no arcs. */
   readonly rule: SideRule | null;
-  /** A side is already drawn, that an arc can go on from. */
-  readonly hasBefore: boolean;
   readonly units: Units;
   readonly finish: string | null;
 }
 
-export function pathEntry({ last, at, radius, rule, hasBefore, units, finish }: PathTyping): Entry {
+export function pathEntry({ sketch, isOutline, at, radius, rule, units, finish }: PathTyping): Entry {
+  const last = lastCorner(sketch);
+  // A side is already drawn, that an arc can go on from.
+  const hasBefore = sketch.corners.length > 1;
   if (!last) {
     return {
       fields: [
@@ -48,7 +51,7 @@ export function pathEntry({ last, at, radius, rule, hasBefore, units, finish }: 
   const awaitsThrough = rule?.shape === "through" && rule.through === null;
   return {
     fields,
-    action: awaitsThrough ? "Pass through here" : "Place the corner",
+    action: awaitsThrough ? "Pass through here" : isOutline ? "Place the corner" : "Place the point",
     side: rule,
     finish,
   };

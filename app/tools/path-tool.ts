@@ -292,11 +292,11 @@ export function pathTool(desk: Desk, id: DrawingTool): Tool {
       const last = lastCorner(sketch);
       const side = running({});
       return pathEntry({
-        last,
+        sketch,
+        isOutline,
         at: (side?.ok ? side.to : found?.point) ?? last ?? desk.middle(),
         radius: rule.shape === "radius" ? (rule.radius ?? radiusOf(side, last)) : radiusOf(side, last),
         rule: mayBend ? rule : null,
-        hasBefore: sketch.corners.length > 1,
         units: desk.units(),
         finish: canFinish() && most > 2 ? (isOutline ? "Close the outline" : "End the line") : null,
       });

@@ -107,7 +107,7 @@ describe("an arc by three points", () => {
     hand.key("t");
     expect(hand.host.state.getState().entry?.action).toBe("Pass through here");
     hand.type({ length: "5'", bearing: "90" });
-    expect(hand.host.state.getState().entry?.action).toBe("Place the corner");
+    expect(hand.host.state.getState().entry?.action).toBe("Place the point");
     hand.key("Backspace");
     expect(hand.host.state.getState().entry?.action).toBe("Pass through here");
     hand.type({ length: "50in", bearing: "90" });

@@ -60,6 +60,18 @@ it("what such a key does is said", () => {
   expect(said()).toBe("A corner is taken back: 1 left.");
 });
 
+it("what Enter places is a corner of an outline and a point of a line", () => {
+  const action = (tool: ToolId) => {
+    const hand = handAt(siteWith([deck]));
+    hand.take(tool);
+    hand.click(0, 500, { alt: true });
+    return hand.host.state.getState().entry?.action;
+  };
+  expect(action("pool-outline")).toBe("Place the corner");
+  expect(action("fence")).toBe("Place the point");
+  expect(action("conductor")).toBe("Place the point");
+});
+
 it("what taking back is called says what it takes, and nothing is taken where nothing was placed", async () => {
   const called = async (tool: ToolId, ...places: readonly [number, number][]) => {
     const hand = handAt(siteWith([deck]));

@@ -1,7 +1,8 @@
 /** Drawings that were given up before they were ended. Our own design, no source. */
 import { describe, expect, it, vi } from "vitest";
 import { deferredTool } from "../../../app/tools/deferred-tool.ts";
-import type { Desk } from "../../../app/tools/tool.ts";
+import type { Desk, Key, Pointer, Tool } from "../../../app/tools/tool.ts";
+import { createViewStore } from "../../../app/view/view-store.ts";
 import { corners, handAt, siteWith } from "./hand.ts";
 
 const FILE = { name: "", saved: null };
@@ -97,6 +98,39 @@ describe("a drawing whose tool is still being fetched", () => {
     expect(tool.cancel()).toBe(true);
     expect(tool.begun?.()).toBeNull();
     expect(tool.cancel()).toBe(false);
+  });
+});
+
+describe("a drawing whose tool could not be fetched", () => {
+  const begun = { corners: [[0, 0]] };
+
+  function deskOf(said: string[]): Desk {
+    const view = createViewStore();
+    view.getState().setTool("pool-curves");
+    return { view, complain: (reason: string) => said.push(reason), renew: () => undefined } as unknown as Desk;
+  }
+
+  it("stays, is asked for again by a press on the sheet, and goes on once the tool is there", async () => {
+    const said: string[] = [];
+    const taken: unknown[] = [];
+    let asked = 0;
+    const tool = deferredTool("pool-curves", deskOf(said), async () => {
+      asked++;
+      if (asked < 3) throw new Error("no network");
+      return () => ({ begun: () => null, takeUp: (drawing: unknown) => taken.push(drawing) }) as unknown as Tool;
+    });
+    tool.takeUp?.(begun);
+    await expect.poll(() => said.length).toBe(1);
+    expect(said[0]).toMatch(/drawing is kept.*press on the sheet/);
+    expect([tool.isReady?.(), tool.begun?.()]).toEqual([true, begun]);
+    const press = { at: [0, 0] } as unknown as Pointer;
+    tool.pointerDown(press);
+    expect(tool.isReady?.()).toBe(false);
+    await expect.poll(() => said.length).toBe(2);
+    expect(tool.begun?.()).toBe(begun);
+    expect(tool.key({ key: "Enter" } as Key)).toBe(true);
+    await expect.poll(() => taken).toEqual([begun]);
+    expect(asked).toBe(3);
   });
 });
 
