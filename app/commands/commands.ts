@@ -2,6 +2,7 @@
 import { arrangeCommands } from "./arrange-commands.ts";
 import { changeCommands } from "./change-commands.ts";
 import { COMMAND_GROUPS, type Command, type CommandGroup } from "./command.ts";
+import { dimensionCommands } from "./dimension-commands.ts";
 import { findingCommands } from "./finding-commands.ts";
 import { panelCommands } from "./panel-commands.ts";
 import { reshapeCommands } from "./reshape-commands.ts";
@@ -21,6 +22,7 @@ export const COMMANDS: CommandList = commandList([
   ...siteCommands,
   ...changeCommands,
   ...reshapeCommands,
+  ...dimensionCommands,
   ...arrangeCommands,
   ...selectCommands,
   ...viewCommands,

@@ -2,7 +2,6 @@
 import type { PoolElement } from "../../rules/site/elements.ts";
 import { hostOf } from "../canvas/host-of.ts";
 import { refuseLocked } from "../edits/arrangement.ts";
-import { removeDimension } from "../edits/dimension-edits.ts";
 import { calledAs } from "../edits/element-words.ts";
 import { joinPaths } from "../edits/join-paths.ts";
 import { TAKE_UP } from "../tools/given-up.ts";
@@ -126,18 +125,6 @@ const takeUpDrawing: Command = {
   },
 };
 
-const lastDimension: Command = {
-  id: "remove-dimension",
-  label: "Take the last dimension away",
-  group: "Change",
-  available: ({ document }) =>
-    document.getState().history.present.dimensions?.length ? true : "No dimension has been drawn.",
-  run(editor) {
-    const last = editor.document.getState().history.present.dimensions?.at(-1);
-    if (last) makeEdit(editor, removeDimension(last.id));
-  },
-};
-
 export const reshapeCommands: readonly Command[] = [
   stepCommand("next-place", "Next corner or side", "."),
   stepCommand("previous-place", "Corner or side before", ","),
@@ -152,5 +139,4 @@ export const reshapeCommands: readonly Command[] = [
   poolDimensions,
   joinCommand,
   takeUpDrawing,
-  lastDimension,
 ];

@@ -81,7 +81,12 @@ export function heldEntry({ dimension }: Drawn, units: Units): Entry {
 export function holdDimension(desk: Desk, id: string): void {
   desk.view.getState().pickDimension(id);
   const drawn = drawnDimension(desk.document.getState().shown, id);
-  if (drawn) desk.announce(`Dimension ${lengthText(drawn.line.length, desk.units())} is picked: Delete takes it away.`);
+  if (drawn) desk.announce(heldWords(drawn, desk.units()));
+}
+
+/** What is said of a dimension that was picked. */
+export function heldWords({ line }: Drawn, units: Units): string {
+  return `Dimension ${lengthText(line.length, units)} is picked: Delete takes it away.`;
 }
 
 export function heldOverlay({ line: { from, to, a, b } }: Drawn): OverlayShape[] {

@@ -153,6 +153,25 @@ describe("undo", () => {
   });
 });
 
+describe("dimensions without a pointer", () => {
+  it("are picked one after the other, round and round, and then are what Delete takes away", () => {
+    const ends = { from: { at: [0, 0] }, to: { at: [120, 0] } };
+    const dimensions = [12, 24].map((offset) => ({ id: `dimension-${offset}`, ...ends, offset }));
+    const editor = headlessEditor({ ...sampleYard(), dimensions } as Site);
+    editor.view.getState().select(["fence-1"]);
+    const picked = () => {
+      run(editor, "next-dimension");
+      return editor.view.getState().dimension;
+    };
+    expect([picked(), picked(), picked()]).toEqual(["dimension-12", "dimension-24", "dimension-12"]);
+    expect(editor.view.getState().selection).toEqual([]);
+    expect(editor.view.getState().notice?.text).toBe(`Dimension 10' 0" is picked: Delete takes it away.`);
+    expect(run(editor, "delete")).toBe(true);
+    expect(editor.document.getState().shown.dimensions?.map(({ id }) => id)).toEqual(["dimension-24"]);
+    expect(run(headlessEditor(sampleYard()), "next-dimension")).toBe(false);
+  });
+});
+
 describe("a dimension that is picked", () => {
   it("is what Delete takes away and Escape lets go of, until it is gone", () => {
     const ends = { from: { at: [0, 0] }, to: { at: [120, 0] }, offset: 24 };
