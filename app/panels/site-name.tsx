@@ -64,6 +64,8 @@ export function SiteName() {
       onKeyDown={(event) => {
         if (event.key !== "Enter" && event.key !== "Escape") return;
         event.stopPropagation();
+        // The same press would open it again: the name has the focus before the browser takes Enter for a press on it.
+        event.preventDefault();
         isByKey.current = true;
         end(event.key === "Enter");
       }}
