@@ -24,7 +24,10 @@ export function unitedGround(pieces: Region): Region {
     if (hasSameEdge(united, clean)) return turnedRegion(united, -angle);
     fallback ??= { united, clean };
   }
-  return fallback === null ? [] : withHairlinesTaken(fallback.united, fallback.clean);
+  if (fallback === null) return [];
+  const taken = withHairlinesTaken(fallback.united, fallback.clean);
+  // Grounds that touch without a slit between are one only when they are widened.
+  return ringsOf(taken).length === ringsOf(fallback.clean).length ? taken : fallback.clean;
 }
 
 /** The ground less its hairlines and nothing else: corners that lost their sharp tips with them keep these. */
@@ -39,12 +42,15 @@ function withHairlinesTaken(united: Region, clean: Region): Region {
   return scaled(differenceRegions(unionRegions([before, slits]), bridges), 1 / FINER);
 }
 
-/** As many rings that hold something, of the same length in all: nothing was closed or cut. */
+/** As many rings, of the same length in all: nothing was closed or cut. */
 function hasSameEdge(a: Region, b: Region): boolean {
-  const rings = (region: Region) =>
-    region.flat().filter((ring) => Math.abs(ringArea(ring)) > HAIRLINE * ringPerimeter(ring));
-  const length = (region: Region) => rings(region).reduce((sum, ring) => sum + ringPerimeter(ring), 0);
-  return rings(a).length === rings(b).length && Math.abs(length(a) - length(b)) < SHORTEST_HAIRLINE;
+  const length = (region: Region) => ringsOf(region).reduce((sum, ring) => sum + ringPerimeter(ring), 0);
+  return ringsOf(a).length === ringsOf(b).length && Math.abs(length(a) - length(b)) < SHORTEST_HAIRLINE;
+}
+
+/** The rings that hold something. */
+function ringsOf(region: Region): Region[number][number][] {
+  return region.flat().filter((ring) => Math.abs(ringArea(ring)) > HAIRLINE * ringPerimeter(ring));
 }
 
 /** How many times finer than the clipping grid the ground is widened and narrowed: sharp corners come back where they were. */

@@ -125,4 +125,34 @@ describe(`even rings among barriers from seed ${seed}`, () => {
       expect(total(ring)).toBeCloseTo(free + 2 * 18, 1);
     }
   });
+
+  it("is one round two bodies where a wall stands along the line in which their rings touch", () => {
+    const lengths: number[] = [];
+    for (const angle of [0, 17.2, 90, 120.3]) {
+      for (const mirror of [1, -1]) {
+        const turn = turnedBy(angle);
+        const place = ([x, y]: Point): Point => turn([x * mirror, y]);
+        const box = (x: number, y: number, wide: number, high: number): Point[] =>
+          [[x, y] as Point, [x + wide, y] as Point, [x + wide, y + high] as Point, [x, y + high] as Point].map(place);
+        const bodies = [box(0, 0, 384, 192), box(420, 40, 70, 70)].map((vertices) =>
+          areaFrom({ vertices, closed: true }),
+        );
+        const [ax, ay, bx, by] = [411.1, 60.37, 408.37, 216.37];
+        const half = 0.5 / Math.hypot(bx - ax, by - ay);
+        const [nx, ny] = [(ay - by) * half, (bx - ax) * half];
+        const points: Point[] = (
+          [
+            [ax + nx, ay + ny],
+            [bx + nx, by + ny],
+            [bx - nx, by - ny],
+            [ax - nx, ay - ny],
+          ] as Point[]
+        ).map(place);
+        const ring = evenRing({ bodies, offset: 18, barriers: [{ id: "w", shape: "solid", points }], min: 18 });
+        expect(ring.loops, `turned ${angle}, mirrored ${mirror}`).toHaveLength(1);
+        lengths.push(total(ring));
+      }
+    }
+    expect(Math.max(...lengths) - Math.min(...lengths)).toBeLessThan(0.1);
+  });
 });
