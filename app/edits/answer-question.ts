@@ -13,7 +13,7 @@ type Asked = Pick<Finding, "element" | "body" | "question">;
 /**
  * Keeps an answer to the finding's question: `answer` is one of its options, `by` the initials of whoever gives it,
  * `on` the day as `2026-05-01`. It takes the place of an earlier answer about the same element and pool and of
- * lapsed ones, and lapses when the element, its pool or the edition changes.
+ * lapsed ones, and lapses when the element, its pool, the edition or what else the question rests on changes.
  */
 export function answerQuestion(finding: Asked, answer: string, by: string, on: string): Edit {
   return {
@@ -32,9 +32,9 @@ export function answerQuestion(finding: Asked, answer: string, by: string, on: s
         answer,
         on,
         by: by.trim(),
-        about: printOf(site, editionInForce(site).id, element, body),
+        about: printOf(site, editionInForce(site).id, element, body, question.id),
       };
-      const standing = otherPrints(site, element, body);
+      const standing = otherPrints(site, element, body, question.id);
       const others = (site.answers ?? []).filter(
         (other) =>
           other.question !== question.id ||
@@ -69,11 +69,11 @@ export function answersAbout(site: Site, finding: Pick<Finding, "element" | "bod
 }
 
 /** The prints that answers about the same element and other pools have now: they stand beside a new one. */
-function otherPrints(site: Site, element: string | null, body: string | null): Set<string> {
+function otherPrints(site: Site, element: string | null, body: string | null, question: string): Set<string> {
   if (element === null) return new Set();
   const edition = editionInForce(site).id;
   const pools = site.elements.filter(({ kind, id }) => kind === "pool" && id !== body);
-  return new Set(pools.map(({ id }) => printOf(site, edition, element, id)));
+  return new Set(pools.map(({ id }) => printOf(site, edition, element, id, question)));
 }
 
 function answersWithout(site: Site, question: string, about: string | null): Answer[] {

@@ -88,14 +88,15 @@ export function LapsedAnswers({ about }: { readonly about: string }) {
 export function answersGone(site: Site, report: Pick<Report, "findings">, about: string): Answer[] {
   const edition = editionInForce(site).id;
   const bodies = [null, ...site.elements.filter(({ kind }) => kind === "pool").map(({ id }) => id)];
-  const standing = new Set(bodies.map((body) => printOf(site, edition, about, body)));
+  const stands = ({ question, about: print }: Answer) =>
+    print === undefined || bodies.some((body) => printOf(site, edition, about, body, question) === print);
   const asked = new Set(
     report.findings.flatMap(({ element, body, question }) =>
       question && (element ?? body) === about ? [question.id] : [],
     ),
   );
   return answersAbout(site, { element: about, body: null }).filter(
-    ({ question, about: print }) => print !== undefined && !standing.has(print) && !asked.has(question),
+    (answer) => !stands(answer) && !asked.has(answer.question),
   );
 }
 

@@ -1,16 +1,58 @@
 /** Answers kept in the site: found by question and element, and lapsed when what they were about has changed. */
 import type { EditionId } from "../editions/edition.ts";
+import type { Kind } from "../site/elements.ts";
 import type { Answer, Site } from "../site/site.ts";
 
 export interface AnswerFound {
   readonly answer: Answer;
   /** What the answer was about has changed since it was given: it no longer counts. */
   readonly lapsed: boolean;
+  /** Another answer that fits as well, says something else and was given no earlier: neither counts. */
+  readonly against?: Answer;
+}
+
+const BARRIERS = ["wall", "fence", "building", "opening"] as const;
+const COPPER = ["conductor", "tie"] as const;
+
+/**
+ * What the answer to a question rests on besides the element and the body that it is asked about: things of these kinds,
+ * wherever they are. Any other question rests on nothing else.
+ */
+const RESTS_ON: Readonly<Record<string, readonly Kind[]>> = {
+  "barrier-prevents-contact": BARRIERS,
+  "cord-keeps-distance": BARRIERS,
+  "cover-motor-place": BARRIERS,
+  "cover-motor-separated": BARRIERS,
+  "disconnect-within-sight": [...BARRIERS, "device"],
+  "fence-one-piece": COPPER,
+  "junction-box-place": BARRIERS,
+  "metal-height": ["structure"],
+  "raised-over-bonded": ["surface"],
+  "recorded-connection": COPPER,
+  "recorded-perimeter": COPPER,
+  "spa-rim": ["surface"],
+  "ties-even": COPPER,
+  "ties-sound": COPPER,
+};
+
+/** Questions that are asked of a body's water name the thing that raised them after these. */
+const OF_A_THING = [
+  "contact-material-",
+  "contact-stays-wet-",
+  "ladder-stays-",
+  "named-pool-",
+  "required-receptacle-fits-",
+  "wetted-area-",
+];
+
+/** The kinds of things, besides what it is asked about, whose change lets the answer to a question lapse. */
+export function restsOn(question: string): readonly Kind[] {
+  return RESTS_ON[question] ?? [];
 }
 
 /**
- * The last answer to a question about an element; where the question has no element, about its body or the site. Where
- * an element is asked about for several bodies, the last answer that still fits this one; a lapsed one only where none does.
+ * The answer to a question about an element; where the question has no element, about its body or the site. Of several
+ * that fit, the one of the last day, and of one day the last; a lapsed one only where none fits.
  */
 export function findAnswer(
   site: Site,
@@ -21,26 +63,58 @@ export function findAnswer(
 ): AnswerFound | null {
   const about = element ?? body;
   let lapsed: AnswerFound | null = null;
+  let found: Answer | null = null;
+  let against: Answer | undefined;
   for (const answer of [...(site.answers ?? [])].reverse()) {
     if (answer.question !== question) continue;
     const named = answer.element ?? null;
     if (named !== about && named !== element) continue;
-    if (answer.about === undefined || answer.about === printOf(site, edition, element, body)) {
-      return { answer, lapsed: false };
+    if (answer.about !== undefined && answer.about !== printOf(site, edition, element, body, question)) {
+      lapsed ??= { answer, lapsed: true };
+      continue;
     }
-    lapsed ??= { answer, lapsed: true };
+    const order = found === null ? 1 : laterDay(answer, found);
+    if (order > 0) {
+      found = answer;
+      against = undefined;
+    } else if (order === 0 && found !== null && answer.answer !== found.answer) against ??= answer;
   }
-  return lapsed;
+  if (found === null) return lapsed;
+  return against === undefined ? { answer: found, lapsed: false } : { answer: found, lapsed: false, against };
 }
 
+/** Above 0: `a` was given on a later day than `b`; 0: on the same, or one of them does not say when. */
+function laterDay(a: Answer, b: Answer): number {
+  if (a.on === undefined || b.on === undefined || !A_DAY.test(a.on) || !A_DAY.test(b.on)) return 0;
+  return a.on > b.on ? 1 : a.on < b.on ? -1 : 0;
+}
+
+const A_DAY = /^\d{4}-\d\d-\d\d/;
+
 /**
- * A print of what an answer is about: the element, the body and the edition. Changes when any of them does. A body asked
- * about for itself has one print, whether it is named as the element, as the body or as both.
+ * A print of what an answer is about: the element, the body, the edition with its local amendments, and whatever the
+ * question rests on besides. Changes when any of them does. A body asked about for itself has one print, whether it is
+ * named as the element, as the body or as both.
  */
-export function printOf(site: Site, edition: EditionId, element: string | null, body: string | null): string {
+export function printOf(
+  site: Site,
+  edition: EditionId,
+  element: string | null,
+  body: string | null,
+  question = "",
+): string {
   const parts: unknown[] = [edition];
   for (const id of new Set([element, body])) {
     if (id !== null) parts.push(site.elements.find((e) => e.id === id) ?? null);
+  }
+  const amendments = (site.amendments ?? []).map(({ parameter, value }) => [parameter, value]);
+  if (amendments.length > 0) parts.push(amendments);
+  const kinds: readonly string[] = restsOn(question);
+  if (kinds.length > 0) parts.push(site.elements.filter(({ kind }) => kinds.includes(kind)));
+  const opening = OF_A_THING.find((start) => question.startsWith(start));
+  if (opening !== undefined) {
+    const thing = question.slice(opening.length);
+    parts.push(site.elements.find(({ id }) => id === thing) ?? null);
   }
   return hashOf(JSON.stringify(parts));
 }

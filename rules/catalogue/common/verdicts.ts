@@ -111,10 +111,14 @@ export function answeredTo(question: Question, { answer, on, by }: Answer): Answ
 export function settle(yard: Yard, question: Question, element: string | null, body: string | null): Settled {
   const found = yard.answer(question.id, element, body);
   if (!found) return { choice: null, trace: {}, note: "" };
-  const { answer, lapsed } = found;
+  const { answer, lapsed, against } = found;
   if (lapsed) {
     const note = ` The answer "${answer.answer}" has lapsed, because what it was about has changed since.`;
     return { choice: null, trace: { lapsed: true }, note };
+  }
+  if (against) {
+    const note = ` The answers "${answer.answer}" and "${against.answer}" contradict each other, and neither counts.`;
+    return { choice: null, trace: {}, note };
   }
   if (!question.options.includes(answer.answer)) {
     const note = ` The answer "${answer.answer}" is none of the options and does not count.`;

@@ -1,0 +1,147 @@
+// What answers rest on. Source: the site format: an answer lapses, visibly, when what it was about changes (element, pool,
+// edition), and an unsettled question is never a pass. That an amended edition is another one, that copper and barriers
+// belong to what some questions are about, and that contradicting answers count for nothing: common practice, no source.
+import { describe, expect, it } from "vitest";
+import { answerQuestion } from "../../../app/edits/answer-question.ts";
+import { restsOn } from "../../../rules/measures/answers.ts";
+import { recompute } from "../../../rules/recompute.ts";
+import type { Finding } from "../../../rules/report.ts";
+import type { Site } from "../../../rules/site/site.ts";
+import { clampTie, concretePool, fourTies, linerPool, ringCopper, siteOf } from "../recorded/yards.ts";
+
+const findingIn = (site: Site, rule: string, element: string | null): Finding => {
+  const found = recompute(site, { withoutRoutes: true }).findings.filter(
+    (finding) => finding.rule === rule && finding.element === element,
+  );
+  if (found.length !== 1) throw new Error(`${found.length} findings of ${rule} on ${element}`);
+  return found[0] as Finding;
+};
+
+/** The site with the question of a finding answered as the editor does. */
+const answered = (site: Site, rule: string, element: string | null, answer: string): Site => {
+  const finding = findingIn(site, rule, element);
+  const done = answerQuestion(finding, answer, "QA", "2026-05-01").apply(site);
+  if (!("ok" in done) || !done.ok) throw new Error(`could not answer ${finding.question?.id}`);
+  return done.site;
+};
+
+/** The elements changed, the answers and all else kept. */
+const changed = (site: Site, change: (elements: readonly object[]) => readonly object[]): Site =>
+  ({ ...site, elements: change(site.elements) }) as Site;
+const withField = (id: string, fields: object) => (elements: readonly object[]) =>
+  elements.map((element) => ((element as { id: string }).id === id ? { ...element, ...fields } : element));
+
+const post = { id: "post", kind: "metal", shape: { point: [100, 240] }, part: "light pole", z: [0, 90] };
+const wall = (changes: object = {}) => ({
+  id: "wall",
+  kind: "wall",
+  path: {
+    vertices: [
+      [0, 216],
+      [384, 216],
+    ],
+    closed: false,
+  },
+  thickness: 6,
+  top: 72,
+  base: 0,
+  permanent: true,
+  ...changes,
+});
+
+describe("an answer lapses", () => {
+  const crowded = [50, 60, 70, 80].map((x, i) => clampTie(`tie-${i + 1}`, [x, 0], ["ring", "pool"]));
+
+  it("about even ties when a tie is moved", () => {
+    const site = siteOf([concretePool(), ringCopper(), ...crowded]);
+    const settled = answered(site, "tie-spacing", null, "yes");
+    expect(findingIn(settled, "tie-spacing", null).outcome).toBe("meets");
+    const moved = changed(settled, withField("tie-4", { at: [90, 0] }));
+    expect(findingIn(moved, "tie-spacing", null)).toMatchObject({ outcome: "review", lapsed: true });
+  });
+
+  it("about a connection, and about the perimeter, when recorded copper changes", () => {
+    const ring = ringCopper({ solid: undefined });
+    const site = siteOf([concretePool(), ring, ...fourTies(), post, clampTie("p", [100, 240], ["ring", "post"])]);
+    const settled = answered(site, "fixed-metal", "post", "yes");
+    expect(findingIn(settled, "fixed-metal", "post").outcome).toBe("meets");
+    const rung = changed(settled, withField("ring", { joint: undefined }));
+    expect(findingIn(rung, "fixed-metal", "post")).toMatchObject({ outcome: "review", lapsed: true });
+    const screwed = changed(settled, withField("p", { hardware: "other" }));
+    expect(findingIn(screwed, "fixed-metal", "post")).toMatchObject({ outcome: "review", lapsed: true });
+  });
+
+  it("about a barrier when the barrier changes, and not when a tie does", () => {
+    const site = siteOf([concretePool(), post, wall()]);
+    const settled = answered(site, "fixed-metal", "post", "yes");
+    expect(findingIn(settled, "fixed-metal", "post").outcome).toBe("exempt");
+    const lower = changed(settled, withField("wall", { top: 61 }));
+    expect(findingIn(lower, "fixed-metal", "post")).toMatchObject({ outcome: "review", lapsed: true });
+    const named = changed(settled, (elements) => [...elements, clampTie("t", [0, 0], ["pool"])]);
+    expect(findingIn(named, "fixed-metal", "post").lapsed).toBeUndefined();
+  });
+
+  it("about a fitting, asked of the water, when the fitting changes", () => {
+    const plate = {
+      id: "plate",
+      kind: "water-bond",
+      at: [0, 96],
+      pool: "pool",
+      exposedArea: 12,
+      material: "nickel alloy",
+      alwaysSubmerged: true,
+    };
+    const site = siteOf([linerPool(), plate]);
+    const settled = answered(site, "water-contact", null, "yes");
+    expect(findingIn(settled, "water-contact", null).outcome).toBe("bond");
+    const rusty = changed(settled, withField("plate", { material: "mild steel" }));
+    expect(findingIn(rusty, "water-contact", null)).toMatchObject({ outcome: "review", lapsed: true });
+  });
+
+  it("when a local amendment changes the edition", () => {
+    const near = { ...post, shape: { point: [100, 192 + 60.25] } };
+    const site = siteOf([concretePool(), near], { accuracy: 0.5 });
+    const settled = answered(site, "fixed-metal", "post", "no");
+    expect(findingIn(settled, "fixed-metal", "post").outcome).toBe("exempt");
+    const amendments = [{ parameter: "fixedMetal.distance", value: 60.5, reason: "ordinance" }];
+    expect(findingIn({ ...settled, amendments }, "fixed-metal", "post")).toMatchObject({
+      outcome: "review",
+      lapsed: true,
+    });
+  });
+
+  it("only as far as its question rests on anything else", () => {
+    expect(restsOn("conductor-solid")).toEqual([]);
+    expect(restsOn("ties-even")).toEqual(["conductor", "tie"]);
+  });
+});
+
+describe("several answers to one question", () => {
+  const ask = (...answers: object[]) =>
+    findingIn(
+      siteOf([concretePool(), ringCopper({ solid: undefined })], {
+        answers: answers.map((answer) => ({ question: "conductor-solid", element: "ring", ...answer })),
+      }),
+      "conductor-wire",
+      "ring",
+    );
+
+  it("count for nothing where they contradict each other on one day, or without a day", () => {
+    for (const on of [{}, { on: "2026-05-01" }]) {
+      const both = ask({ answer: "no", ...on }, { answer: "yes", ...on });
+      expect(both.outcome).toBe("review");
+      expect(both.why).toContain('The answers "yes" and "no" contradict each other');
+      expect(ask({ answer: "yes", ...on }, { answer: "yes", ...on }).outcome).toBe("meets");
+    }
+  });
+
+  it("follow the later day, whatever their order in the file", () => {
+    const [old, late] = [
+      { answer: "no", on: "2026-01-31" },
+      { answer: "yes", on: "2026-02-01" },
+    ];
+    expect(ask(old, late).outcome).toBe("meets");
+    expect(ask(late, old).outcome).toBe("meets");
+    expect(ask(late, old, { ...late, answer: "no" }).outcome).toBe("review");
+  });
+});
