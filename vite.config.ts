@@ -48,8 +48,9 @@ export default defineConfig({
   worker: { format: "es" },
   test: {
     root: repository,
-    testTimeout: 30_000,
-    hookTimeout: 60_000,
+    // A busy machine takes its time; nothing here tells speed.
+    testTimeout: 180_000,
+    hookTimeout: 180_000,
     reporters: ["default", "./tests/end-to-end/second-tries.ts"],
     projects: [
       {
@@ -70,10 +71,8 @@ export default defineConfig({
           environment: "node",
           include: ["tests/end-to-end/**/*.test.{ts,tsx}"],
           globalSetup: "tests/end-to-end/prepare.ts",
-          // A busy machine takes its time; nothing here tells speed. What fails is tried once more, and named at the end
-          // where only that passed: see second-tries.ts.
+          // What fails is tried once more, and named at the end where only that passed: see second-tries.ts.
           retry: 1,
-          testTimeout: 180_000,
           expect: { poll: { timeout: 40_000 } },
         },
       },

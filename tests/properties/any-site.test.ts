@@ -34,7 +34,7 @@ describe("any site", () => {
       // Most of what is drawn has to come through: otherwise nothing was tried.
       expect(read).toBeGreaterThan(SITES / 3);
     },
-    SITES * 500,
+    SITES * 2_000,
   );
 });
 

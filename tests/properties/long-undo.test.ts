@@ -85,4 +85,4 @@ it(`${EDITS} random edits lead back to the start and forward again, step by step
   expect(now().history.future[0]?.label).toBe(labels[EDITS / 2]);
   now().go(EDITS);
   expect(now().shown).toBe(end);
-}, 120_000);
+});

@@ -149,5 +149,5 @@ describe(`random yards from seed ${seed}`, () => {
         }
       }
     }
-  }, 30_000);
+  });
 });

@@ -101,7 +101,7 @@ describe("a second tab", () => {
     expect(elsewhere(one)?.how).toBe("taken");
     on.running.clear();
     expect(at(await started(on, "tab-2"))).toEqual([522, 220]);
-  }, 10_000);
+  });
 
   it("can go on with a copy of its own", async () => {
     const { on, one, two } = await twoTabs();
