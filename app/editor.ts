@@ -9,7 +9,7 @@ import { createBrowserFiles } from "./files/browser-files.ts";
 import { emptySite } from "./files/empty-site.ts";
 import type { Files } from "./files/files.ts";
 import { followDocument, type LiveStore, type WorkerPort } from "./live/live-reports.ts";
-import { focusPagePart } from "./panels/page-parts.ts";
+import { focusPagePartSoon } from "./panels/page-parts.ts";
 import { createDocumentStore, type DocumentStore } from "./site-document/store.ts";
 import { createViewStore, type ViewStore } from "./view/view-store.ts";
 import { createWalkStore, type WalkStore } from "./walk/walk-state.ts";
@@ -59,8 +59,7 @@ export function createEditor(page: Window): Editor {
       onDrawing: (drawing) => goOnWith(drawing, hostOf(editor), view),
     }),
     openDialog: (open) => dialogs.setState({ open }),
-    // A column that is only now on its way has to stand before it takes the focus.
-    focusPart: (which) => requestAnimationFrame(() => focusPagePart(page.document, which)),
+    focusPart: (which) => focusPagePartSoon(page.document, which),
     async startWalk() {
       const { beginWalk } = await import("./walk/walk.ts");
       await beginWalk(editor);
