@@ -2,6 +2,7 @@
 
 import type { BasisWord } from "../report.ts";
 import type { Amendment, Site } from "../site/site.ts";
+import { amendmentFault, crossedPairs } from "./amendment-faults.ts";
 import { BASIS_ORDER, BASIS_WORDS, EDITION_IDS, type Edition, type EditionId } from "./edition.ts";
 import { nec2017 } from "./nec-2017.ts";
 import { nec2020 } from "./nec-2020.ts";
@@ -17,7 +18,7 @@ export const EDITIONS: Readonly<Record<EditionId, Edition & { readonly parameter
 /** What judges a site that names no edition, or one we do not hold: the newest; a question is put beside it. */
 export const EDITION_WHEN_UNNAMED: EditionId = "nec-2023";
 
-/** An amendment that names no parameter of ours, gives it a value of another type, or is contradicted further down. */
+/** An amendment that names no parameter of ours, gives it a value that cannot be, or is contradicted further down. */
 export interface UselessAmendment {
   readonly amendment: Amendment;
   readonly reason: string;
@@ -66,7 +67,7 @@ export function editionInForce(site: Site, as?: EditionId): EditionInForce {
   const useless: UselessAmendment[] = [];
   const applied = new Map<string, Amendment>();
   for (const amendment of site.amendments ?? []) {
-    const fault = faultOf(amendment, edition.parameters);
+    const fault = amendmentFault(amendment, edition.parameters, EDITIONS);
     if (fault) useless.push({ amendment, reason: fault });
     else {
       const earlier = applied.get(amendment.parameter);
@@ -81,7 +82,16 @@ export function editionInForce(site: Site, as?: EditionId): EditionInForce {
       applied.set(amendment.parameter, amendment);
     }
   }
-  const table = parameters as ParameterTable;
+  for (const [least, most] of crossedPairs(parameters as unknown as ParameterTable)) {
+    for (const id of [least, most]) {
+      const amendment = applied.get(id);
+      if (!amendment) continue;
+      useless.push({ amendment, reason: `it puts the least value, ${least}, above the greatest, ${most}` });
+      applied.delete(id);
+      parameters[id] = edition.parameters[id];
+    }
+  }
+  const table = parameters as unknown as ParameterTable;
   return {
     id,
     title: edition.title,
@@ -98,20 +108,4 @@ export function editionInForce(site: Site, as?: EditionId): EditionInForce {
       return BASIS_ORDER[worst] ?? "judgement";
     },
   };
-}
-
-function faultOf(amendment: Amendment, table: ParameterTable): string | null {
-  if (!Object.hasOwn(table, amendment.parameter)) return "it names no parameter of this edition";
-  const { unit } = table[amendment.parameter as ParameterId];
-  const { value } = amendment;
-  // Where one of the editions writes nothing, nothing may be written here too.
-  if (
-    value === null &&
-    EDITION_IDS.some((id) => EDITIONS[id].parameters[amendment.parameter as ParameterId].value === null)
-  )
-    return null;
-  const wanted = unit === "yes/no" ? "boolean" : unit === "word" ? "string" : unit === "list" ? "object" : "number";
-  if (value === null || typeof value !== wanted) return `its value should be a ${unit === "list" ? "list" : wanted}`;
-  if (typeof value === "number" && value < 0) return "its value should not be negative";
-  return null;
 }

@@ -19,6 +19,14 @@ export const examples: readonly RuleExample[] = [
     expect: { element: null, outcome: "review" },
   },
   {
+    name: "an amendment without a reason",
+    source: "common practice, no source",
+    edition: "nec-2020",
+    head: { amendments: [{ parameter: "fixedMetal.distance", value: 72, reason: " " }] },
+    elements: [concretePool()],
+    expect: { element: null, outcome: "review" },
+  },
+  {
     name: "two that give one parameter different values",
     source: "common practice, no source",
     edition: "nec-2020",

@@ -1,0 +1,57 @@
+// Local amendments that cannot act are named with what is wrong, and the site is judged without them. Source: the site format
+// (named overrides with a reason; no number of a site beyond 1,000,000 in.). Which values cannot be: common practice, no source.
+import { describe, expect, it } from "vitest";
+import { editionInForce } from "../../../rules/editions/in-force.ts";
+import { recompute } from "../../../rules/recompute.ts";
+import { concretePool, ringCopper, siteOf } from "../recorded/yards.ts";
+
+const amend = (parameter: string, value: unknown, reason: string | undefined = "ordinance") => ({
+  parameter,
+  value,
+  ...(reason === undefined ? {} : { reason }),
+});
+const inForce = (...amendments: object[]) => editionInForce(siteOf([concretePool()], { amendments }));
+
+describe("a local amendment", () => {
+  it.each<[string, unknown, RegExp]>([
+    ["fixedMetal.distance", 1e9, /at most 1,000,000/],
+    ["fixedMetal.distance", -1, /not be negative/],
+    ["fixedMetal.distance", "60", /a number/],
+    ["grid.spacing", 0, /at least 1 in/],
+    ["grid.spacing", 0.0001, /at least 1 in/],
+    ["shell.gridSpacing", 0, /at least 1 in/],
+    ["ring.coverFrom", "moon", /subgrade or grade/],
+    ["perimeter.grid", "yes", /true or false/],
+    ["shell.conductive", "cast-concrete", /a list/],
+    ["ring.min", 30, /ring\.min, above the greatest, ring\.max/],
+    ["receptacle.requiredTo", 60, /receptacle\.requiredFrom, above/],
+  ])("cannot make %s %s", (parameter, value, reason) => {
+    const { useless, amendments } = inForce(amend(parameter, value));
+    expect(useless).toHaveLength(1);
+    expect(useless[0]?.reason).toMatch(reason);
+    expect(amendments).toEqual([]);
+    const finding = recompute(siteOf([concretePool(), ringCopper()], { amendments: [amend(parameter, value)] }), {
+      withoutRoutes: true,
+    }).findings.find(({ rule }) => rule === "local-amendments");
+    expect(finding?.outcome).toBe("review");
+    expect(finding?.why).toContain(parameter);
+  });
+
+  it("may move both limits of a pair, and up to the other one", () => {
+    for (const both of [[amend("ring.min", 30), amend("ring.max", 36)], [amend("ring.min", 24)]]) {
+      const { useless, amendments } = inForce(...both);
+      expect([useless.length, amendments.length]).toEqual([0, both.length]);
+    }
+  });
+
+  it("may be as large as a site, and acts with a question where it gives no reason", () => {
+    for (const reason of [undefined, "", "  "]) {
+      const given = { parameter: "fixedMetal.distance", value: 1e6, ...(reason === undefined ? {} : { reason }) };
+      const report = recompute(siteOf([concretePool()], { amendments: [given] }), { withoutRoutes: true });
+      expect(report.amendments).toHaveLength(1);
+      const finding = report.findings.find(({ rule }) => rule === "local-amendments");
+      expect(finding).toMatchObject({ outcome: "review" });
+      expect(finding?.why).toContain("without a reason: fixedMetal.distance = 1000000");
+    }
+  });
+});
