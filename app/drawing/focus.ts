@@ -7,9 +7,9 @@ import { partOf } from "../../rules/findings-by-part.ts";
 import { splitBySurface } from "../../rules/measures/band-pieces.ts";
 import { shapeOf } from "../../rules/measures/shapes.ts";
 import type { Finding } from "../../rules/report.ts";
-import { lengthText } from "../../rules/words/lengths.ts";
 import { type Drafting, isKnown } from "./drafting.ts";
 import { areaSteps, lineSteps, pathSteps, regionSteps } from "./steps.ts";
+import { middleOf, witnessWords } from "./witness-words.ts";
 
 /** Draws the finding with this id into the focus layer. An id that the report does not hold draws nothing. */
 export function drawFocus(id: string, drafting: Drafting): void {
@@ -93,6 +93,9 @@ function drawLimit(finding: Finding, drafting: Drafting): void {
   }
 }
 
+/** A second line of type below the first, points of the paper. */
+const SECOND_LINE = 13;
+
 function drawWitness(finding: Finding, drafting: Drafting): void {
   const { witness } = finding;
   const [first] = witness;
@@ -104,44 +107,25 @@ function drawWitness(finding: Finding, drafting: Drafting): void {
     const isUpright = Math.abs(last[1] - first[1]) > Math.abs(last[0] - first[0]);
     const middle = middleOf(witness);
     const aside = drafting.inches(7);
-    drafting.add("focus", {
+    const [x, y]: Point = isUpright
+      ? [middle[0] + aside, middle[1] - drafting.inches(4)]
+      : [middle[0], middle[1] + aside];
+    const [text, more] = witnessWords(finding, drafting.units);
+    const type = {
       kind: "text",
-      at: isUpright ? [middle[0] + aside, middle[1] - drafting.inches(4)] : [middle[0], middle[1] + aside],
-      text: lengthText(lengthOf(witness), drafting.units),
-      size: "title",
       role: "measure",
       anchor: isUpright ? "start" : "middle",
       turn: 0,
-      strong: true,
       plate: true,
       findings,
-    });
+    } as const;
+    const lift = more === undefined || isUpright ? 0 : drafting.inches(SECOND_LINE);
+    drafting.add("focus", { ...type, at: [x, y + lift], text, size: "title", strong: true });
+    if (more !== undefined) {
+      drafting.add("focus", { ...type, at: [x, y + lift - drafting.inches(SECOND_LINE)], text: more, size: "body" });
+    }
   }
   for (const at of [first, last]) {
     drafting.add("focus", { kind: "symbol", symbol: "witness-end", at, turn: 0, role: "witness", findings });
   }
-}
-
-/** Length of a polyline, inches. */
-export function lengthOf(points: readonly Point[]): number {
-  let sum = 0;
-  for (let i = 1; i < points.length; i++) {
-    const [a, b] = [points[i - 1], points[i]];
-    if (a && b) sum += Math.hypot(b[0] - a[0], b[1] - a[1]);
-  }
-  return sum;
-}
-
-/** The position halfway along a polyline. */
-export function middleOf(points: readonly Point[]): Point {
-  let left = lengthOf(points) / 2;
-  for (let i = 1; i < points.length; i++) {
-    const [a, b] = [points[i - 1], points[i]];
-    if (!a || !b) continue;
-    const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
-    if (left <= length && length > 0)
-      return [a[0] + ((b[0] - a[0]) * left) / length, a[1] + ((b[1] - a[1]) * left) / length];
-    left -= length;
-  }
-  return points[0] ?? [0, 0];
 }

@@ -9,11 +9,9 @@ import { boundsOfPoints, grownBounds } from "../../geometry/points.ts";
 import type { Bounds, Point } from "../../geometry/types.ts";
 import { findingsByPart, type NumberedFinding, partOf } from "../../rules/findings-by-part.ts";
 import type { Finding } from "../../rules/report.ts";
-import { lengthText } from "../../rules/words/lengths.ts";
 import { drawAreaNames, drawWaterNames } from "./area-names.ts";
 import type { Drafting } from "./drafting.ts";
 import { drawMarks } from "./finding-marks.ts";
-import { lengthOf, middleOf } from "./focus.ts";
 import { drawLineLetters } from "./line-letters.ts";
 import { boxAround, Placer } from "./placement.ts";
 import type { SceneOptions } from "./plan-scene.ts";
@@ -21,6 +19,7 @@ import { type Item, type LayerName, type MarkChoice, type ShapeItem, TEXT_POINTS
 import { lineSteps } from "./steps.ts";
 import { SYMBOLS } from "./symbols.ts";
 import { itemPoints } from "./text-width.ts";
+import { lengthOf, middleOf, witnessWords } from "./witness-words.ts";
 
 /** Findings up to this many all get their mark on the plan; of more, only those that are not settled. */
 const FEW_FINDINGS = 60;
@@ -208,7 +207,7 @@ function drawWitness(finding: Finding, lettering: Lettering): void {
     drafting.add("witnesses", { kind: "symbol", symbol: "witness-end", at, turn: 0, role: "witness", ...about });
   }
   placer.addInk(witness.map(toPaper));
-  const text = lengthText(length, drafting.units);
+  const [text] = witnessWords(finding, drafting.units);
   const width = itemPoints({ text, size: "small" }) + 2;
   const center = placer.place({ anchor: toPaper(middleOf(witness)), width, height: 7, least: 6, most: 16 });
   if (center === null) return;

@@ -108,3 +108,37 @@ describe("the scale bar", () => {
     }
   });
 });
+
+describe("a clearance in space", () => {
+  const textsOf = (y: number) => {
+    const { site, report } = siteOf([
+      { ...POOL, waterLevel: 0 },
+      {
+        id: "wire",
+        kind: "overhead-line",
+        class: "insulated-750",
+        sag: 0,
+        path: {
+          vertices: [
+            [-600, y, 144],
+            [900, y, 144],
+          ],
+          closed: false,
+        },
+      },
+    ]);
+    const id = report.findings.find(({ rule }) => rule === "overhead-clearance")?.id ?? "";
+    const items = planScene(site, report, { focus: id }).layers.flatMap((layer) => layer.items);
+    return items.flatMap((item) => (item.kind === "text" && item.findings?.includes(id) ? [item.text] : []));
+  };
+
+  // Arithmetic: 5 ft out and 12 ft up are 13 ft.
+  it("is told itself, with how far it goes across and up, and not by its line on the plan alone", () => {
+    expect(textsOf(-60)).toEqual(expect.arrayContaining([`13' 0" in space`, `5' 0" across, 12' 0" up`]));
+    expect(textsOf(-60)).not.toContain(`5' 0"`);
+  });
+
+  it("straight above the water says so", () => {
+    expect(textsOf(96)).toEqual(expect.arrayContaining([`12' 0" in space`, "straight up"]));
+  });
+});
