@@ -4,7 +4,7 @@
  * Stages. 1. Each loop's course says which methods serve which stretch (loop-course.ts). 2. Paving steel that is named in a
  * tie, recorded grids and runs of recorded ring serve the stretches whose methods they are. 3. What is left is a gap; runs
  * that follow each other without being joined are a break (a gap of length 0); so is copper or steel that nothing joins to
- * the rest. 4. All of it twice: with what surely serves, and with what may.
+ * the rest, unless one joined part is complete without it. 4. All of it twice: with what surely serves, and with what may.
  *
  * Source: NEC 680.26(B)(2) of the edition in force.
  */
@@ -92,6 +92,13 @@ const JOINT_NEAR = 12;
 /** Ends of a gap's drawing, inches apart. */
 const DRAWN = 4;
 
+/** What serves a loop: ring copper, grids, and the surfaces whose steel counts. */
+interface Laid {
+  readonly runs: readonly Run[];
+  readonly grids: readonly GridCover[];
+  counts(surface: string): boolean;
+}
+
 interface Served extends Interval {
   readonly by: string;
   readonly stretch: CourseStretch;
@@ -104,7 +111,36 @@ function gapsOfLoops(yard: Yard, recorded: Recorded, loops: readonly PerimeterLo
     surely,
   );
   const grids = grownGrids(yard, surely);
-  return loops.map((loop, i) => gapsOf(yard, recorded, loop, runs[i] ?? [], grids, surely));
+  return loops.map((loop, i) => {
+    const laid: Laid = { runs: runs[i] ?? [], grids, counts: () => true };
+    const gaps = gapsOf(yard, recorded, loop, laid, surely);
+    // Only joints are lacking: copper that one joined part of it makes superfluous does not have to be joined to that.
+    if (gaps.length === 0 || gaps.some(({ length }) => length > 0)) return gaps;
+    return joinedParts(recorded, loop, laid, surely).some(
+      (part) => gapsOf(yard, recorded, loop, part, surely).length === 0,
+    )
+      ? []
+      : gaps;
+  });
+}
+
+/** What is laid on a loop, taken apart into what is joined. */
+function joinedParts(recorded: Recorded, loop: PerimeterLoop, { runs, grids }: Laid, surely: boolean): Laid[] {
+  const surfaces = loop.course.flatMap(({ entry }) => entry.piece.surface ?? []);
+  const ids = new Set([...runs.map(({ conductor }) => conductor), ...grids.map(({ id }) => id), ...surfaces]);
+  const parts: string[][] = [];
+  for (const id of ids) {
+    const part = parts.find(([first]) => first !== undefined && holds(recorded.connected(first, id), surely));
+    if (part) part.push(id);
+    else parts.push([id]);
+  }
+  // Copper that nothing is tied to does not stand in for copper that is tied to shell and parts.
+  const tied = parts.filter((part) => part.some((id) => holds(recorded.tied(id), surely)));
+  return (tied.length > 0 ? tied : parts).map((part) => ({
+    runs: runs.filter(({ conductor }) => part.includes(conductor)),
+    grids: grids.filter(({ id }) => part.includes(id)),
+    counts: (id) => part.includes(id),
+  }));
 }
 
 /** A mesh reaches half its spacing beyond its last wire. */
@@ -117,8 +153,7 @@ function gapsOf(
   yard: Yard,
   recorded: Recorded,
   loop: PerimeterLoop,
-  runs: readonly Run[],
-  grids: readonly GridCover[],
+  { runs, grids, counts }: Laid,
   surely: boolean,
 ): Gap[] {
   const gaps: Gap[] = [];
@@ -128,7 +163,12 @@ function gapsOf(
     const methods = methodsOf(stretch.entry);
     if (methods.length === 0) continue;
     const surface = stretch.entry.piece.surface;
-    if (surface !== null && methods.includes("steel") && steelServes(yard, recorded, surface, surely)) {
+    if (
+      surface !== null &&
+      counts(surface) &&
+      methods.includes("steel") &&
+      steelServes(yard, recorded, surface, surely)
+    ) {
       served.push({ from: stretch.from, to: stretch.to, by: surface, stretch });
       continue;
     }

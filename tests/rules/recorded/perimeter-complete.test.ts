@@ -286,3 +286,39 @@ describe("editions and bodies", () => {
     expect(loopsOf([ringCopper(), ...fourTies()])).toEqual([]);
   });
 });
+
+// Metamorphic, common practice, no source: copper that is added beside what is complete takes nothing away from it.
+describe("copper beside a ring that is complete", () => {
+  it.each<[string, object]>([
+    ["a second ring on top of it, joined to nothing", { path: pathRoundPool(21) }],
+    ["a second ring a little farther out", { path: pathRoundPool(23) }],
+    ["a second ring whose ends are not joined", { path: pathRoundPool(22), joint: "none" }],
+    ["a piece of ring", { path: openRing(5), joint: "none" }],
+  ])("may be %s", (_name, changes) => {
+    const spare = ringCopper({ id: "spare", ...changes });
+    expect(oneLoop([...soundYard(), spare])).toEqual({ complete: "sure", gap: 0, gaps: [] });
+    expect(oneLoop([spare, ...soundYard()])).toEqual({ complete: "sure", gap: 0, gaps: [] });
+  });
+
+  it("makes nothing complete that is not", () => {
+    const pieces = [openRing(3), openRing(4)].map((path, i) => ringCopper({ id: `piece-${i}`, path, joint: "none" }));
+    expect(oneLoop([concretePool(), ...pieces, ...fourTies()]).complete).toBe("no");
+    const broken = ringCopper({
+      joint: "none",
+      path: { ...openRing(0), vertices: [...openRing(0).vertices, [0, -21]] },
+    });
+    const spare = ringCopper({ id: "spare", path: pathRoundPool(23) });
+    expect(oneLoop([concretePool(), broken, spare, ...fourTies()]).complete).toBe("no");
+    const apart = ringCopper({ id: "half", joint: "none", path: openRing(4) });
+    const rest = ringCopper({
+      id: "rest",
+      joint: "none",
+      path: {
+        closed: false,
+        vertices: [...pathRoundPool(21).vertices.slice(3), ...pathRoundPool(21).vertices.slice(0, 1)],
+      },
+    });
+    const halves = oneLoop([concretePool(), apart, rest, ...fourTies()]);
+    expect([halves.complete, halves.gap]).toEqual(["no", 0]);
+  });
+});
