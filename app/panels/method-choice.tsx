@@ -4,8 +4,9 @@ import type { MethodsReport } from "../../rules/report.ts";
 import { DEFAULT_SETTINGS } from "../../rules/site/defaults.ts";
 import { optionLabel } from "../../rules/site/kind-labels.ts";
 import { PERIMETER_CHOICES, type PerimeterChoice } from "../../rules/site/site.ts";
-import { elementName } from "../../rules/words/element-names.ts";
-import { copperText, type Units } from "../../rules/words/lengths.ts";
+import { BONDING_WORDS } from "../../rules/words/comparison.ts";
+import { capitalized, elementName } from "../../rules/words/element-names.ts";
+import { areaText, copperText, type Units } from "../../rules/words/lengths.ts";
 import { useDocument, useEditor } from "../editor-context.tsx";
 import { setSetting } from "../edits/set-site-field.ts";
 
@@ -33,6 +34,7 @@ export function MethodChoice({ methods, units }: MethodChoiceProps) {
       <legend>Perimeter</legend>
       {PERIMETER_CHOICES.map((method) => {
         const { copper, joints, isAllowed, notes } = summed(methods, method);
+        const pieces = chosen === method ? piecesOf(methods, method) : [];
         return (
           <Fragment key={method}>
             <label>
@@ -52,6 +54,22 @@ export function MethodChoice({ methods, units }: MethodChoiceProps) {
                   : "not allowed"}
               </span>
             </label>
+            {pieces.length > 0 ? (
+              <ul className="plain-list small method-note" aria-label="What it lays where">
+                {pieces.slice(0, MOST_PIECES).map((piece) => (
+                  <li key={`${piece.pool} ${piece.surface} ${piece.method}`}>
+                    {capitalized(
+                      piece.surface === null ? `bare ground by ${nameOf(piece.pool)}` : nameOf(piece.surface),
+                    )}
+                    : {BONDING_WORDS[piece.method]}, {areaText(piece.area, units)}
+                    {piece.existing && piece.method !== "steel" ? ", there already" : ""}
+                  </li>
+                ))}
+                {pieces.length > MOST_PIECES ? (
+                  <li className="soft">and {pieces.length - MOST_PIECES} more, under Perimeter</li>
+                ) : null}
+              </ul>
+            ) : null}
             {notes.length > 0 ? (
               <div id={`${id}-${method}`} className="small soft method-note">
                 {notes.map(({ pool, note }) => (
@@ -64,6 +82,21 @@ export function MethodChoice({ methods, units }: MethodChoiceProps) {
       })}
     </fieldset>
   );
+}
+
+/** Pieces listed of the method in force. */
+const MOST_PIECES = 8;
+
+/** What the method in force lays on each piece; where a perimeter does not allow it, what is laid there instead. */
+function piecesOf(
+  methods: readonly MethodsReport[],
+  method: PerimeterChoice,
+): MethodsReport["choices"][number]["pieces"] {
+  return methods.flatMap(({ choices }) => {
+    const choice = choices.find((one) => one.method === method);
+    const laid = choice?.allowed ? choice : choices.find((one) => one.method === "least-copper");
+    return laid?.pieces ?? [];
+  });
 }
 
 interface Summed {

@@ -93,11 +93,9 @@ export function placeOf(
     const pieces = report.band
       .filter(({ pool }) => pool === finding.body || finding.alsoBodies?.includes(pool))
       .flatMap(({ bySurface }) => bySurface.filter(({ surface }) => surface === finding.element));
-    const by = new Set(pieces.map(({ bonding }) => BONDING_WORDS[bonding]));
-    return `${[...by].join(", ")} under ${areaText(
-      pieces.reduce((sum, piece) => sum + piece.area, 0),
-      units,
-    )} of it`;
+    const area = pieces.reduce((sum, piece) => sum + piece.area, 0);
+    const by = [...new Set(pieces.map(({ bonding }) => BONDING_WORDS[bonding]))].join(", ");
+    return `${by}, ${areaText(area, units)}`;
   }
   const branches = report.branches.filter(({ to }) => to === finding.element);
   if (branches.length > 0) {

@@ -55,6 +55,19 @@ describe("the copper still to lay", () => {
   it("tells the method and the area where nothing is recorded", () => {
     show("rectangle");
     expect(page.query(".missing-list h3").textContent).toContain("What needs bonding");
-    expect(rows().find((row) => row.includes("Pool deck"))).toMatch(/copper ring under [\d.]+ sq ft of it/);
+    expect(rows().find((row) => row.includes("Pool deck"))).toMatch(/copper ring, [\d.]+ sq ft/);
+  });
+});
+
+describe("the method in force", () => {
+  it("tells what it lays where, piece by piece, beside its copper and joints", () => {
+    const report = show("busy-yard");
+    const told = page.all("[aria-label='What it lays where'] li").map(({ textContent }) => textContent);
+    const { choices = [] } = report.methods[0] ?? {};
+    expect(told).toHaveLength(choices.find(({ chosen }) => chosen)?.pieces.length ?? 0);
+    expect(told).toContain("Pool deck: its own steel, 282.7 sq ft");
+    expect(told).toContain("Play strip of artificial turf: copper ring, 20.0 sq ft");
+    page.press(page.query("input[value=grid]"));
+    expect(page.query("[aria-label='What it lays where']").textContent).toContain("copper grid, 20.0 sq ft");
   });
 });
