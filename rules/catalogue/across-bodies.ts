@@ -56,7 +56,9 @@ function joined(texts: readonly string[]): string {
   return [...new Set(texts)].filter((text) => text !== "").join(" ");
 }
 
+/** In space where that decides: the way that is left above what is asked for. Else in plan. */
 function distance(verdict: Verdict): number {
-  const { horizontal } = verdict.measured;
+  const { horizontal, clearance } = verdict.measured;
+  if (clearance !== undefined && verdict.margin !== null) return verdict.margin;
   return typeof horizontal === "number" ? horizontal : Number.POSITIVE_INFINITY;
 }

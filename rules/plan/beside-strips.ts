@@ -1,4 +1,4 @@
-/** Ground of the band over which the ring is wanted for a piece that its course passes beside. */
+/** Ground of the band over which the ring is wanted, whatever lies at the place where it runs. */
 import { unionRegions } from "../../geometry/clipping.ts";
 import { pointToArea } from "../../geometry/distance.ts";
 import { pointAlong } from "../../geometry/outline.ts";
@@ -12,20 +12,22 @@ import type { PerimeterChoice } from "../site/site.ts";
 const STEP = 2;
 
 /**
- * The strips straight across the band, from the inside wall to its edge, beside which a piece planned as ring lies: a ring
- * there serves the piece as well, whatever lies over the ring itself.
+ * The strips straight out from the inside wall over the stretches that a ring is to serve: as far as a ring may lie where
+ * its middle course lies on a piece planned as ring (the piece may end between the ring's limits, and a ring nearer or
+ * farther serves it all the same); to the edge of the band where such a piece lies beside that course.
  */
 export function ringStrips(yard: Yard, choice: PerimeterChoice): Region {
   const width = yard.edition.value("perimeter.width");
+  const farthest = yard.edition.value("ring.max");
   const strips: Region[] = [];
   for (const { path, course } of perimeterLoops(yard)) {
-    for (const { from, to, entry, body: id, beside } of course) {
+    for (const { from, to, entry, body: id, tight, beside } of course) {
       const body = yard.body(id);
-      if (!beside || methodBy(choice, entry.allowed) !== "ring" || !body) continue;
+      if (tight || methodBy(choice, entry.allowed) !== "ring" || !body) continue;
       const across = (s: number): [Point, Point] => {
         const p = pointAlong(path, s);
         const { from: wall, length } = pointToArea(p, body.water);
-        const share = width / length;
+        const share = (beside ? width : farthest) / length;
         return [wall, [wall[0] + (p[0] - wall[0]) * share, wall[1] + (p[1] - wall[1]) * share]];
       };
       const count = Math.max(1, Math.ceil((to - from) / STEP));

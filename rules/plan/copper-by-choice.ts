@@ -72,8 +72,9 @@ function layCopper(yard: Yard, choice: PerimeterChoice): LaidCopper {
   const laid = ({ allowed }: PieceMethod): Method => methodBy(choice, allowed);
   const ground = (list: readonly PieceMethod[], method: Method): Region =>
     unionRegions(list.filter((one) => laid(one) === method).map(({ piece }) => piece.region));
-  const ringGround = unionRegions([ground(pieces, "ring"), ringStrips(yard, choice)]);
   const whole = pieces.every((piece) => laid(piece) === "ring");
+  const ringPieces = ground(pieces, "ring");
+  const ringGround = whole ? ringPieces : unionRegions([ringPieces, ringStrips(yard, choice)]);
   const spacing = yard.edition.value("grid.spacing");
   return {
     ring: ringGround.length === 0 ? noRing(yard) : layRing(yard, curves(yard), whole ? null : withEdges(ringGround)),

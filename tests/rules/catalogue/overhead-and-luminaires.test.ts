@@ -64,6 +64,30 @@ describe("overhead lines", () => {
     expect(of([wire(121.5, 20, "insulated-750")], { accuracy: 1 }).outcome).toBe("exempt");
   });
 
+  it("are told from the body of water that they come nearest to in space", () => {
+    // Arithmetic: a line that falls from over the pool to over the spa hangs lowest, and so nearest, over the spa.
+    const spa = concretePool({ id: "spa", body: "spa", outline: box(420, 60, 500, 140) });
+    const vertices = [
+      [0, 100, 300],
+      [500, 100, 200],
+    ];
+    for (const bodies of [
+      [concretePool(), spa],
+      [spa, concretePool()],
+    ]) {
+      const found = of(
+        [
+          spa === bodies[0] ? bodies[1] : spa,
+          wire(0, 0, "communications", { path: { closed: false, vertices } }),
+        ] as object[],
+        {},
+        bodies[0] as object,
+      );
+      expect(found).toMatchObject({ outcome: "meets", body: "spa" });
+      expect(found.measured.clearance).toBeCloseTo(200, 6);
+    }
+  });
+
   it("hang by their sag, and are asked about without it", () => {
     const sagging = (sag: number | undefined) => {
       const vertices = [

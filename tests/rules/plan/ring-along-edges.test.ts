@@ -65,6 +65,20 @@ describe("a ring over a part of the perimeter", () => {
     for (const found of lengths) expect(Math.abs(found - (lengths[0] ?? 0))).toBeLessThan(0.1);
   });
 
+  it("is as long over the whole stretch wherever between its limits it lies, where paving ends between them", () => {
+    // A coping with steel 20 in. wide, lawn beyond: the lawn asks for a ring all round, whether it runs before or in it.
+    const coping = { ...slab, id: "coping", outline: box(-20, -20, 404, 212) };
+    const site = yardOf(coping);
+    for (const ringOffset of [18, 19, 21, 24]) {
+      const { ring } = recompute({ ...site, settings: { ...site.settings, ringOffset } });
+      // Arithmetic: the length of a parallel curve at that offset.
+      expect(Math.abs(ring.length - (1152 + 2 * ringOffset * Math.PI))).toBeLessThan(0.2);
+      // Arithmetic: the string lies at 18 in. all round.
+      expect(Math.abs(ring.shortestLegal - (1152 + 36 * Math.PI))).toBeLessThan(0.2);
+      expect(Math.abs((ring.short?.length ?? 0) - (1152 + 38 * Math.PI))).toBeLessThan(0.2);
+    }
+  });
+
   it("is the same from every vertex of the pool, where lawn goes on beside a corner of paving", () => {
     const paving = { id: "slab", ...slab, outline: box(-36, -18, -18, 203.1) };
     const planting = { id: "planting", kind: "keep-out", outline: box(-36, 195.1, 300, 216.37) };
