@@ -12,6 +12,7 @@ import { type ShellFacts, shellFacts } from "../catalogue/common/shell-facts.ts"
 import type { Body, Yard } from "../measures/yard.ts";
 import { bearing, perimeterBodies, perimeterCopper, steelSurfaces } from "./bearers.ts";
 import { deadEndFact } from "./dead-end.ts";
+import { ENDS_MEET } from "./joints.ts";
 import { PERIMETER } from "./perimeter-name.ts";
 import { leastOf, mostOf, type Standing } from "./standing.ts";
 import { type TieReading, tieReadings } from "./tie-reading.ts";
@@ -35,7 +36,7 @@ export interface TieGroup {
   readonly length: number;
   /** How many ties it needs. */
   readonly needed: number;
-  /** Recorded ties that join perimeter and shell, those left out that surely do not hold, in file order. */
+  /** Recorded ties that join perimeter and shell, one at a point, those left out that surely do not hold, in file order. */
   readonly recorded: readonly RecordedTie[];
 }
 
@@ -91,13 +92,28 @@ function outlineOf(bodies: readonly Body[]): Path {
 
 function recordedTies(yard: Yard, bodies: readonly Body[], outline: Path): RecordedTie[] {
   const shells = new Set(bodies.map(({ id }) => id));
-  return tieReadings(yard).flatMap((reading): RecordedTie[] => {
+  const ties = tieReadings(yard).flatMap((reading): RecordedTie[] => {
     if (!reading.joins.some(({ id }) => shells.has(id)) || reading.standing === "no") return [];
     const made = namesPerimeter(yard, reading) ? reading.standing : overJumper(yard, reading);
     const standing = leastOf([made, shellEnd(yard, reading, shells)]);
     if (standing === "no") return [];
     return [{ reading, standing, along: distanceAlongPath(outline, reading.tie.at) }];
   });
+  return atOnePoint(ties, pathLength(outline));
+}
+
+/** Ties at one point of the wall are one attachment: of them the surest counts, else the first. */
+function atOnePoint(ties: readonly RecordedTie[], total: number): RecordedTie[] {
+  const points: RecordedTie[] = [];
+  for (const tie of ties) {
+    const known = points.findIndex(({ along }) => {
+      const apart = Math.abs(along - tie.along);
+      return Math.min(apart, total - apart) <= ENDS_MEET;
+    });
+    if (known < 0) points.push(tie);
+    else if (tie.standing === "sure" && points[known]?.standing !== "sure") points[known] = tie;
+  }
+  return points;
 }
 
 /** Whether there is anything in the shell to tie to: what it is known to hold, else what the site answers about this tie. */

@@ -75,6 +75,21 @@ describe("the ties of a pool", () => {
     expect(ties.length).toBe(4);
   });
 
+  it("count as one where they are made at one point, the surest of them", () => {
+    const present = (...ties: object[]) =>
+      tiesOf([concretePool(), ringCopper(), ...ties]).flatMap(({ recorded }) => recorded ?? []);
+    const [a, unsure] = [clampTie("a", [96, 0], ["ring", "pool"]), { hardware: undefined }];
+    // Both ends of one wire, recorded as two: at the wall and at the ring.
+    expect(present(a, clampTie("b", [96, -21], ["ring", "pool"]))).toEqual(["a"]);
+    expect(present(a, clampTie("b", [97, 0], ["ring", "pool"]))).toEqual(["a"]);
+    expect(present(a, clampTie("b", [97.01, 0], ["ring", "pool"]))).toEqual(["a", "b"]);
+    expect(present(clampTie("b", [96, 0], ["ring", "pool"], unsure), a)).toEqual(["a"]);
+    const round = [clampTie("c", [0.4, 0], ["ring", "pool"]), clampTie("d", [0, 0.4], ["ring", "pool"])];
+    expect(present(...round)).toEqual(["c"]);
+    const four = fourTies().map((tie) => ({ ...tie, at: [96, 0] }));
+    expect(judge([concretePool(), ringCopper(), ...four])).toMatchObject({ outcome: "missing", margin: -3 });
+  });
+
   it("stand in order along the wall, so that each keeps its number when it is recorded", () => {
     const recorded = clampTie("t", [96, 0], ["perimeter", "pool"]);
     for (const elements of [[concretePool()], [concretePool(), ringCopper(), recorded]]) {
