@@ -170,6 +170,7 @@ export function createFiles(options: FilesOptions): Files {
     claim: (record) => guarded<boolean | null>(() => keeper.claim(record), null),
     goOnDrawing,
     openings: () => openings,
+    isDrawing: () => drawings.isUnderWay(),
   });
 
   /** Puts a kept copy on the sheet; one that another tab has on its own is only looked at. */

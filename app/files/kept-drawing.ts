@@ -14,6 +14,8 @@ export interface KeptDrawing {
 export interface DrawingKeeper {
   /** Keeps what is being drawn on the sheet now; null: nothing is, and what was kept is forgotten at once. */
   keep(drawing: KeptDrawing | null): void;
+  /** Whether something is being drawn on the sheet. */
+  isUnderWay(): boolean;
   /** The site is about to leave the sheet: what is being drawn on it stays with its record. False: nothing is. */
   leave(): boolean;
   /** Goes on with what was under way on a site when it left the sheet or its page went; false when nothing was. */
@@ -69,6 +71,7 @@ export function createDrawingKeeper({ store, recordId, tellFailed, takeUp }: Opt
       // Of a site that another tab has taken over, what lies there may be that tab's.
       if (forgotten !== null && recordId() !== null) void told(store.delete(forgotten.key));
     },
+    isUnderWay: () => newest !== null,
     leave() {
       const drawing = newest;
       const record = recordId();

@@ -1,7 +1,7 @@
 /**
  * What comes onto the sheet when the page loads: the copy of the last session, else the first demo.
  *
- * Whatever was opened meanwhile, a file that was dropped, stays. A store that does not answer is not waited for: the demo
+ * Whatever was opened meanwhile, a file that was dropped, stays, and so does what was drawn on the empty sheet. A store that does not answer is not waited for: the demo
  * comes, it is said that nothing is kept yet, and the copies are there to be opened once it answers.
  */
 import type { Site } from "../../rules/site/site.ts";
@@ -13,6 +13,8 @@ import type { Restored } from "./restore.ts";
 
 /** How long the store may take to answer, milliseconds. */
 export const STORE_PATIENCE = 6000;
+
+const LAST_TIME = "The site of last time is among the kept copies.";
 
 const SILENT =
   "The browser's storage does not answer, so no copy of this site is being kept yet. Save it to a file, or load the page again.";
@@ -31,14 +33,20 @@ export interface StartParts {
   goOnDrawing(record: string): Promise<boolean>;
   /** How many sites were put on the sheet so far. */
   openings(): number;
+  /** Whether something is being drawn on the sheet that is no step of the document yet. */
+  isDrawing(): boolean;
 }
 
 export type Started = "kept" | "demo" | "empty";
 
 export function createStart(parts: StartParts): () => Promise<Started> {
   const { keeper, document, say } = parts;
-  /** Asked again after every wait: a person may have opened something meanwhile. */
-  const isUntouched = () => parts.openings() === 0;
+  /** Asked again after every wait: a person may have opened something meanwhile, or have begun to draw. */
+  const isUntouched = () => parts.openings() === 0 && !hasBegun();
+  const hasBegun = () => {
+    const { history, gesture } = document.getState();
+    return history.past.length > 0 || history.future.length > 0 || gesture !== null || parts.isDrawing();
+  };
 
   async function start(): Promise<Started> {
     const restoring = keeper.restore();
@@ -51,7 +59,7 @@ export function createStart(parts: StartParts): () => Promise<Started> {
     void restoring.then((late) => {
       keeper.tryAgain();
       if (late.record !== null) {
-        say("The browser's storage answers now. The site of last time is among the kept copies.", "plain", ["gallery"]);
+        say(`The browser's storage answers now. ${LAST_TIME}`, "plain", ["gallery"]);
       }
     });
     return isDemo ? "demo" : isUntouched() ? "empty" : "kept";
@@ -70,6 +78,7 @@ export function createStart(parts: StartParts): () => Promise<Started> {
       ]);
     }
     const isDemo = !opened && (await parts.openFirstDemo(isUntouched));
+    if (parts.openings() === 0 && found.record !== null) say(LAST_TIME, "plain", ["gallery"]);
     // Said once the site is on the sheet: a problem's notice goes with the site that it was said of.
     if (found.failure !== null) say(found.failure, "problem", ["save"]);
     return isDemo ? "demo" : isUntouched() ? "empty" : "kept";

@@ -1,10 +1,11 @@
 /** What comes onto the sheet when the page loads. Our own design, no source. */
 import { afterEach, describe, expect, it, vi } from "vitest";
+import { addElement } from "../../../app/edits/add-element.ts";
 import { moveElements } from "../../../app/edits/move-elements.ts";
 import { STORE_PATIENCE } from "../../../app/files/start.ts";
 import { writeSite } from "../../../rules/site/writer.ts";
 import { field, sampleYard } from "../edits/yard.ts";
-import { machine, page } from "./bench-files.ts";
+import { machine, type Page, page } from "./bench-files.ts";
 
 const DROPPED = { ...sampleYard(), name: "Dropped" };
 
@@ -56,6 +57,74 @@ describe("a file that is opened at any moment of the start", () => {
     for (let turns = 0; turns < 120; turns++) {
       expect([turns, await openedAfter(turns, hasCopy)]).toEqual([turns, "Dropped"]);
     }
+  });
+});
+
+describe("what is drawn on the empty sheet at any moment of the start", () => {
+  const FIGURE = {
+    id: "fence-77",
+    kind: "fence",
+    path: {
+      vertices: [
+        [0, 0],
+        [120, 0],
+      ],
+      closed: false,
+    },
+  } as const;
+  const begin = {
+    "as a step": ({ document }: Page) => void document.getState().edit(addElement(FIGURE as never)),
+    "as a gesture": ({ document }: Page) => {
+      document.getState().beginGesture("Draw");
+      document.getState().preview(addElement(FIGURE as never));
+    },
+    "corner by corner": ({ files }: Page) => files.keepDrawing({ tool: "fence", begun: { corners: [[0, 0]] } }),
+  };
+
+  /** Begins it after so many turns of what waits. Null where a site is on the sheet before. */
+  async function begunAfter(turns: number, how: keyof typeof begin, hasCopy: boolean) {
+    const on = machine();
+    if (hasCopy) {
+      const before = page(on);
+      await before.files.start();
+      before.document.getState().edit(moveElements(["pump-1"], 7, 0));
+      await before.files.settled();
+    }
+    const again = page(on);
+    const starting = again.files.start();
+    for (let turn = 0; turn < turns; turn++) await Promise.resolve();
+    if (again.opened() > 0) {
+      await starting;
+      return null;
+    }
+    begin[how](again);
+    const started = await starting;
+    await again.files.settled();
+    return { on, again, started };
+  }
+
+  it.each(
+    (["as a step", "as a gesture", "corner by corner"] as const).flatMap((how) => [
+      [how, false] as const,
+      [how, true] as const,
+    ]),
+  )("stays on it, %s (a copy of last time: %s)", async (how, hasCopy) => {
+    let tried = 0;
+    for (let turns = 0; turns < 120; turns++) {
+      const found = await begunAfter(turns, how, hasCopy);
+      if (!found) break;
+      tried += 1;
+      const { on, again, started } = found;
+      expect([turns, started, again.opened()]).toEqual([turns, "kept", 0]);
+      if (how !== "corner by corner") expect(again.document.getState().shown.elements).toHaveLength(1);
+      again.document.getState().commitGesture();
+      await again.files.settled();
+      const kept = JSON.stringify([...on.store.values.values()]);
+      expect(kept.includes("fence-77")).toBe(how !== "corner by corner");
+      expect(kept.includes("[527, 220]")).toBe(hasCopy);
+      expect(again.said()?.text ?? "").toBe(hasCopy ? "The site of last time is among the kept copies." : "");
+    }
+    expect(tried).toBeGreaterThan(5);
   });
 });
 
