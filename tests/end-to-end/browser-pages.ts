@@ -4,8 +4,8 @@ import { launchChromium, PATIENCE, serveApp, watchPage } from "./chromium.ts";
 import { SheetPage } from "./sheet-page.ts";
 
 /**
- * One browser and one served application for the tests of a file. `open` gives a fresh page, wide unless told; after each
- * test its page must have raised no error and asked no other host, and is closed.
+ * One browser and one served application for the tests of a file. `open` gives a fresh page with the first demo on it,
+ * wide unless told; after each test its page must have raised no error and asked no other host, and is closed.
  */
 export function browserPages(): {
   open(options?: BrowserContextOptions, visit?: Parameters<SheetPage["open"]>[1]): Promise<SheetPage>;
@@ -42,6 +42,8 @@ export function browserPages(): {
       const hand = new SheetPage(await context.newPage());
       opened.push({ hand, watch: watchPage(hand.page) });
       await hand.open(app.url, visit);
+      // Until then whatever is chosen goes again when the demo comes.
+      await hand.page.getByRole("heading", { name: "Cinderpath Lane 12" }).waitFor();
       return hand;
     },
   };

@@ -17,6 +17,7 @@ async function drawPool(hand: SheetPage): Promise<void> {
   await keyboard.press("Tab");
   await keyboard.type("16");
   await keyboard.press("Enter");
+  await expect.poll(() => hand.undoWords()).toBe("Undo: Draw pool 1");
 }
 
 describe("by pointer", () => {
@@ -39,7 +40,7 @@ describe("by pointer", () => {
     await page.mouse.up();
     await expect.poll(() => hand.undoWords()).toBe("Undo: Bend a side of pool 1");
     // Pulled 48 in. out of a side 192 in. long.
-    expect(await page.getByLabel("Bend of the side from corner 2").inputValue()).toBe(`4' 0"`);
+    await expect.poll(() => page.getByLabel("Bend of the side from corner 2").inputValue()).toBe(`4' 0"`);
   });
 
   it("a proposed tie that is tapped is recorded, and undo takes it back", async () => {
@@ -52,7 +53,7 @@ describe("by pointer", () => {
     await hand.click(-21, 0);
     await page.getByRole("button", { name: "Record this tie" }).click();
     await expect.poll(() => open.count()).toBe(3);
-    expect(await hand.undoWords()).toBe("Undo: Record tie 1");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Record tie 1");
     await page.keyboard.press("Control+z");
     await expect.poll(() => open.count()).toBe(4);
   });
@@ -89,6 +90,7 @@ describe("by fingers", () => {
     await hand.emptySheet();
     const session = await page.context().newCDPSession(page);
     await page.getByRole("button", { name: /Rectangle by size/ }).tap();
+    await hand.holds("pool-rectangle");
     await moveFingers(session, [[250, 400]], [[350, 450]], [[550, 560]]);
     await expect.poll(() => hand.undoWords()).toBe("Undo: Draw pool 1");
     const before = await hand.camera();

@@ -112,7 +112,12 @@ export async function launchOnProfile(profile: string): Promise<ProfileBrowser> 
 
 /** A headless browser with a new, empty profile that is deleted when it closes (Playwright's own doing). */
 export function launchChromium(): Promise<Browser> {
-  return chromium.launch({ executablePath: requireChromium(), headless: true, args: launchArguments });
+  return chromium.launch({
+    executablePath: requireChromium(),
+    headless: true,
+    args: launchArguments,
+    timeout: 3 * PATIENCE,
+  });
 }
 
 /**

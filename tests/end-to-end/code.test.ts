@@ -49,7 +49,7 @@ describe("the code beside the sheet", () => {
     for (const heading of ["Measured", "How sure the limit is", "What this rule protects people from"]) {
       await finding.getByRole("heading", { name: heading }).waitFor();
     }
-    expect(await finding.textContent()).toContain("limit 5' 0\"");
+    await expect.poll(() => finding.textContent()).toContain("limit 5' 0\"");
   });
 
   it("puts an amendment in force: findings name it and follow it, and undo takes it back", async () => {
@@ -59,6 +59,8 @@ describe("the code beside the sheet", () => {
     const part = page
       .getByRole("navigation", { name: "Parts of the article" })
       .getByRole("button", { name: /^26 B7.*Fixed metal/ });
+    // Counts stand there once the first report has come.
+    await part.locator(".count").first().waitFor();
     const before = await part.textContent();
     await amendments.getByLabel("Which number does it change?").fill("fixed metal distance");
     await amendments

@@ -30,6 +30,7 @@ async function drawPool(): Promise<void> {
   await entry.getByRole("textbox").first().fill("32'");
   await entry.getByRole("textbox").nth(1).fill("16 ft");
   await page.keyboard.press("Enter");
+  await expect.poll(() => hand.undoWords()).toBe("Undo: Draw pool 1");
 }
 
 describe("from an empty sheet", () => {
@@ -81,6 +82,7 @@ describe("from an empty sheet", () => {
     const undo = page.getByRole("button", { name: /^Undo/ });
     while (await undo.isEnabled()) await undo.click();
     await hand.panel("Outline");
+    await page.getByText("Nothing is drawn yet.").waitFor();
     expect(await page.getByRole("option").count()).toBe(0);
     const redo = page.getByRole("button", { name: /^Redo/ });
     while (await redo.isEnabled()) await redo.click();

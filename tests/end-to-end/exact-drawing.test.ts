@@ -40,7 +40,7 @@ describe("while drawing", () => {
     await typeInto(hand, { Length: "5.08 m", Direction: "N 45 E" });
     await hand.page.getByRole("button", { name: "End the line" }).click();
     await expect.poll(() => hand.undoWords()).toBe("Undo: Draw fence 1");
-    expect(await corner(hand, 2)).toEqual([`-30' 0"`, `16' 6 1/2"`]);
+    await expect.poll(() => corner(hand, 2)).toEqual([`-30' 0"`, `16' 6 1/2"`]);
     // 5.08 m are 200 in., at 45 degrees 100 times the root of 2 each way.
     expect(
       Number.parseFloat((await hand.page.getByLabel("Corner 3, right").inputValue()).replace('"', "")),
@@ -66,8 +66,8 @@ describe("while drawing", () => {
     await page.getByRole("button", { name: "End the line" }).click();
     await expect.poll(() => hand.undoWords()).toBe("Undo: Draw fence 1");
     // A half circle of radius 60 is 60 deep.
-    expect(await page.getByLabel("Bend of the side from corner 1").inputValue()).toBe(`5' 0"`);
-    expect(await corner(hand, 3)).toEqual([`-5' 0"`, `-20' 0"`]);
+    await expect.poll(() => page.getByLabel("Bend of the side from corner 1").inputValue()).toBe(`5' 0"`);
+    await expect.poll(() => corner(hand, 3)).toEqual([`-5' 0"`, `-20' 0"`]);
   });
 });
 
@@ -116,8 +116,8 @@ describe("corners and sides", () => {
       .waitFor();
     await typeInto(hand, { radius: "4'" });
     await expect.poll(() => hand.undoWords()).toBe("Undo: Round a corner of pool 1");
-    expect(await corner(hand, 3)).toEqual([`16' 0"`, `4' 0"`]);
-    expect(await corner(hand, 4)).toEqual([`12' 0"`, `8' 0"`]);
+    await expect.poll(() => corner(hand, 3)).toEqual([`16' 0"`, `4' 0"`]);
+    await expect.poll(() => corner(hand, 4)).toEqual([`12' 0"`, `8' 0"`]);
   });
 
   it("by keys alone: a side is chosen, made an arc, bent by a radius and made straight", async () => {

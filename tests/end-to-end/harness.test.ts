@@ -1,5 +1,5 @@
 import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { findChromium, launchChromium, serveApp, watchPage } from "./chromium.ts";
 
 let browser: Browser;
@@ -52,11 +52,9 @@ describe("the browser harness", () => {
       image.src = address;
       await image.decode().catch(() => undefined);
     }, elsewhere);
-    await vi.waitFor(() => {
-      expect(watch.errors.join("\n")).toMatch(/reported/);
-      expect(watch.errors.join("\n")).toMatch(/thrown/);
-    });
-    expect(watch.foreignRequests()).toEqual([elsewhere]);
+    await expect.poll(() => watch.errors.join("\n")).toMatch(/reported/);
+    await expect.poll(() => watch.errors.join("\n")).toMatch(/thrown/);
+    await expect.poll(() => watch.foreignRequests()).toEqual([elsewhere]);
     await page.close();
     await app.close();
   });

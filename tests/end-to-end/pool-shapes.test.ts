@@ -118,7 +118,7 @@ describe("the ring of a pool by its dimensions", () => {
     await choose(hand, shape);
     await typeSizes(hand, sizes);
     await page.keyboard.press("Enter");
-    expect(await hand.undoWords()).toBe("Undo: Draw pool 1");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Draw pool 1");
     await hand.panel("Copper");
     const line = page.locator(".takeoff-line", { hasText: "Ring" });
     // Copper is shown to the inch.
@@ -165,12 +165,14 @@ describe("placing a pool", () => {
     const { x, y } = await hand.camera();
     const [left, up] = [Math.round((x - 240) / 60) * 60, Math.round(y / 60) * 60];
     await hand.click(left, up);
-    expect(await hand.undoWords()).toBe("Undo: Draw pool 1");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Draw pool 1");
     // The held corner lies where it was clicked; mirrored and turned by a quarter, its short side runs to the right.
-    const corner = (number: number, way: string) =>
-      page.getByLabel(`Corner ${number}, ${way}`, { exact: true }).inputValue();
-    expect([await corner(1, "right"), await corner(1, "up")]).toEqual([feetAndInches(left), feetAndInches(up)]);
-    expect([await corner(2, "right"), await corner(2, "up")]).toEqual([feetAndInches(left + 192), feetAndInches(up)]);
+    const corner = (number: number) =>
+      Promise.all(
+        ["right", "up"].map((way) => page.getByLabel(`Corner ${number}, ${way}`, { exact: true }).inputValue()),
+      );
+    await expect.poll(() => corner(1)).toEqual([feetAndInches(left), feetAndInches(up)]);
+    await expect.poll(() => corner(2)).toEqual([feetAndInches(left + 192), feetAndInches(up)]);
   });
 
   it("by keys alone, from the list of commands; typed sizes and Enter", async () => {
@@ -207,7 +209,7 @@ describe("placing a pool", () => {
     }
     await page.keyboard.up("Alt");
     await page.getByRole("button", { name: "Close the outline" }).click();
-    expect(await hand.undoWords()).toBe("Undo: Draw pool 1");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Draw pool 1");
     await hand.panel("Copper");
     const line = page.locator(".takeoff-line", { hasText: "Ring" });
     // A pixel is about half an inch here: to the foot.
@@ -222,7 +224,7 @@ describe("placing a pool", () => {
     const { x, y } = await hand.camera();
     const at = [Math.round(x / 60) * 60, Math.round(y / 60) * 60] as const;
     await hand.click(...at);
-    expect(await hand.undoWords()).toBe("Undo: Draw pool 1");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Draw pool 1");
     // The pool's left wall lies 16 ft left of its middle.
     const left = at[0] - 192;
     await hand.take("i");

@@ -221,12 +221,13 @@ export const SCREENS: readonly Screen[] = [
       await hand.take("Shift+e");
       // The whole yard is in view then.
       await page.locator('.sheet-canvas[data-tool="dimension"]').waitFor();
-      // Above the yard, where nothing lies but what was said of the screen before.
-      const away = page.getByRole("button", { name: "Put the notice away" });
-      if (await away.isVisible()) await away.click();
+      // Above the yard, where nothing lies but what was said of the screen before; it may be going by itself just now.
+      await page.evaluate(() => document.querySelector<HTMLElement>(".notice > [aria-label^='Put']")?.click());
       await hand.click(0, 460);
       await hand.click(180, 460);
       await hand.click(90, 490);
+      // What waits for the tool's code would be given up with the tool.
+      await page.getByRole("button", { name: /^Undo: Draw dimension/ }).waitFor();
       await hand.take("s");
       await hand.click(40, 490);
       await page.getByRole("button", { name: "Take the dimension away" }).waitFor();

@@ -1,7 +1,7 @@
 /** A hostile site file shows as text and harms nothing; the page's policy forbids what nothing of ours needs. */
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
-import { launchChromium, type PageWatch, serveApp, watchPage } from "./chromium.ts";
+import { launchChromium, PATIENCE, type PageWatch, serveApp, watchPage } from "./chromium.ts";
 import { SheetPage } from "./sheet-page.ts";
 
 let app: Awaited<ReturnType<typeof serveApp>>;
@@ -23,6 +23,7 @@ afterAll(async () => {
 beforeEach(async () => {
   await context?.close();
   context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
+  context.setDefaultTimeout(PATIENCE);
   page = await context.newPage();
   watch = watchPage(page);
   sheet = new SheetPage(page);
@@ -80,8 +81,10 @@ describe("a hostile site file", () => {
     await page.getByRole("region", { name: "Steps taken" }).waitFor();
     await page.keyboard.press("Escape");
     await sheet.siteCommand("Print the plan");
-    await expect.poll(async () => (await page.locator("body").allTextContents()).join()).toContain("harmed=1");
+    const print = page.getByRole("dialog", { name: "Print the plan" });
+    await expect.poll(async () => (await print.locator(".print-page").allTextContents()).join()).toContain("harmed=1");
     await page.keyboard.press("Escape");
+    await print.waitFor({ state: "hidden" });
     await page.reload();
     await expect.poll(async () => (await page.locator(".site-name").allTextContents()).join()).toContain(SCRIPT);
     expect(await harm()).toEqual(UNHARMED);
@@ -115,7 +118,7 @@ describe("a hostile site file", () => {
     await openFile("bad.site.json", text);
     const dialog = page.getByRole("dialog", { name: "This file was not opened" });
     await dialog.waitFor();
-    expect(await dialog.textContent()).toMatch(words);
+    await expect.poll(() => dialog.textContent()).toMatch(words);
     await dialog.getByRole("button", { name: "Back to the sheet" }).click();
     expect((await page.locator(".site-name").allTextContents()).join()).toContain("Cinderpath");
     expect(await harm()).toEqual(UNHARMED);

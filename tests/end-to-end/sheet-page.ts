@@ -26,8 +26,10 @@ export class SheetPage {
     await this.sheet.waitFor();
   }
 
-  /** Center of the view in inches, and pixels to an inch. */
+  /** Center of the view in inches, and pixels to an inch: where it lies once all that was done before is shown. */
   async camera(): Promise<{ x: number; y: number; scale: number }> {
+    // A command may move the view in the next frame, and the frame after it shows that.
+    await this.page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
     const [x, y, scale] = (await this.sheet.getAttribute("data-camera"))?.split(" ").map(Number) ?? [];
     if (x === undefined || y === undefined || scale === undefined) throw new Error("the sheet has no camera");
     return { x, y, scale };
@@ -64,6 +66,11 @@ export class SheetPage {
     await this.page.keyboard.press("Escape");
     await this.sheet.focus();
     await this.page.keyboard.press(key);
+  }
+
+  /** Waits until a tool is the one in hand: what a finger taps is not yet done when the tap ends. */
+  async holds(tool: string): Promise<void> {
+    await this.page.locator(`.sheet-canvas[data-tool="${tool}"]`).waitFor();
   }
 
   async siteCommand(label: string): Promise<void> {

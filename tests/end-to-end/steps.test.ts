@@ -1,7 +1,7 @@
 /** The list of steps taken: back and forward through it by pointer and by keys. Expectations are arithmetic. */
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { launchChromium, serveApp, watchPage } from "./chromium.ts";
+import { launchChromium, PATIENCE, serveApp, watchPage } from "./chromium.ts";
 import { SheetPage } from "./sheet-page.ts";
 
 let app: Awaited<ReturnType<typeof serveApp>>;
@@ -18,6 +18,7 @@ afterAll(async () => {
 
 it("goes back and forward through the steps; the one that is shown is marked and stays in view in a long list", async () => {
   const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+  page.setDefaultTimeout(PATIENCE);
   const watch = watchPage(page);
   const sheet = new SheetPage(page);
   await sheet.open(app.url);
@@ -54,13 +55,14 @@ it("goes back and forward through the steps; the one that is shown is marked and
   await expect.poll(() => shown.getAttribute("aria-posinset")).toBe("61");
   await page.keyboard.press("Escape");
   await list.waitFor({ state: "detached" });
-  expect(await page.evaluate(() => document.activeElement?.getAttribute("aria-label"))).toBe("Steps taken");
+  await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute("aria-label"))).toBe("Steps taken");
   expect(watch.errors).toEqual([]);
   await page.close();
 });
 
 it("takes back one thing at a time: the last corner of a drawing, the move under way, then the steps behind them", async () => {
   const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+  page.setDefaultTimeout(PATIENCE);
   const watch = watchPage(page);
   const sheet = new SheetPage(page);
   await sheet.open(app.url);
@@ -78,7 +80,7 @@ it("takes back one thing at a time: the last corner of a drawing, the move under
   await page.locator(".topbar").getByRole("button", { name: "Take back the last point" }).click();
   await page.keyboard.press("Control+z");
   await expect.poll(() => back.count()).toBe(0);
-  expect(await sheet.undoWords()).toBe(placed);
+  await expect.poll(() => sheet.undoWords()).toBe(placed);
   await page.keyboard.press("Escape");
 
   await sheet.pull([60, 60], [60, 120]);

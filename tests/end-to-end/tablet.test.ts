@@ -37,6 +37,7 @@ describe("a stylus", () => {
     await hand.emptySheet();
     const session = await page.context().newCDPSession(page);
     await page.getByRole("button", { name: /Rectangle by size/ }).tap();
+    await hand.holds("pool-rectangle");
     const pen = (type: "mousePressed" | "mouseMoved" | "mouseReleased", x: number, y: number) =>
       session.send("Input.dispatchMouseEvent", {
         type,
@@ -86,7 +87,7 @@ describe("a finger", () => {
     await page.getByRole("option", { name: /^.*Fence, south run/ }).tap();
     await page.getByRole("button", { name: "Close the details" }).tap();
     await add.tap();
-    expect(await add.getAttribute("aria-pressed")).toBe("true");
+    await expect.poll(() => add.getAttribute("aria-pressed")).toBe("true");
     // The middle of the pool, which lies from 0, 0 to 32 by 16 ft; beside its label.
     const at = await hand.onScreen(300, 40);
     await page.touchscreen.tap(at.x, at.y);
@@ -125,9 +126,10 @@ describe("turning the tablet round", () => {
   it("in the middle of a drawing loses nothing, and every control stays in reach", async () => {
     const hand = await tablet();
     const { page } = hand;
-    expect(await page.evaluate(outOfReach)).toEqual([]);
+    await expect.poll(() => page.evaluate(outOfReach)).toEqual([]);
     await hand.emptySheet();
     await page.getByRole("button", { name: /Free outline/ }).tap();
+    await hand.holds("pool-outline");
     const tap = async (x: number, y: number) => {
       const at = await hand.onScreen(x, y);
       await page.touchscreen.tap(at.x, at.y);
@@ -136,7 +138,7 @@ describe("turning the tablet round", () => {
     await tap(96, -96);
     await page.setViewportSize(ON_ITS_SIDE);
     await expect.poll(async () => (await hand.sheet.boundingBox())?.width).toBeGreaterThan(834);
-    expect(await page.evaluate(outOfReach)).toEqual([]);
+    await expect.poll(() => page.evaluate(outOfReach)).toEqual([]);
     await tap(96, 96);
     await page.getByRole("button", { name: "Close the outline" }).tap();
     await expect.poll(() => hand.undoWords()).toBe("Undo: Draw pool 1");
@@ -157,11 +159,14 @@ describe("a slice of a split screen", () => {
     for (const width of SLICES) {
       await page.setViewportSize({ width, height: 1000 });
       await expect.poll(async () => (await hand.sheet.boundingBox())?.width).toBe(width);
-      expect(await page.evaluate(outOfReach)).toEqual([]);
+      await expect.poll(() => page.evaluate(outOfReach)).toEqual([]);
       const box = async (selector: string) => (await page.locator(selector).boundingBox()) ?? { x: -1, y: 0, width: 0 };
       for (const selector of [".topbar .counts", ".copper-total", ".topbar-site"]) {
-        const { x, width: wide } = await box(selector);
-        expect([x >= 0, x + wide <= width, wide > 20], `${selector} at ${width}`).toEqual([true, true, true]);
+        const isThere = async () => {
+          const { x, width: wide } = await box(selector);
+          return [x >= 0, x + wide <= width, wide > 20];
+        };
+        await expect.poll(isThere, { message: `${selector} at ${width}` }).toEqual([true, true, true]);
       }
     }
     await page.getByRole("button", { name: "Details", exact: true }).tap();
@@ -174,7 +179,7 @@ describe("half of a split screen", () => {
   it("holds every control, and a finding stays in sight above its words", async () => {
     const hand = await tablet(HALF);
     const { page } = hand;
-    expect(await page.evaluate(outOfReach)).toEqual([]);
+    await expect.poll(() => page.evaluate(outOfReach)).toEqual([]);
     await page.getByRole("button", { name: "Parts", exact: true }).tap();
     await page.getByRole("button", { name: /^26 B7.*Fixed metal/ }).tap();
     await page.getByRole("button", { name: /Fence, south run/ }).tap();
@@ -186,6 +191,8 @@ describe("half of a split screen", () => {
     await expect.poll(() => details.isVisible()).toBe(false);
     // Key hints are for keyboards.
     await page.getByRole("button", { name: "Site menu" }).tap();
-    expect(await page.getByRole("menuitem", { name: "Save", exact: true }).locator("kbd").isVisible()).toBe(false);
+    const save = page.getByRole("menuitem", { name: "Save", exact: true });
+    await save.waitFor();
+    expect(await save.locator("kbd").isVisible()).toBe(false);
   });
 });

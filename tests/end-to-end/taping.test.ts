@@ -45,7 +45,7 @@ describe("taping in", () => {
     await expect.poll(() => dialog.getByText(/does not fit/).count()).toBe(0);
     await dialog.getByRole("button", { name: "Draw it" }).click();
     await dialog.waitFor({ state: "detached" });
-    expect(await hand.undoWords()).toBe("Undo: Draw pool 1 as taped");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Draw pool 1 as taped");
     await hand.panel("Copper");
     // A ring 21 in. off a pool of 16 by 32 ft: 2 (192 + 384) + 2 pi 21 = 1283.95 in., 107 ft 0 in.
     await page.getByText(`107' 0"`).first().waitFor();
@@ -58,10 +58,10 @@ describe("taping in", () => {
     await page.keyboard.press("Shift+T");
     await expect.poll(() => dialog.getByLabel("From B, point 3").inputValue()).toBe(`${POOL[2]?.[1]?.toFixed(4)}in`);
     await dialog.getByRole("button", { name: "Clear the table" }).click();
-    expect(await dialog.getByLabel("From B, point 3").inputValue()).toBe("");
+    await expect.poll(() => dialog.getByLabel("From B, point 3").inputValue()).toBe("");
     // A slip of the hand loses nothing.
     await dialog.getByRole("button", { name: "Bring the table back" }).click();
-    expect(await dialog.getByLabel("From B, point 3").inputValue()).toBe(`${POOL[2]?.[1]?.toFixed(4)}in`);
+    await expect.poll(() => dialog.getByLabel("From B, point 3").inputValue()).toBe(`${POOL[2]?.[1]?.toFixed(4)}in`);
   });
 
   it("by keys: Enter goes on to the next point; what cannot be read is named and draws nothing", async () => {

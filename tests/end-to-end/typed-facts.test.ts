@@ -42,7 +42,7 @@ it("stays where the next thing on the sheet is pressed", async () => {
   await expect.poll(() => hand.undoWords()).toMatch(/name/i);
   await hand.click(0, 0);
   await hand.page.getByText("Equipment, pump-1").waitFor();
-  expect(await hand.page.getByLabel("Name", { exact: true }).inputValue()).toBe("North pump");
+  await expect.poll(() => hand.page.getByLabel("Name", { exact: true }).inputValue()).toBe("North pump");
 });
 
 it("is in the file that is saved by its key", async () => {
@@ -52,7 +52,6 @@ it("is in the file that is saved by its key", async () => {
   await hand.page.keyboard.press("Control+s");
   const saved = JSON.parse(await readFile(await (await download).path(), "utf8"));
   expect(saved.elements[0]).toMatchObject({ id: "pump-1", name: "North pump" });
-  expect(
-    await hand.page.getByLabel("Name", { exact: true }).evaluate((field) => field === document.activeElement),
-  ).toBe(true);
+  const name = hand.page.getByLabel("Name", { exact: true });
+  await expect.poll(() => name.evaluate((field) => field === document.activeElement)).toBe(true);
 });

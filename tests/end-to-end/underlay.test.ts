@@ -60,12 +60,13 @@ describe("a picture underneath", () => {
     const width = async () => (await picture.boundingBox())?.width ?? 0;
     const { scale } = await hand.camera();
     await expect.poll(async () => (await width()) / scale).toBeCloseTo(3120, 0);
-    const corner = await hand.onScreen(-780, 0);
-    expect((await picture.boundingBox())?.x).toBeCloseTo(corner.x, 0);
+    /** How far the picture's left side lies from a place, pixels. */
+    const off = async (x: number) => ((await picture.boundingBox())?.x ?? Number.NaN) - (await hand.onScreen(x, 0)).x;
+    await expect.poll(() => off(-780)).toBeCloseTo(0, 0);
     await hand.sheet.focus();
     await page.keyboard.press("+");
     await expect.poll(async () => (await width()) / (await hand.camera()).scale).toBeCloseTo(3120, 0);
-    expect(await hand.undoWords()).toBe("Undo: Lay a picture underneath");
+    await expect.poll(() => hand.undoWords()).toBe("Undo: Lay a picture underneath");
     // Brought to scale anew, it stays where it lies and turned as it is: place 1 keeps its place on the sheet.
     await page.keyboard.press("Shift+U");
     await dialog.getByRole("button", { name: "Bring it to scale again" }).click();
@@ -78,8 +79,7 @@ describe("a picture underneath", () => {
     await dialog.waitFor({ state: "detached" });
     await expect.poll(async () => (await width()) / (await hand.camera()).scale).toBeCloseTo(6240, 0);
     // Place 1 lay at 0, 0, and 650 pixels are now 1560 in.
-    const moved = await hand.onScreen(-1560, 0);
-    expect((await picture.boundingBox())?.x).toBeCloseTo(moved.x, 0);
+    await expect.poll(() => off(-1560)).toBeCloseTo(0, 0);
     await page.keyboard.press("Control+z");
     await page.keyboard.press("Shift+U");
     await dialog.getByRole("button", { name: "Hide it" }).click();

@@ -24,7 +24,7 @@ describe("on a first visit", () => {
     await page.keyboard.press("Enter");
     await step(2);
     const part = page.getByRole("navigation", { name: "Parts of the article" }).getByRole("button", { name: /^26 B7/ });
-    expect(await part.getAttribute("aria-pressed")).toBe("true");
+    await expect.poll(() => part.getAttribute("aria-pressed")).toBe("true");
     await page.keyboard.press("Enter");
     await step(3);
     const finding = page.getByRole("article", { name: /^Finding/ });
@@ -45,7 +45,7 @@ describe("on a first visit", () => {
     await page.keyboard.press("Enter");
     await card.waitFor({ state: "detached" });
     // The keys go on on the sheet.
-    expect(await page.evaluate(() => document.activeElement?.getAttribute("role"))).toBe("application");
+    await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute("role"))).toBe("application");
     await page.getByRole("button", { name: "The whole site", pressed: true }).waitFor();
   });
 
@@ -68,7 +68,7 @@ describe("on a first visit", () => {
     await step(2);
     await card.getByRole("button", { name: "Back" }).click();
     await step(1);
-    expect(await focused()).toBe("Next");
+    await expect.poll(focused).toBe("Next");
     await page.keyboard.press("Escape");
     await card.waitFor({ state: "detached" });
     // The keys go on where they were.
@@ -88,12 +88,13 @@ describe("on a first visit", () => {
     await page.keyboard.type("16");
     await page.keyboard.press("Enter");
     await expect.poll(() => hand.undoWords()).toBe("Undo: Draw pool 1");
-    await hand.siteCommand("Walk round the program");
-    await step(1);
-    await page
+    // Looked for from before it is said: it goes again after a while.
+    const said = page
       .getByRole("status")
       .getByText(/Your own sheet is kept/)
       .waitFor();
+    await Promise.all([said, hand.siteCommand("Walk round the program")]);
+    await step(1);
     await page.getByRole("heading", { name: "Cinderpath Lane 12" }).waitFor();
   });
 });
@@ -114,8 +115,11 @@ describe("by fingers", () => {
     const place = async () => (await hand.onScreen(192, -55)).y;
     const column = async () => (await details.boundingBox())?.y ?? 0;
     await expect.poll(async () => (await place()) < (await column())).toBe(true);
-    const box = await card.boundingBox();
-    expect(await place()).toBeGreaterThan((box?.y ?? 0) + (box?.height ?? 0));
+    const end = async () => {
+      const box = await card.boundingBox();
+      return (box?.y ?? Number.NaN) + (box?.height ?? 0);
+    };
+    await expect.poll(async () => (await place()) > (await end())).toBe(true);
     await next.tap();
     await step(4);
     await expect.poll(() => details.isVisible()).toBe(false);
