@@ -61,7 +61,7 @@ export function evenRing(request: EvenRingRequest): EvenRing {
   let blocking = barriers.filter((barrier) => reaches(barrier, bodies, offset));
   let loops = curves.loops.map((loop) => ringLoop(loop.path, loop.area, loop.bodies, bodies));
   let tooClose: EvenRing["tooClose"] = [];
-  const waiting = keepOuts.filter((keepOut) => reaches(keepOut, bodies, offset));
+  const waiting = keepOuts.filter((keepOut) => reaches(keepOut, bodies, offset) || crossesAny(keepOut, loops));
   for (let round = 0; round <= waiting.length; round++) {
     const crossed = waiting.filter((one) => !blocking.includes(one) && crossesAny(one, loops));
     if (crossed.length === 0 && (round > 0 || blocking.length === 0)) break;
@@ -85,9 +85,14 @@ export function reaches(barrier: Barrier, bodies: readonly Area[], offset: numbe
   return path.edges.length > 0 && bodies.some((body) => pathToArea(path, body).length < offset - LIMIT_TOLERANCE);
 }
 
+/** Whether a ring runs into a keep-out, or wholly inside it. */
 function crossesAny(keepOut: Barrier, loops: readonly RingLoopPath[]): boolean {
   const path = barrierPath(keepOut);
-  return loops.some((loop) => pathToPath(loop.path, path).length === 0);
+  const ground = keepOut.shape === "solid" ? { outer: path, holes: [] } : null;
+  return loops.some((loop) => {
+    const start = loop.path.edges[0]?.from;
+    return pathToPath(loop.path, path).length === 0 || (ground && start && contains(ground, start));
+  });
 }
 
 function ringLoop(path: Path, area: number, follows: readonly number[], bodies: readonly Area[]): RingLoopPath {

@@ -241,6 +241,14 @@ describe("even ring and barriers", () => {
     expect(close(across)).toBeCloseTo(8 + 2 * 14, 2);
   });
 
+  it("lies along the water, too close all round, where a keep-out takes all the ground that it would run over", () => {
+    const all = block(-60, -60, 444, 252);
+    const ring = evenRing({ bodies: [pool], offset: 21, barriers: [], keepOuts: [all] });
+    // Arithmetic: the water's own edge.
+    expect(total(ring)).toBeCloseTo(1152, 1);
+    expect(close(ring)).toBeCloseTo(1152, 1);
+  });
+
   it("stays on ground that a building leaves, whatever the outline's first vertex", () => {
     const house = block(-200, -200, 200, -10);
     const lengths = variantsOf(romanEnd).map(({ data, place }) => {

@@ -1,4 +1,4 @@
-import { concretePool, line } from "../common/example-yard.ts";
+import { box, concretePool, line } from "../common/example-yard.ts";
 import type { RuleExample } from "../rule.ts";
 
 /** A wall whose face stands `away` from the long side of the pool. */
@@ -27,6 +27,13 @@ export const examples: readonly RuleExample[] = [
     source,
     edition: "nec-2020",
     elements: [concretePool(), wall(17.99)],
+    expect: { element: "wall", outcome: "review" },
+  },
+  {
+    name: "a keep-out over all the ground of a ring",
+    source,
+    edition: "nec-2020",
+    elements: [concretePool(), { id: "wall", kind: "keep-out", outline: box(100, 202, 200, 216) }],
     expect: { element: "wall", outcome: "review" },
   },
   {

@@ -13,6 +13,7 @@ import { elementName } from "../../words/element-names.ts";
 import { bondedBodies } from "../common/storable.ts";
 import { BARE, settle, speakerOf, subjectName, witnessLine, yesNo } from "../common/verdicts.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
+import { lengthWithoutRoom } from "./keep-outs.ts";
 
 export const rule: Rule = {
   id: "ring-room",
@@ -20,9 +21,9 @@ export const rule: Rule = {
   part: "perimeter",
   sections: everyEdition("680.26(B)(2)"),
   subjects:
-    "Each wall or building that ends the perimeter, or may, and stands nearer to the water than a ring may lie, where the plan lays a ring.",
-  measure: "The straight distance from the inside wall to its face, and how far it runs as near as that.",
-  parameters: ["ring.min", "perimeter.width"],
+    "Each wall or building that ends the perimeter, or may, and stands nearer to the water than a ring may lie, and each keep-out that covers all the ground in which one may lie, where the plan lays a ring.",
+  measure: "The straight distance from the inside wall to its face, and how far it leaves no room.",
+  parameters: ["ring.min", "ring.max", "perimeter.width"],
   bodyByBody: true,
   protects: "A ring squeezed against the shell, or left out behind a wall, leaves the strip in front of it unbonded.",
   judge: (yard) => bondedBodies(yard).flatMap((body) => judgeBody(yard, body)),
@@ -49,9 +50,35 @@ function judgeBody(yard: Yard, body: Body): Verdict[] {
       .map(({ element, footprint }) => ({ element, area: footprint, unsure: unsureOf(element) })),
     ...yard.buildings.filter(({ element }) => reaches(element, 0)).map((building) => ({ ...building, unsure: 0 })),
   ];
-  return standing.flatMap(({ element, area, unsure }) => {
-    const face = nearFace(yard, body, area, unsure);
-    return face === null ? [] : [judgeNear(yard, body, element, face, unsure > 0)];
+  return [
+    ...standing.flatMap(({ element, area, unsure }) => {
+      const face = nearFace(yard, body, area, unsure);
+      if (face === null) return [];
+      return [
+        judgeNear(yard, body, element, face, (extent) => standsIn(yard, body, element, face, extent, unsure > 0)),
+      ];
+    }),
+    ...judgeKeepOuts(yard, body),
+  ];
+}
+
+function judgeKeepOuts(yard: Yard, body: Body): Verdict[] {
+  const [min, max] = [yard.edition.value("ring.min"), yard.edition.value("ring.max")];
+  const ringed = perimeterMethods(yard, body).flatMap(({ planned, piece }) =>
+    planned === "ring" ? [piece.region] : [],
+  );
+  return yard.all("keep-out").flatMap((element) => {
+    const shape = yard.shape(element);
+    const witness = yard.straight(element, body);
+    if (shape.kind !== "area" || witness.length > min + yard.accuracy) return [];
+    const extent = lengthWithoutRoom(yard, body, shape.area, ringed);
+    if (extent === 0) return [];
+    const say = speakerOf(yard);
+    return [
+      judgeNear(yard, body, element, { witness, extent }, (along) => {
+        return `${subjectName(element)} covers the ground in which a ring may lie, ${say.length(min)} to ${say.length(max)} from the inside wall of ${elementName(body.element)}: along ${along} there is no room for one.`;
+      }),
+    ];
   });
 }
 
@@ -122,11 +149,24 @@ function runsAlong({ from, to, length }: Witness, dx: number, dy: number): boole
 /** Cosine of the least angle between a face and the way to the water from which it stands across it. */
 const ALONG = 0.98;
 
-function judgeNear(yard: Yard, body: Body, element: KnownElement, face: NearFace, thin: boolean): Verdict {
-  const { witness, extent } = face;
+/** What a wall or building does to the ring, in words. */
+function standsIn(yard: Yard, body: Body, element: KnownElement, { witness }: NearFace, along: string, thin: boolean) {
   const say = speakerOf(yard);
   const min = yard.edition.value("ring.min");
-  const name = subjectName(element);
+  const unsure = witness.length >= min - 2 * LIMIT_TOLERANCE || yard.accuracy > 0;
+  const ends = yard.barriers("band", body).counted.some(({ id }) => id === element.id) ? "ends" : "may end";
+  return `${subjectName(element)} ${ends} the perimeter ${say.length(witness.length, min)} from the inside wall of ${elementName(body.element)}, and a ring lies at least ${say.length(min)} from it: along ${along} ${unsure ? "it is not sure that there is such room" : "there is no such room"}.${thin ? " Its thickness is not given." : ""}`;
+}
+
+function judgeNear(
+  yard: Yard,
+  body: Body,
+  element: KnownElement,
+  { witness, extent }: NearFace,
+  words: (extent: string) => string,
+): Verdict {
+  const say = speakerOf(yard);
+  const min = yard.edition.value("ring.min");
   const base = {
     ...BARE,
     element: element.id,
@@ -138,16 +178,13 @@ function judgeNear(yard: Yard, body: Body, element: KnownElement, face: NearFace
     limits: ["ring.min"] as const,
     witness: witnessLine(witness),
   };
-  const away = say.length(witness.length, min);
-  const unsure = witness.length >= min - 2 * LIMIT_TOLERANCE || yard.accuracy > 0;
   const band = yard.edition.value("perimeter.width");
   if (perimeterCopper(yard).some((copper) => yard.straight(copper, body).length <= band)) {
-    const why = `${name} stands ${away} from the inside wall of ${elementName(body.element)}. The perimeter copper recorded here is judged where it lies.`;
+    const why = `${subjectName(element)} stands ${say.length(witness.length, min)} from the inside wall of ${elementName(body.element)}. The perimeter copper recorded here is judged where it lies.`;
     return { ...base, outcome: "exempt", why };
   }
   const settled = settle(yard, ROOM_QUESTION, element.id, body.id);
-  const ends = yard.barriers("band", body).counted.some(({ id }) => id === element.id) ? "ends" : "may end";
-  const lead = `${name} ${ends} the perimeter ${away} from the inside wall of ${elementName(body.element)}, and a ring lies at least ${say.length(min)} from it: along ${say.length(extent)} ${unsure ? "it is not sure that there is such room" : "there is no such room"}.${thin ? " Its thickness is not given." : ""}${settled.note}`;
+  const lead = words(say.length(extent)) + settled.note;
   if (settled.choice === "yes") return { ...base, ...settled.trace, outcome: "meets", why: lead };
   const remedy =
     "Keep the ring on the pool side and ask the authority having jurisdiction, bond that stretch by steel or a grid where those serve, or move one of the two.";

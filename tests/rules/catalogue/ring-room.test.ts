@@ -93,3 +93,66 @@ describe("room for the ring before a wall", () => {
     expect(judge([wall(14), { ...ring, path: line(0, -200, 384, -200) }])).toMatchObject([{ outcome: "review" }]);
   });
 });
+
+describe("room for the ring beside a keep-out", () => {
+  const keepOut = (outline: object) => ({ id: "pad", kind: "keep-out", outline });
+
+  it("is asked about where it covers all the ground from 18 to 24 in., with the length of that", () => {
+    const verdict = verdictOf(rule, yardOf([concretePool(), keepOut(box(100, 202, 200, 222))]), "pad");
+    expect(verdict).toMatchObject({ outcome: "review", question: { id: "ring-too-near" } });
+    expect(verdict.measured.horizontal).toBeCloseTo(10, 9);
+    expect(verdict.extent).toBeCloseTo(100, 1);
+    for (const [nearest, farthest, count] of [
+      [18, 24, 1],
+      [18.01, 24, 0],
+      [18, 23.99, 0],
+      [-20, 24, 1],
+      [-20, 23.99, 0],
+      [25, 40, 0],
+    ] as const)
+      expect(judge([keepOut(box(100, 192 + nearest, 200, 192 + farthest))]), `${nearest} to ${farthest}`).toHaveLength(
+        count,
+      );
+    // Within what the drawing may be off, room on either side of it is no sure room.
+    expect(judge([keepOut(box(100, 211, 200, 215))], { accuracy: 1 })).toMatchObject([{ outcome: "review" }]);
+    expect(judge([keepOut(box(100, 211.01, 200, 215))], { accuracy: 1 })).toEqual([]);
+  });
+
+  it("is asked about at a corner of the pool, and all round where it covers everything", () => {
+    // Arithmetic: a quarter of the circle of 18 in. round the corner.
+    const corner = verdictOf(rule, yardOf([concretePool(), keepOut(box(-40, -40, 0, 0))]), "pad");
+    expect(corner.extent).toBeCloseTo(9 * Math.PI, 1);
+    const all = verdictOf(rule, yardOf([concretePool(), keepOut(box(-60, -60, 444, 252))]), "pad");
+    expect(all.outcome).toBe("review");
+    expect(all.extent).toBeCloseTo(1152 + 36 * Math.PI, 1);
+  });
+
+  it("is the same where a slab lies along the keep-out's edge, however the yard is turned", () => {
+    const extents = [0, 17.2, 90, 211].map((angle) => {
+      const turn = turnedBy(angle);
+      const placed = (x0: number, y0: number, x1: number, y1: number) => ({
+        vertices: box(x0, y0, x1, y1).vertices.map(([x = 0, y = 0]) => turn([x, y])),
+        closed: true,
+      });
+      const pool = { ...concretePool(), outline: placed(0, 0, 384, 192) };
+      const slab = {
+        id: "slab",
+        kind: "surface",
+        outline: placed(100, 192, 150, 240),
+        material: "concrete",
+        steel: "rebar",
+      };
+      const yard = yardOf([pool, slab, keepOut(placed(-30, -30, 420, 192 + 30))]);
+      return verdictOf(rule, yard, "pad").extent ?? 0;
+    });
+    // Arithmetic: all round at 18 in., less the 50 in. where steel serves.
+    for (const extent of extents) expect(extent).toBeCloseTo(1152 + 36 * Math.PI - 50, 1);
+  });
+
+  it("asks nothing where no ring is laid, or where copper is recorded", () => {
+    const pad = keepOut(box(100, 202, 200, 222));
+    expect(judge([deck({ steel: "rebar" }), pad])).toEqual([]);
+    const ring = { id: "ring", kind: "conductor", role: "ring", path: line(0, -21, 384, -21) };
+    expect(judge([pad, ring])).toMatchObject([{ outcome: "exempt" }]);
+  });
+});

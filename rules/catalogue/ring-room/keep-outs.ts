@@ -1,0 +1,46 @@
+/**
+ * Where a keep-out takes all the ground in which a ring may lie.
+ *
+ * The curve at the least distance from the inside wall is walked. In each place, straight away from the water, the ground from the least to the greatest distance of a ring has to lie in the keep-out, on a piece of the band
+ * that takes a ring. Within the drawing's accuracy either limit may lie that much farther in.
+ */
+import { regionContains } from "../../../geometry/clipping.ts";
+import { pointToArea } from "../../../geometry/distance.ts";
+import { offsetCurves } from "../../../geometry/offset.ts";
+import { contains, pathLength, pointAlong } from "../../../geometry/outline.ts";
+import type { Area, Point, Region } from "../../../geometry/types.ts";
+import type { Body, Yard } from "../../measures/yard.ts";
+import { holdsWhere } from "../../recorded/intervals.ts";
+
+/** How far apart the curve is looked at, inches. */
+const STEP = 3;
+
+/** Where between the least and the greatest distance of a ring the ground is looked at. */
+const SHARES = [0, 1, 1 / 2, 1 / 4, 3 / 4];
+
+/** Inches along the curve at the least distance where `keepOut` leaves a ring no room on the ground `ringed`; 0: none. */
+export function lengthWithoutRoom(yard: Yard, body: Body, keepOut: Area, ringed: readonly Region[]): number {
+  const [min, max] = [yard.edition.value("ring.min"), yard.edition.value("ring.max")];
+  const [least, greatest] = surelyLegal(min, max, yard.accuracy);
+  const isRinged = (p: Point) => ringed.some((region) => regionContains(region, p));
+  let length = 0;
+  for (const { path } of offsetCurves([body.water], min).loops) {
+    const isTaken = (s: number): boolean => {
+      const p = pointAlong(path, s);
+      const { from } = pointToArea(p, body.water);
+      const at = (distance: number): Point => [
+        from[0] + ((p[0] - from[0]) * distance) / min,
+        from[1] + ((p[1] - from[1]) * distance) / min,
+      ];
+      return SHARES.every((share) => contains(keepOut, at(least + (greatest - least) * share))) && isRinged(p);
+    };
+    for (const { from, to } of holdsWhere({ from: 0, to: pathLength(path) }, STEP, isTaken)) length += to - from;
+  }
+  return length;
+}
+
+/** The distances that are legal however the drawing is off; where it may be off by half of the range, the middle. */
+function surelyLegal(min: number, max: number, accuracy: number): [number, number] {
+  const middle = (min + max) / 2;
+  return [Math.min(min + accuracy, middle), Math.max(max - accuracy, middle)];
+}
