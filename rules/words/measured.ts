@@ -51,7 +51,7 @@ const NAMES: Readonly<Record<string, MeasureName>> = {
   gap: named("open in the perimeter bonding", "open"),
   largestGap: named("largest gap between ties", "largest gap between ties"),
   width: named("width of the perimeter surface", "wide"),
-  rimAbove: named("rim above the ground", "rim above the ground"),
+  rimAbove: named("rim above the ground", "rim above the ground", "length", "rim above the ground not known"),
   largestDimension: named("largest dimension", "largest dimension"),
   penetration: named("reach into the structure", "into the structure"),
   gridSpacing: named("spacing of the grid", "spacing of the grid"),
@@ -173,7 +173,9 @@ export function decidingText(
   };
   const open = keys.filter((key) => !keepsLimit(key, measured[key], required[key]));
   const chosen = open.find(decides) ?? open[0];
-  return chosen === undefined ? "" : (briefOf(finding, chosen, units)[0] ?? "");
+  if (chosen !== undefined) return briefOf(finding, chosen, units)[0] ?? "";
+  const { gap } = measured;
+  return typeof gap === "number" && gap > 0 ? `${lengthText(gap, units)} open` : "";
 }
 
 function keepsLimit(key: string, value: Measured[string] | undefined, limit: Measured[string] | undefined): boolean {

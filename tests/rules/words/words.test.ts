@@ -74,6 +74,8 @@ describe("measurements", () => {
       "2 in the clamp, limit 1",
     );
     expect(decidingText({ ...finding, margin: -5, outcome: "bond" })).toBe(`4' 7" in plan, limit 5' 0"`);
+    const band = { measured: { area: 4000, gap: 106 }, required: { width: 36 }, margin: null };
+    expect(decidingText({ ...band, outcome: "missing" })).toBe(`8' 10" open`);
   });
 
   it("follow the site's units", () => {
@@ -86,6 +88,12 @@ describe("measurements", () => {
     expect(measuredTexts({ measured: { gap: 12 }, required: {} })).toEqual([`open in the perimeter bonding 1' 0"`]);
     expect(measuredTexts({ measured: { largestGap: 480 }, required: { largestGap: 360 } })).toEqual([
       `largest gap between ties 40' 0" (limit 30' 0")`,
+    ]);
+  });
+
+  it("that are not known are not said to be none", () => {
+    expect(measuredTexts({ measured: { rimAbove: null }, required: { rimAbove: 28 } })).toEqual([
+      `rim above the ground not known (limit 2' 4")`,
     ]);
   });
 
