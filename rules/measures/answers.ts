@@ -1,6 +1,6 @@
 /** Answers kept in the site: found by question and element, and lapsed when what they were about has changed. */
 import type { EditionId } from "../editions/edition.ts";
-import type { Kind } from "../site/elements.ts";
+import type { Kind, TieElement } from "../site/elements.ts";
 import type { Answer, Site } from "../site/site.ts";
 
 export interface AnswerFound {
@@ -105,7 +105,12 @@ export function printOf(
 ): string {
   const parts: unknown[] = [edition];
   for (const id of new Set([element, body])) {
-    if (id !== null) parts.push(site.elements.find((e) => e.id === id) ?? null);
+    if (id === null) continue;
+    const asked = site.elements.find((e) => e.id === id);
+    parts.push(asked ?? null);
+    // What is asked about a tie is asked about what it joins, too.
+    const joins = asked?.kind === "tie" ? (asked as TieElement).joins : [];
+    for (const name of joins) parts.push(site.elements.find((e) => e.id === name) ?? name);
   }
   const amendments = (site.amendments ?? []).map(({ parameter, value }) => [parameter, value]);
   if (amendments.length > 0) parts.push(amendments);

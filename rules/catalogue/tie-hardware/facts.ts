@@ -1,9 +1,16 @@
 /** What a recorded tie is judged by. Sources: NEC 680.26(B), 250.8, 110.3(B). */
+import { pointToArea, pointToPath } from "../../../geometry/distance.ts";
+import { distanceBetween } from "../../../geometry/points.ts";
+import type { Point } from "../../../geometry/types.ts";
+import { exceeds } from "../../measures/compare.ts";
+import type { Shape } from "../../measures/shapes.ts";
 import type { Yard } from "../../measures/yard.ts";
 import { deadEndFact } from "../../recorded/dead-end.ts";
 import { bad, badUnlessAnswered, type Fact, good, open } from "../../recorded/fact.ts";
 import { PERIMETER } from "../../recorded/perimeter-name.ts";
 import type { TieReading } from "../../recorded/tie-reading.ts";
+import { elementName } from "../../words/element-names.ts";
+import { speakerOf } from "../common/verdicts.ts";
 
 export function tieFacts(yard: Yard, reading: TieReading): Fact[] {
   return [
@@ -12,9 +19,17 @@ export function tieFacts(yard: Yard, reading: TieReading): Fact[] {
     burialFact(yard, reading),
     joinsFact(yard, reading),
     deadEndFact(yard, reading),
+    placeFact(yard, reading),
   ];
 }
 
+/** Kinds of elements that are no thing a wire could be connected to. */
+const NOTHING_TO_JOIN: readonly string[] = ["tie", "keep-out", "inset", "overhead-line"];
+/**
+ * How far a tie may be drawn from what it joins, inches: as far as a short wire of its own goes, from the inside wall to the
+ * perimeter bonding. Anything longer is a conductor to be recorded. Basis: judgement.
+ */
+const OWN_WIRE = 60;
 /** Hardware with a jaw or a barrel that holds one wire unless it is listed for more. */
 const HOLDS_ONE_WIRE = ["listed-clamp", "lug"];
 /** A weld is no listed product, and steel tie wire holds bars inside the concrete. */
@@ -44,6 +59,16 @@ function wiresFact(yard: Yard, reading: TieReading): Fact {
       field,
       "How many wires are in the clamp (`conductorsInClamp`) is not given.",
       remedy,
+      ask(yard, reading, "tie-wires-in-clamp", text),
+      limits,
+    );
+  }
+  if (wires < 1) {
+    const text = `Does the clamp hold one wire at least and no more than ${wanted}?`;
+    return open(
+      field,
+      "No wire is said to be in it, and a connection holds one at least.",
+      "Look into the clamp and record how many wires it holds.",
       ask(yard, reading, "tie-wires-in-clamp", text),
       limits,
     );
@@ -117,8 +142,42 @@ function joinsFact(yard: Yard, reading: TieReading): Fact {
       question,
     );
   }
+  const bare = joins.filter(({ kind }) => NOTHING_TO_JOIN.includes(kind));
+  if (bare.length > 0) {
+    const says = `It names ${bare.map(elementName).join(", ")}, where there is nothing to connect.`;
+    return open("joins", says, remedy, question);
+  }
   const count = joins.length + (perimeterUnrecorded ? 1 : 0);
   if (count >= 2) return good("joins");
   const only = tie.joins.length === 0 ? "It joins nothing" : "It joins one thing only";
   return open("joins", `${only}, and a connection takes two.`, remedy, question);
+}
+
+/** A tie far from what it names: the place, the names, or a conductor between them is not as it is recorded. */
+function placeFact(yard: Yard, reading: TieReading): Fact {
+  const { tie, joins } = reading;
+  const far = joins
+    .map((element) => ({ element, away: distanceTo(yard.shape(element), tie.at) }))
+    .filter(({ away }) => exceeds(away, OWN_WIRE, yard.accuracy) === "yes");
+  if (far.length === 0) return good("at");
+  const { length } = speakerOf(yard);
+  const which = far.map(({ element, away }) => `${length(away, OWN_WIRE)} from ${elementName(element)}`).join(", ");
+  const names = far.map(({ element }) => elementName(element)).join(", ");
+  return open(
+    "at",
+    `It is recorded ${which}, which it is said to join; no tie reaches that far by itself.`,
+    "Record the tie where it is made, or the conductor that runs from it.",
+    ask(yard, reading, "tie-place", `Looked at on site, does this tie join ${names}?`),
+  );
+}
+
+function distanceTo(shape: Shape, at: Point): number {
+  switch (shape.kind) {
+    case "point":
+      return distanceBetween(shape.at, at);
+    case "path":
+      return pointToPath(at, shape.path).length;
+    case "area":
+      return pointToArea(at, shape.area).length;
+  }
 }

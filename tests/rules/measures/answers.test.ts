@@ -98,6 +98,15 @@ describe("an answer lapses", () => {
     expect(findingIn(rusty, "water-contact", null)).toMatchObject({ outcome: "review", lapsed: true });
   });
 
+  it("about a tie when what it joins is moved", () => {
+    const far = clampTie("far", [100, 340], ["ring", "post"]);
+    const site = siteOf([concretePool(), ringCopper(), ...fourTies(), post, far]);
+    const settled = answered(site, "tie-hardware", "far", "yes");
+    expect(findingIn(settled, "tie-hardware", "far").outcome).toBe("meets");
+    const moved = changed(settled, withField("post", { shape: { point: [100, 244] } }));
+    expect(findingIn(moved, "tie-hardware", "far")).toMatchObject({ outcome: "review", lapsed: true });
+  });
+
   it("when a local amendment changes the edition", () => {
     const near = { ...post, shape: { point: [100, 192 + 60.25] } };
     const site = siteOf([concretePool(), near], { accuracy: 0.5 });

@@ -1,0 +1,70 @@
+// A recorded tie against what it says that it joins. Sources: the site format (a tie joins elements, `at` is where it is made);
+// how far a tie may lie from them, and that it holds a wire at least: judgement, common practice, no source.
+import { describe, expect, it } from "vitest";
+import { branch, clampTie, findingOf, line, reportOf, soundYard } from "./yards.ts";
+
+const post = (y: number) => ({
+  id: "post",
+  kind: "metal",
+  shape: { point: [100, y] },
+  part: "light pole",
+  z: [0, 90],
+});
+const tieIn = (tie: object, ...more: object[]) =>
+  findingOf(reportOf([...soundYard(), post(230), ...more, tie]), "tie-hardware", "t");
+const t = (at: readonly [number, number], joins: readonly string[], changes: object = {}) =>
+  clampTie("t", at, joins, changes);
+
+describe("a tie", () => {
+  it("may have a short wire of its own, up to 60 in., and is a question beyond it", () => {
+    // The ring's north side lies at y 213, the post at y 230.
+    expect(tieIn(t([100, 230], ["ring", "post"])).outcome).toBe("meets");
+    expect(tieIn(t([100, 273], ["ring", "post"])).outcome).toBe("meets");
+    const far = tieIn(t([100, 273.01], ["ring", "post"]));
+    expect(far).toMatchObject({ outcome: "review", question: { id: "tie-place" } });
+    expect(far.why).toContain("which it is said to join");
+    expect(tieIn(t([100, 290.01], ["post", "w"]), branch("w", line(100, 290, 100, 400))).outcome).toBe("review");
+  });
+
+  it("far off leaves the part reached by it as it was, and stays open itself", () => {
+    const report = reportOf([...soundYard(), post(230), t([100, 400], ["ring", "post"])]);
+    expect(findingOf(report, "fixed-metal", "post").outcome).toBe("meets");
+    expect(findingOf(report, "tie-hardware", "t").outcome).toBe("review");
+  });
+
+  it("in the water of a pool lies at its shell", () => {
+    expect(tieIn(t([100, 150], ["post", "pool"])).outcome).toBe("review");
+    expect(tieIn(t([100, 180], ["post", "pool"])).outcome).toBe("meets");
+  });
+
+  it("holds one wire at least", () => {
+    expect(tieIn(t([100, 230], ["ring", "post"], { conductorsInClamp: 1 })).outcome).toBe("meets");
+    expect(tieIn(t([100, 230], ["ring", "post"], { conductorsInClamp: 0 }))).toMatchObject({
+      outcome: "review",
+      question: { id: "tie-wires-in-clamp" },
+    });
+  });
+
+  it("joins no tie, itself included, no keep-out and no line overhead", () => {
+    const pit = {
+      id: "pit",
+      kind: "keep-out",
+      outline: {
+        closed: true,
+        vertices: [
+          [90, 240],
+          [110, 240],
+          [110, 260],
+        ],
+      },
+    };
+    for (const [name, more] of [
+      ["t", []],
+      ["tie-1", []],
+      ["pit", [pit]],
+    ] as const) {
+      const found = tieIn(t([100, 230], ["post", name]), ...more);
+      expect([name, found.outcome, found.question?.id]).toEqual([name, "review", "tie-joins"]);
+    }
+  });
+});
