@@ -6,7 +6,7 @@ import { elementName } from "../../words/element-names.ts";
 import { clearanceVerdict } from "../common/clearance-verdict.ts";
 import { bondedBodies } from "../common/storable.ts";
 import { any, flag, notGiven, open, type Truth } from "../common/truth.ts";
-import { subjectName } from "../common/verdicts.ts";
+import { BARE, subjectName } from "../common/verdicts.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
 
 export const rule: Rule = {
@@ -20,7 +20,8 @@ export const rule: Rule = {
   parameters: ["receptacle.equipmentRoom"],
   protects: "Work on pumps is done in wet rooms, with tools that are plugged in there.",
   judge(yard) {
-    if (!yard.edition.value("receptacle.equipmentRoom") || bondedBodies(yard).length === 0) return [];
+    const amended = yard.edition.amended("receptacle.equipmentRoom") !== undefined;
+    if (!(yard.edition.value("receptacle.equipmentRoom") || amended) || bondedBodies(yard).length === 0) return [];
     return yard.buildings.flatMap((building) => judgeRoom(yard, building));
   },
 };
@@ -46,6 +47,10 @@ function judgeRoom(yard: Yard, building: BuildingModel): Verdict[] {
     witness: [first.at],
     limits: rule.parameters,
   };
+  if (!yard.edition.value("receptacle.equipmentRoom")) {
+    const why = `${there}; a local amendment asks for no receptacle there.`;
+    return [{ ...BARE, ...about, required: {}, outcome: "exempt", why }];
+  }
   const truth = inside.length === 0 ? open(NONE_DRAWN) : any(...inside.map(protectedBy));
   return [
     clearanceVerdict(yard, about, truth, {

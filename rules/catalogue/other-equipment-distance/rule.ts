@@ -20,19 +20,23 @@ export const rule: Rule = {
     "A swimmer at the edge reaches what stands within arm's length, and a fault in it, while still in the water.",
   judge(yard) {
     const limit = yard.edition.value("otherEquipment.distance");
-    if (limit === null) return [];
+    if (limit === null && yard.edition.amended("otherEquipment.distance") === undefined) return [];
     return yard.each(rule.id, "equipment", (element) =>
       element.unit === "cover-motor" ? [] : judgeEquipment(yard, element, limit),
     );
   },
 };
 
-function judgeEquipment(yard: Yard, element: EquipmentElement, limit: number): Verdict[] {
+function judgeEquipment(yard: Yard, element: EquipmentElement, limit: number | null): Verdict[] {
   const electric = isElectric(element);
   return worstOver(yard, element, (body) => {
     const base = draftOf({ ...BARE, element: element.id, body: body.id });
     const volts = yard.edition.value("contactLimit.volts");
     if (electric.state === "no") return settledAs(base, "exempt", `${subjectName(element)} is not electric.`);
+    if (limit === null) {
+      const why = `${subjectName(element)} may stand anywhere: a local amendment takes this distance away.`;
+      return { ...base, limits: ["otherEquipment.distance"], outcome: "exempt", why };
+    }
     const low = element.volts !== undefined && element.volts <= volts;
     if (low) {
       const why = `${subjectName(element)} works at ${element.volts} V, at or below the low-voltage contact limit of ${volts} V.`;

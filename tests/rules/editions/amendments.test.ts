@@ -54,4 +54,35 @@ describe("a local amendment", () => {
       expect(finding?.why).toContain("without a reason: fixedMetal.distance = 1000000");
     }
   });
+
+  it("that takes a rule's limit away is told where the rule would have asked", () => {
+    const pump = { id: "pump", kind: "equipment", at: [600, 100], unit: "pump", electric: true, volts: 240 };
+    const shed = {
+      id: "shed",
+      kind: "building",
+      outline: {
+        closed: true,
+        vertices: [
+          [560, 60],
+          [640, 60],
+          [640, 140],
+          [560, 140],
+        ],
+      },
+    };
+    const outcomes = (edition: string, amendments: object[]) =>
+      recompute(siteOf([concretePool(), pump, shed], { edition, amendments }), { withoutRoutes: true })
+        .findings.filter(({ rule }) => ["other-equipment-distance", "equipment-room-receptacle"].includes(rule))
+        .map(({ outcome, why }) => [outcome, why.includes("city rule 7")]);
+    const taken = [
+      amend("otherEquipment.distance", null, "city rule 7"),
+      amend("receptacle.equipmentRoom", false, "city rule 7"),
+    ];
+    expect(outcomes("nec-2020", taken)).toEqual([
+      ["exempt", true],
+      ["exempt", true],
+    ]);
+    expect(outcomes("nec-2020", [])).toHaveLength(2);
+    expect(outcomes("nec-2017", [])).toEqual([]);
+  });
 });
