@@ -4,12 +4,12 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from "vitest";
-import { launchChromium, launchOnProfile, type ProfileBrowser, serveApp, watchPage } from "./chromium.ts";
+import { launchChromium, launchOnProfile, PATIENCE, type ProfileBrowser, serveApp, watchPage } from "./chromium.ts";
+import { kept, nameOf, rename, started, textsOf } from "./kept-page.ts";
 import { SheetPage, stored } from "./sheet-page.ts";
 
 let app: Awaited<ReturnType<typeof serveApp>>;
 let browser: Browser;
-const contexts: BrowserContext[] = [];
 
 beforeAll(async () => {
   app = await serveApp();
@@ -17,16 +17,17 @@ beforeAll(async () => {
 });
 
 afterAll(async () => {
-  for (const context of contexts) await context.close();
   await browser?.close();
   await app?.close();
 });
 
 const SIZE = { viewport: { width: 1440, height: 900 } };
 
+/** For one test: its pages go with it. */
 async function newContext(): Promise<BrowserContext> {
   const context = await browser.newContext(SIZE);
-  contexts.push(context);
+  onTestFinished(() => context.close());
+  context.setDefaultTimeout(PATIENCE);
   return context;
 }
 
@@ -35,21 +36,9 @@ async function opened(context: BrowserContext, before?: (page: Page) => Promise<
   await before?.(page);
   const sheet = new SheetPage(page);
   await sheet.open(app.url);
+  await started(page);
   return sheet;
 }
-
-const siteName = (page: Page) => page.locator(".site-name");
-const nameOf = async (page: Page) => (await siteName(page).allTextContents()).join();
-
-async function rename({ page }: SheetPage, name: string): Promise<void> {
-  await siteName(page).getByRole("button").click();
-  await page.locator("input.site-name-field").fill(name);
-  await page.keyboard.press("Enter");
-  await expect.poll(() => nameOf(page)).toContain(name);
-}
-
-const textsOf = async (page: Page, start: string) =>
-  Object.entries(await stored(page)).flatMap(([key, value]) => (key.startsWith(start) ? [JSON.stringify(value)] : []));
 
 const problem = (page: Page) => page.locator(".notice-problem");
 const problemText = async (page: Page) => (await problem(page).allTextContents()).join();
@@ -82,6 +71,7 @@ function browsersOnProfile(): () => Promise<ProfileBrowser> {
   });
   return async () => {
     const started = await launchOnProfile(await profile);
+    started.context.setDefaultTimeout(PATIENCE);
     browsers.push(started);
     return started;
   };
@@ -94,7 +84,7 @@ describe("the browser killed", () => {
     const sheet = await opened(first.context);
     await sheet.page.setViewportSize(SIZE.viewport);
     await sheet.emptySheet();
-    await rename(sheet, "Lost and found");
+    await rename(sheet.page, "Lost and found");
     await drawPool(sheet);
     await expect.poll(() => outlineOf(sheet.page)).toHaveLength(4);
     const drawn = await outlineOf(sheet.page);
@@ -107,13 +97,12 @@ describe("the browser killed", () => {
     const second = await start();
     const again = await opened(second.context);
     await expect.poll(() => nameOf(again.page)).toContain("Lost and found");
-    expect(await again.undoWords()).toMatch(/^Undo: .*corner/i);
-    const moved = (await outlineOf(again.page))[2] ?? [0, 0];
-    expect(moved[0]).toBeGreaterThan(x);
+    await expect.poll(() => again.undoWords()).toMatch(/^Undo: .*corner/i);
+    await expect.poll(async () => (await outlineOf(again.page))[2]?.[0] ?? 0).toBeGreaterThan(x);
     await again.page.getByRole("button", { name: /^Undo/ }).click();
-    expect(await again.undoWords()).toBe("Undo");
+    await expect.poll(() => again.undoWords()).toBe("Undo");
     await expect.poll(() => outlineOf(again.page)).toEqual(drawn);
-    expect(await textsOf(again.page, "under-way/")).toEqual([]);
+    await expect.poll(() => textsOf(again.page, "under-way/")).toEqual([]);
   });
 
   it("in the middle of a drawing comes back with the corners placed so far, to go on with", async () => {
@@ -122,13 +111,14 @@ describe("the browser killed", () => {
     const sheet = await opened(first.context);
     await sheet.page.setViewportSize(SIZE.viewport);
     await sheet.emptySheet();
-    await rename(sheet, "Half a fence");
+    await rename(sheet.page, "Half a fence");
     await sheet.take("f");
     await sheet.click(-120, 60);
     await sheet.click(0, 60);
     await sheet.click(120, 0);
-    const kept = async (page: Page) => Object.entries(await stored(page)).filter(([key]) => key.startsWith("drawing/"));
-    await expect.poll(async () => JSON.stringify(await kept(sheet.page))).toMatch(/"fence".*120,0/);
+    const drawings = async (page: Page) =>
+      Object.entries(await stored(page)).filter(([key]) => key.startsWith("drawing/"));
+    await expect.poll(async () => JSON.stringify(await drawings(sheet.page))).toMatch(/"fence".*120,0/);
     await first.kill();
 
     const second = await start();
@@ -142,7 +132,7 @@ describe("the browser killed", () => {
       return JSON.parse(JSON.parse(record ?? "{}").text ?? "{}").elements?.[0];
     };
     await expect.poll(async () => (await fence())?.path.vertices.length).toBe(3);
-    await expect.poll(() => kept(again.page)).toEqual([]);
+    await expect.poll(() => drawings(again.page)).toEqual([]);
   });
 });
 
@@ -150,30 +140,31 @@ describe("two tabs", () => {
   it("on one site: the second says so and follows, and takes it over when asked", async () => {
     const context = await newContext();
     const one = await opened(context);
-    await rename(one, "Shared yard");
+    await rename(one.page, "Shared yard");
+    await kept(one.page, "Shared yard");
     const two = await opened(context);
     const bar = two.page.getByRole("region", { name: "Open in another tab" });
     await bar.waitFor();
-    expect(await bar.textContent()).toMatch(/open in another tab/);
+    await expect.poll(() => bar.textContent()).toMatch(/open in another tab/);
     await bar.getByRole("button", { name: "Only look" }).click();
     await two.page.keyboard.press("Control+z");
     await expect.poll(() => problemText(two.page)).toMatch(/only looked at/);
-    await rename(one, "Shared yard, changed");
+    await rename(one.page, "Shared yard, changed");
     await expect.poll(() => nameOf(two.page)).toContain("Shared yard, changed");
 
     await bar.getByRole("button", { name: "Work on it here" }).click();
     await bar.waitFor({ state: "detached" });
     await one.page.getByRole("region", { name: "Open in another tab" }).waitFor();
-    await rename(two, "Taken over");
+    await rename(two.page, "Taken over");
     await expect.poll(() => nameOf(one.page)).toContain("Taken over");
-    expect(await textsOf(two.page, "site/")).toHaveLength(1);
+    await expect.poll(() => textsOf(two.page, "site/")).toHaveLength(1);
   });
 
   it("on their own sites: the copy that one goes by is not deleted from the other, which says so on the spot", async () => {
     const context = await newContext();
     const one = await opened(context);
-    await rename(one, "In use");
-    await expect.poll(async () => (await textsOf(one.page, "site/")).join()).toContain("In use");
+    await rename(one.page, "In use");
+    await kept(one.page, "In use");
     const two = await opened(context);
     await two.page.getByRole("button", { name: "Only look" }).click();
     await two.emptySheet();
@@ -188,10 +179,12 @@ describe("two tabs", () => {
   it("go their own ways once the second opens a copy", async () => {
     const context = await newContext();
     const one = await opened(context);
-    await rename(one, "First");
+    await rename(one.page, "First");
+    await kept(one.page, "First");
     const two = await opened(context);
     await two.page.getByRole("button", { name: "Open a copy" }).click();
-    await rename(two, "Second");
+    await rename(two.page, "Second");
+    await kept(two.page, "Second");
     await expect.poll(async () => (await textsOf(two.page, "site/")).length).toBe(2);
     await Promise.all([one.page.reload(), two.page.reload()]);
     await expect.poll(() => nameOf(one.page)).toContain("First");
@@ -215,7 +208,7 @@ describe("storage", () => {
     await sheet.page.evaluate(() => {
       document.documentElement.dataset.full = "";
     });
-    await rename(sheet, "No room for it");
+    await rename(sheet.page, "No room for it");
     await expect.poll(() => problemText(sheet.page)).toMatch(/storage is full/);
     const download = sheet.page.waitForEvent("download");
     await problem(sheet.page).getByRole("button", { name: "Save" }).click();
@@ -225,8 +218,8 @@ describe("storage", () => {
     await sheet.page.evaluate(() => {
       delete document.documentElement.dataset.full;
     });
-    await rename(sheet, "Room again");
-    await expect.poll(async () => (await textsOf(sheet.page, "site/")).join()).toContain("Room again");
+    await rename(sheet.page, "Room again");
+    await kept(sheet.page, "Room again");
     await sheet.page.getByRole("button", { name: "Not kept: save to a file" }).waitFor({ state: "detached" });
   });
 
@@ -240,7 +233,7 @@ describe("storage", () => {
       }),
     );
     await expect.poll(() => problemText(sheet.page)).toMatch(/keeps no copies \(it may be a private one\)/);
-    await rename(sheet, "Unkept");
+    await rename(sheet.page, "Unkept");
     expect(await sheet.undoWords()).toMatch(/^Undo: /);
     const download = sheet.page.waitForEvent("download");
     await sheet.page.getByRole("button", { name: "Not kept: save to a file" }).click();
@@ -250,7 +243,7 @@ describe("storage", () => {
   it("with a broken copy: the last good one opens, and both can be had from the gallery", async () => {
     const context = await newContext();
     const sheet = await opened(context);
-    await rename(sheet, "Before");
+    await rename(sheet.page, "Before");
     await expect.poll(async () => (await textsOf(sheet.page, "earlier/")).length).toBe(1);
     await sheet.page.evaluate(
       () =>
@@ -320,18 +313,19 @@ describe("a file on the machine", () => {
     };
     await page.goto(app.url);
     const sheet = new SheetPage(page);
-    await sheet.sheet.waitFor();
+    await started(page);
     await onDisk.write("On disk");
     await page.keyboard.press("Control+o");
     await expect.poll(() => nameOf(page)).toContain("On disk");
-    await rename(sheet, "Saved in place");
+    await rename(sheet.page, "Saved in place");
     await page.keyboard.press("Control+s");
     await expect.poll(onDisk.read).toContain("Saved in place");
+    await kept(sheet.page, '"saved":true');
     // The handle outlives the page.
     await page.reload();
     await expect.poll(() => nameOf(page)).toContain("Saved in place");
     await onDisk.write("From another program");
-    await rename(sheet, "Mine");
+    await rename(sheet.page, "Mine");
     // Somebody comes back from the other program, and is asked once.
     await page.evaluate(() => window.dispatchEvent(new Event("focus")));
     const dialog = page.getByRole("dialog", { name: "The file was changed since you opened it" });
@@ -343,7 +337,7 @@ describe("a file on the machine", () => {
     await dialog.getByRole("button", { name: "Write over it" }).click();
     await expect.poll(onDisk.read).toContain("Mine");
     await dialog.waitFor({ state: "detached" });
-    expect((await textsOf(page, "site/")).join()).toContain("From another program");
+    await kept(sheet.page, "From another program");
     expect(watch.errors).toEqual([]);
   });
 });

@@ -4,7 +4,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, it } from "vitest";
-import { launchChromium, serveApp, watchPage } from "./chromium.ts";
+import { launchChromium, PATIENCE, serveApp, watchPage } from "./chromium.ts";
+import { kept, nameOf, rename, started } from "./kept-page.ts";
 import { SheetPage } from "./sheet-page.ts";
 
 let browser: Browser;
@@ -24,17 +25,8 @@ afterAll(async () => {
   await rm(folder, { recursive: true, force: true });
 });
 
-const nameOf = async (page: Page) => (await page.locator(".site-name").allTextContents()).join();
-
-async function rename(page: Page, name: string): Promise<void> {
-  await page.locator(".site-name").getByRole("button").click();
-  await page.locator("input.site-name-field").fill(name);
-  await page.keyboard.press("Enter");
-  await expect.poll(() => nameOf(page)).toContain(name);
-}
-
 /** Waits until the program is kept on the machine and answers for the page. */
-async function kept(page: Page): Promise<void> {
+async function isOnMachine(page: Page): Promise<void> {
   await page.evaluate(async () => {
     await navigator.serviceWorker.ready;
   });
@@ -43,12 +35,15 @@ async function kept(page: Page): Promise<void> {
 
 it("starts, opens demos and draws with no network after the first visit; a newer version waits until it is asked for", async () => {
   const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
+  context.setDefaultTimeout(PATIENCE);
   const page = await context.newPage();
   const watch = watchPage(page);
   const sheet = new SheetPage(page);
   await sheet.open(app.url);
-  await kept(page);
+  await started(page);
+  await isOnMachine(page);
   await rename(page, "Kept on the machine");
+  await kept(page, "Kept on the machine");
 
   await context.setOffline(true);
   await page.reload();
@@ -62,8 +57,10 @@ it("starts, opens demos and draws with no network after the first visit; a newer
   await page.getByRole("dialog").waitFor({ state: "detached" });
   await expect.poll(async () => (await page.locator(".topbar-counts").allTextContents()).join()).toMatch(/Copper.*\d/);
   await sheet.siteCommand("Print the plan");
-  await page.getByText("Caution", { exact: false }).first().waitFor();
+  const print = page.getByRole("dialog", { name: "Print the plan" });
+  await print.getByText("Caution", { exact: false }).first().waitFor();
   await page.keyboard.press("Escape");
+  await print.waitFor({ state: "hidden" });
   await context.setOffline(false);
 
   // Another build is put in place of the one that is served.
@@ -79,6 +76,7 @@ it("starts, opens demos and draws with no network after the first visit; a newer
     ),
   );
   await rename(page, "Before the newer version");
+  await kept(page, "Before the newer version");
   await page.evaluate(async () => (await navigator.serviceWorker.ready).update());
   const notice = page.locator(".notice", { hasText: "A newer version of the program is ready" });
   await notice.waitFor();
