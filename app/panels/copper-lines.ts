@@ -31,14 +31,16 @@ const LINES: readonly { readonly line: TakeoffRun; readonly label: string; reado
   { line: "tails", label: "Tails", waits: false },
 ];
 
-/** The lines of a takeoff; without routes, what depends on them is on its way or not worked out, never zero. */
+/** The lines of a takeoff; without routes, what depends on them is on its way or not worked out, never zero. `hasLinks`: copper that joins separate loops is in the ring's. */
 export function copperLines(
   { conductor }: Pick<TakeoffReport, "conductor">,
   routesPending: boolean,
   units: Units | undefined,
   waitWords = ON_ITS_WAY,
+  hasLinks = false,
 ): CopperLine[] {
-  return LINES.map(({ line, label, waits }) => {
+  return LINES.map(({ line, label: named, waits }) => {
+    const label = line === "ring" && hasLinks ? "Ring with its links" : named;
     const isOnItsWay = waits && routesPending;
     return {
       line,

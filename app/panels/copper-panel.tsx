@@ -69,12 +69,13 @@ function Takeoff({ report, routes, units }: PartProps) {
   const setHighlight = useView((view) => view.setHighlight);
   const [chosen, setChosen] = useState<TakeoffRun | null>(null);
   const { conductor } = report.takeoff;
+  const hasLinks = (report.ring.links ?? []).length > 0;
   const spare = useDocument((state) => state.shown.settings?.spareFraction);
   return (
     <div className="takeoff">
       <h3>Takeoff</h3>
       <ul onPointerLeave={() => setHighlight(chosen)}>
-        {copperLines(report.takeoff, !routes.isThere, units, routes.words).map(
+        {copperLines(report.takeoff, !routes.isThere, units, routes.words, hasLinks).map(
           ({ line, label, text, isNone, isOnItsWay }) => (
             <li key={line}>
               <button

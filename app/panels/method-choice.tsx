@@ -29,6 +29,11 @@ export function MethodChoice({ methods, units }: MethodChoiceProps) {
     const element = elements.find((one) => one.id === pool);
     return element ? elementName(element) : pool;
   };
+  const hasSeveralPools = new Set(methods.flatMap(({ pools }) => pools)).size > 1;
+  const pieceName = ({ pool, surface }: { readonly pool: string; readonly surface: string | null }) => {
+    const by = surface === null || hasSeveralPools ? ` by ${nameOf(pool)}` : "";
+    return `${surface === null ? "bare ground" : nameOf(surface)}${by}`;
+  };
   return (
     <fieldset className="method-choice">
       <legend>Perimeter</legend>
@@ -58,10 +63,7 @@ export function MethodChoice({ methods, units }: MethodChoiceProps) {
               <ul className="plain-list small method-note" aria-label="What it lays where">
                 {pieces.slice(0, MOST_PIECES).map((piece) => (
                   <li key={`${piece.pool} ${piece.surface} ${piece.method}`}>
-                    {capitalized(
-                      piece.surface === null ? `bare ground by ${nameOf(piece.pool)}` : nameOf(piece.surface),
-                    )}
-                    : {BONDING_WORDS[piece.method]}, {areaText(piece.area, units)}
+                    {capitalized(pieceName(piece))}: {BONDING_WORDS[piece.method]}, {areaText(piece.area, units)}
                     {piece.existing && piece.method !== "steel" ? ", there already" : ""}
                   </li>
                 ))}

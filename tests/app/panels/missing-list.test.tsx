@@ -2,6 +2,7 @@
 // What still needs copper, listed with where it goes. Common practice, no source.
 import { afterEach, describe, expect, it } from "vitest";
 import { loadDemos } from "../../../app/files/gallery.ts";
+import { copperLines } from "../../../app/panels/copper-lines.ts";
 import { CopperPanel } from "../../../app/panels/copper-panel.tsx";
 import { neededFindings } from "../../../app/panels/missing-list.tsx";
 import { recompute } from "../../../rules/recompute.ts";
@@ -56,6 +57,18 @@ describe("the copper still to lay", () => {
     show("rectangle");
     expect(page.query(".missing-list h3").textContent).toContain("What needs bonding");
     expect(rows().find((row) => row.includes("Pool deck"))).toMatch(/copper ring, [\d.]+ sq ft/);
+  });
+});
+
+describe("two pools", () => {
+  it("have their pieces told apart, and the links between their loops named in the takeoff", () => {
+    show("pool-and-spa");
+    const told = page.all("[aria-label='What it lays where'] li").map(({ textContent }) => textContent);
+    expect(new Set(told).size).toBe(told.length);
+    expect(told.every((one) => / by .+:/.test(one ?? ""))).toBe(true);
+    const conductor = { ring: 120, grid: 0, ties: 0, branches: 0, drops: 0, tails: 0, spare: 0, total: 120 };
+    const labels = [false, true].map((hasLinks) => copperLines({ conductor }, false, "ft-in", "", hasLinks)[0]?.label);
+    expect(labels).toEqual(["Ring", "Ring with its links"]);
   });
 });
 
