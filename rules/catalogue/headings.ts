@@ -20,6 +20,7 @@ export const RULE_HEADINGS: ReadonlyMap<string, RuleHeading> = new Map<string, R
   ["fittings", { title: "Metal fittings", part: "fittings" }],
   ["fixed-metal", { title: "Fixed metal", part: "fixed-metal" }],
   ["gas-piping", { title: "Piping of gas-fired features", part: "luminaires" }],
+  ["island-ground", { title: "Ground of small islands", part: "perimeter" }],
   ["junction-box", { title: "Junction boxes of underwater lights", part: "junction-boxes" }],
   ["lens-depth", { title: "Depth of underwater lenses", part: "lenses" }],
   ["local-amendments", { title: "Local amendments that act", part: "site" }],

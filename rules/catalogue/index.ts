@@ -12,6 +12,7 @@ import { rule as equipmentRoomReceptacle } from "./equipment-room-receptacle/rul
 import { rule as fittings } from "./fittings/rule.ts";
 import { rule as fixedMetal } from "./fixed-metal/rule.ts";
 import { rule as gasPiping } from "./gas-piping/rule.ts";
+import { rule as islandGround } from "./island-ground/rule.ts";
 import { rule as junctionBox } from "./junction-box/rule.ts";
 import { rule as lensDepth } from "./lens-depth/rule.ts";
 import { rule as localAmendments } from "./local-amendments/rule.ts";
@@ -56,6 +57,7 @@ export const RULES: readonly Rule[] = [
   fittings,
   fixedMetal,
   gasPiping,
+  islandGround,
   junctionBox,
   lensDepth,
   localAmendments,

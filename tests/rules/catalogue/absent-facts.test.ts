@@ -13,8 +13,12 @@ type Document = Record<string, unknown> & { elements: Record<string, unknown>[] 
 
 const ASKS: ReadonlySet<Outcome> = new Set<Outcome>(["bond", "missing", "conflict", "review"]);
 
-/** Levels that the format itself fills in, beside ABSENT_MEANS. Source: the site format's text. */
-const FILLED_IN: ReadonlySet<string> = new Set([...Object.keys(ABSENT_MEANS), "waterLevel", "grade", "accuracy"]);
+/**
+ * Levels that the format itself fills in, beside ABSENT_MEANS; islands are no fact but part of the drawing: where none is
+ * drawn there is water. Source: the site format's text.
+ */
+const GIVEN_ANYWAY = ["waterLevel", "grade", "accuracy", "islands"];
+const FILLED_IN: ReadonlySet<string> = new Set([...Object.keys(ABSENT_MEANS), ...GIVEN_ANYWAY]);
 
 /** A site that contradicts itself is asked about, and is not once the wrong half is gone: the removal settles it. */
 const CONTRADICTIONS: ReadonlySet<string> = new Set([
