@@ -1,5 +1,6 @@
 /** The edition that judges a site: its data with the site's local amendments laid over. */
 
+import { type AnswerFound, standingAnswer } from "../measures/answers.ts";
 import type { BasisWord } from "../report.ts";
 import type { Amendment, Site } from "../site/site.ts";
 import { amendmentFault, crossedPairs } from "./amendment-faults.ts";
@@ -51,10 +52,17 @@ export const EDITION_QUESTION_ID = "edition-in-force";
 /** The edition that a site names: in its own field, or else in its answer to the question about it. */
 export function namedEdition(site: Site): EditionId | null {
   if (isEditionId(site.edition)) return site.edition;
-  for (const answer of [...(site.answers ?? [])].reverse()) {
-    if (answer.question === EDITION_QUESTION_ID && isEditionId(answer.answer)) return answer.answer;
-  }
-  return null;
+  const given = editionAnswer(site);
+  return given !== null && !given.against && isEditionId(given.answer.answer) ? given.answer.answer : null;
+}
+
+/** The site's answer to the question which edition it falls under; only editions that are held are answers to it. */
+export function editionAnswer(site: Site): AnswerFound | null {
+  const answers = (site.answers ?? []).filter(
+    ({ question, element, answer }) =>
+      question === EDITION_QUESTION_ID && (element ?? null) === null && isEditionId(answer),
+  );
+  return standingAnswer(answers);
 }
 
 /** The edition in force for a site; `as` judges the same site under another edition (comparison). */

@@ -62,24 +62,30 @@ export function findAnswer(
   body: string | null,
 ): AnswerFound | null {
   const about = element ?? body;
-  let lapsed: AnswerFound | null = null;
-  let found: Answer | null = null;
-  let against: Answer | undefined;
-  for (const answer of [...(site.answers ?? [])].reverse()) {
+  let lapsed: Answer | undefined;
+  const fitting: Answer[] = [];
+  for (const answer of site.answers ?? []) {
     if (answer.question !== question) continue;
     const named = answer.element ?? null;
     if (named !== about && named !== element) continue;
-    if (answer.about !== undefined && answer.about !== printOf(site, edition, element, body, question)) {
-      lapsed ??= { answer, lapsed: true };
-      continue;
-    }
-    const order = found === null ? 1 : laterDay(answer, found);
+    if (answer.about !== undefined && answer.about !== printOf(site, edition, element, body, question)) lapsed = answer;
+    else fitting.push(answer);
+  }
+  return standingAnswer(fitting) ?? (lapsed ? { answer: lapsed, lapsed: true } : null);
+}
+
+/** Of answers to one question, in file order: the one of the last day, and of one day the last; null of none. */
+export function standingAnswer(answers: readonly Answer[]): AnswerFound | null {
+  let found: Answer | undefined;
+  let against: Answer | undefined;
+  for (const answer of [...answers].reverse()) {
+    const order = found === undefined ? 1 : laterDay(answer, found);
     if (order > 0) {
       found = answer;
       against = undefined;
-    } else if (order === 0 && found !== null && answer.answer !== found.answer) against ??= answer;
+    } else if (order === 0 && answer.answer !== found?.answer) against ??= answer;
   }
-  if (found === null) return lapsed;
+  if (found === undefined) return null;
   return against === undefined ? { answer: found, lapsed: false } : { answer: found, lapsed: false, against };
 }
 

@@ -1,5 +1,5 @@
 import { EDITION_IDS } from "../../editions/edition.ts";
-import { EDITION_QUESTION_ID, EDITIONS, isEditionId } from "../../editions/in-force.ts";
+import { EDITION_QUESTION_ID, EDITIONS, editionAnswer, isEditionId } from "../../editions/in-force.ts";
 import type { Yard } from "../../measures/yard.ts";
 import type { Question } from "../../report.ts";
 import { answeredTo, BARE } from "../common/verdicts.ts";
@@ -32,7 +32,11 @@ export const rule: Rule = {
       named === "absent"
         ? "The site names no edition."
         : `The site names the edition "${yard.site.edition}", which is not held.`;
-    const why = `${lead} It is judged by ${title}, the newest held, and exemptions that only some editions write are not granted.`;
+    const given = editionAnswer(yard.site);
+    const split = given?.against
+      ? ` The answers "${given.answer.answer}" and "${given.against.answer}" contradict each other, and neither counts.`
+      : "";
+    const why = `${lead}${split} It is judged by ${title}, the newest held, and exemptions that only some editions write are not granted.`;
     const remedy = `Ask which edition the permit falls under (${EDITION_TITLES}) and name it on the site.`;
     return [{ ...BASE, outcome: "review", why, remedy, question: QUESTION }];
   },
@@ -41,10 +45,9 @@ export const rule: Rule = {
 /** An edition that stands only in the site's answers is told of; one that the site names itself needs no finding. */
 function byAnswer(yard: Yard): Verdict[] {
   const { id, title } = yard.edition;
-  const answers = yard.site.answers ?? [];
-  const given = answers.filter(({ question, answer }) => question === EDITION_QUESTION_ID && answer === id).at(-1);
-  if (isEditionId(yard.site.edition) || !given) return [];
-  const answered = answeredTo(QUESTION, given);
+  const given = editionAnswer(yard.site);
+  if (isEditionId(yard.site.edition) || given?.answer.answer !== id) return [];
+  const answered = answeredTo(QUESTION, given.answer);
   const why = `The site itself names no edition that is held; by its answer it is judged by ${title}.`;
   return [{ ...BASE, outcome: "meets", why, answered }];
 }

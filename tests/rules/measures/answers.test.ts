@@ -153,4 +153,19 @@ describe("several answers to one question", () => {
     expect(ask(late, old).outcome).toBe("meets");
     expect(ask(late, old, { ...late, answer: "no" }).outcome).toBe("review");
   });
+
+  it("about the edition are held to the same", () => {
+    const judged = (...answers: object[]) => {
+      const asked = answers.map((answer) => ({ question: "edition-in-force", ...answer }));
+      const site = siteOf([concretePool()], { edition: undefined, answers: asked });
+      const report = recompute(site, { withoutRoutes: true });
+      return [report.edition, report.findings.find(({ rule }) => rule === "edition-in-force")?.outcome];
+    };
+    const day = (answer: string, on: string, more: object = {}) => ({ answer, on, ...more });
+    expect(judged(day("nec-2020", "2026-05-01"))).toEqual(["nec-2020", "meets"]);
+    expect(judged(day("nec-2017", "2026-06-01"), day("nec-2020", "2026-05-01"))).toEqual(["nec-2017", "meets"]);
+    expect(judged(day("nec-2017", "2026-05-01"), day("nec-2020", "2026-05-01"))).toEqual(["nec-2023", "review"]);
+    expect(judged(day("nec-2014", "2026-05-01"))).toEqual(["nec-2023", "review"]);
+    expect(judged(day("nec-2020", "2026-05-01", { element: "pool" }))).toEqual(["nec-2023", "review"]);
+  });
 });
