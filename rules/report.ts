@@ -26,6 +26,16 @@ export interface Question {
   readonly id: string;
   readonly text: string;
   readonly options: readonly string[];
+  /** Absent: nothing but the element and the pool that it is asked about. */
+  readonly restsOn?: Rest;
+}
+
+/** What an answer rests on besides the element and the pool that it is about: it lapses when any of this changes. */
+export interface Rest {
+  /** All things of these kinds, wherever they are. */
+  readonly kinds?: readonly string[];
+  /** Single things, by id. */
+  readonly elements?: readonly string[];
 }
 
 /** An answer of the site that decided a finding. */

@@ -1,7 +1,7 @@
 /** Answers to the questions of findings, kept in the site with who gave them, when, and what they were about. */
 import { editionInForce } from "../../rules/editions/in-force.ts";
 import { printOf } from "../../rules/measures/answers.ts";
-import type { Finding } from "../../rules/report.ts";
+import type { Finding, Rest } from "../../rules/report.ts";
 import { MOST_ENTRIES } from "../../rules/site/limits.ts";
 import type { Answer, Site } from "../../rules/site/site.ts";
 import { optionText } from "../../rules/words/answers.ts";
@@ -32,9 +32,10 @@ export function answerQuestion(finding: Asked, answer: string, by: string, on: s
         answer,
         on,
         by: by.trim(),
-        about: printOf(site, editionInForce(site).id, element, body, question.id),
+        about: printOf(site, editionInForce(site).id, element, body, question.restsOn),
+        ...(question.restsOn === undefined ? {} : { restsOn: copyOf(question.restsOn) }),
       };
-      const standing = otherPrints(site, element, body, question.id);
+      const standing = otherPrints(site, element, body, question.restsOn);
       const others = (site.answers ?? []).filter(
         (other) =>
           other.question !== question.id ||
@@ -69,11 +70,15 @@ export function answersAbout(site: Site, finding: Pick<Finding, "element" | "bod
 }
 
 /** The prints that answers about the same element and other pools have now: they stand beside a new one. */
-function otherPrints(site: Site, element: string | null, body: string | null, question: string): Set<string> {
+function otherPrints(site: Site, element: string | null, body: string | null, restsOn?: Rest): Set<string> {
   if (element === null) return new Set();
   const edition = editionInForce(site).id;
   const pools = site.elements.filter(({ kind, id }) => kind === "pool" && id !== body);
-  return new Set(pools.map(({ id }) => printOf(site, edition, element, id, question)));
+  return new Set(pools.map(({ id }) => printOf(site, edition, element, id, restsOn)));
+}
+
+function copyOf({ kinds, elements }: Rest): NonNullable<Answer["restsOn"]> {
+  return { ...(kinds ? { kinds: [...kinds] } : {}), ...(elements ? { elements: [...elements] } : {}) };
 }
 
 function answersWithout(site: Site, question: string, about: string | null): Answer[] {

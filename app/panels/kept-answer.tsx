@@ -88,8 +88,8 @@ export function LapsedAnswers({ about }: { readonly about: string }) {
 export function answersGone(site: Site, report: Pick<Report, "findings">, about: string): Answer[] {
   const edition = editionInForce(site).id;
   const bodies = [null, ...site.elements.filter(({ kind }) => kind === "pool").map(({ id }) => id)];
-  const stands = ({ question, about: print }: Answer) =>
-    print === undefined || bodies.some((body) => printOf(site, edition, about, body, question) === print);
+  const stands = ({ restsOn, about: print }: Answer) =>
+    print === undefined || bodies.some((body) => printOf(site, edition, about, body, restsOn) === print);
   const asked = new Set(
     report.findings.flatMap(({ element, body, question }) =>
       question && (element ?? body) === about ? [question.id] : [],

@@ -1,6 +1,7 @@
 /** Answers kept in the site: found by question and element, and lapsed when what they were about has changed. */
 import type { EditionId } from "../editions/edition.ts";
-import type { Kind, TieElement } from "../site/elements.ts";
+import type { Rest } from "../report.ts";
+import type { TieElement } from "../site/elements.ts";
 import type { Answer, Site } from "../site/site.ts";
 
 export interface AnswerFound {
@@ -9,45 +10,6 @@ export interface AnswerFound {
   readonly lapsed: boolean;
   /** Another answer that fits as well, says something else and was given no earlier: neither counts. */
   readonly against?: Answer;
-}
-
-const BARRIERS = ["wall", "fence", "building", "opening"] as const;
-const COPPER = ["conductor", "tie"] as const;
-
-/**
- * What the answer to a question rests on besides the element and the body that it is asked about: things of these kinds,
- * wherever they are. Any other question rests on nothing else.
- */
-const RESTS_ON: Readonly<Record<string, readonly Kind[]>> = {
-  "barrier-prevents-contact": BARRIERS,
-  "cord-keeps-distance": BARRIERS,
-  "cover-motor-place": BARRIERS,
-  "cover-motor-separated": BARRIERS,
-  "disconnect-within-sight": [...BARRIERS, "device"],
-  "fence-one-piece": COPPER,
-  "junction-box-place": BARRIERS,
-  "metal-height": ["structure"],
-  "raised-over-bonded": ["surface"],
-  "recorded-connection": COPPER,
-  "recorded-perimeter": COPPER,
-  "spa-rim": ["surface"],
-  "ties-even": COPPER,
-  "ties-sound": COPPER,
-};
-
-/** Questions that are asked of a body's water name the thing that raised them after these. */
-const OF_A_THING = [
-  "contact-material-",
-  "contact-stays-wet-",
-  "ladder-stays-",
-  "named-pool-",
-  "required-receptacle-fits-",
-  "wetted-area-",
-];
-
-/** The kinds of things, besides what it is asked about, whose change lets the answer to a question lapse. */
-export function restsOn(question: string): readonly Kind[] {
-  return RESTS_ON[question] ?? [];
 }
 
 /**
@@ -68,7 +30,8 @@ export function findAnswer(
     if (answer.question !== question) continue;
     const named = answer.element ?? null;
     if (named !== about && named !== element) continue;
-    if (answer.about !== undefined && answer.about !== printOf(site, edition, element, body, question)) lapsed = answer;
+    if (answer.about !== undefined && answer.about !== printOf(site, edition, element, body, answer.restsOn))
+      lapsed = answer;
     else fitting.push(answer);
   }
   return standingAnswer(fitting) ?? (lapsed ? { answer: lapsed, lapsed: true } : null);
@@ -99,7 +62,7 @@ const A_DAY = /^\d{4}-\d\d-\d\d/;
 
 /**
  * A print of what an answer is about: the element, the body, the edition with its local amendments, and whatever the
- * question rests on besides. Changes when any of them does. A body asked about for itself has one print, whether it is
+ * answer rests on besides, as its question told when it was given. Changes when any of them does. A body asked about for itself has one print, whether it is
  * named as the element, as the body or as both.
  */
 export function printOf(
@@ -107,7 +70,7 @@ export function printOf(
   edition: EditionId,
   element: string | null,
   body: string | null,
-  question = "",
+  restsOn: Rest = {},
 ): string {
   const parts: unknown[] = [edition];
   for (const id of new Set([element, body])) {
@@ -120,13 +83,9 @@ export function printOf(
   }
   const amendments = (site.amendments ?? []).map(({ parameter, value }) => [parameter, value]);
   if (amendments.length > 0) parts.push(amendments);
-  const kinds: readonly string[] = restsOn(question);
+  const { kinds = [], elements = [] } = restsOn;
   if (kinds.length > 0) parts.push(site.elements.filter(({ kind }) => kinds.includes(kind)));
-  const opening = OF_A_THING.find((start) => question.startsWith(start));
-  if (opening !== undefined) {
-    const thing = question.slice(opening.length);
-    parts.push(site.elements.find(({ id }) => id === thing) ?? null);
-  }
+  for (const id of elements) parts.push(site.elements.find((one) => one.id === id) ?? null);
   return hashOf(JSON.stringify(parts));
 }
 

@@ -13,7 +13,7 @@ import { type EditionInForce, editionInForce } from "../editions/in-force.ts";
 import { ABSENT_MEANS, DEFAULT_GRADE, DEFAULT_SETTINGS, DEFAULT_WATER_LEVEL } from "../site/defaults.ts";
 import type { ElementOf, Kind, KnownElement, UnknownElement } from "../site/elements.ts";
 import type { PerimeterChoice, Site } from "../site/site.ts";
-import { type AnswerFound, findAnswer, restsOn } from "./answers.ts";
+import { type AnswerFound, findAnswer } from "./answers.ts";
 import { splitBySurface } from "./band-pieces.ts";
 import { type BarrierLists, listsOf } from "./barrier-lists.ts";
 import {
@@ -280,7 +280,10 @@ export class Yard {
 
   /** The answer kept in the site to a question about an element (or a body where there is no element). */
   answer(question: string, element: string | null, body: string | null): AnswerFound | null {
-    for (const kind of restsOn(question)) this.all(kind);
+    for (const { restsOn } of this.site.answers?.filter((given) => given.question === question) ?? []) {
+      for (const kind of restsOn?.kinds ?? []) this.all(kind as Kind);
+      for (const id of restsOn?.elements ?? []) this.get(id);
+    }
     return findAnswer(this.site, this.edition.id, question, element, body);
   }
 

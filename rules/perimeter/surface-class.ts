@@ -5,6 +5,8 @@
  * composite. Argued: stone, tile, artificial turf. The lists stand in the edition's data.
  * Source: NEC 680.26(B)(2) of the edition in force, restated.
  */
+
+import { ON_SURFACES } from "../catalogue/common/rests-on.ts";
 import { type Settled, settle, yesNo } from "../catalogue/common/verdicts.ts";
 import type { OnlyIf } from "../catalogue/rule.ts";
 import type { Body, Yard } from "../measures/yard.ts";
@@ -55,6 +57,7 @@ export const SURFACE_CLASS_QUESTION: Question = {
 export const RAISED_PAVING_QUESTION = yesNo(
   "raised-over-bonded",
   "Is this paving electrically separate and raised on nonconductive supports above a bonded surface?",
+  ON_SURFACES,
 );
 
 type SurfaceClass = "paved" | "unpaved" | "nonconductive" | "argued";

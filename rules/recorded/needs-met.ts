@@ -1,6 +1,7 @@
 /** Whether each kind of need is met by what is recorded, in words. */
 import { distanceBetween } from "../../geometry/points.ts";
 import type { Point } from "../../geometry/types.ts";
+import { ON_COPPER, ON_PERIMETER } from "../catalogue/common/rests-on.ts";
 import { type Settled, settle, speakerOf, yesNo } from "../catalogue/common/verdicts.ts";
 import type { Need, Verdict } from "../catalogue/rule.ts";
 import type { Yard } from "../measures/yard.ts";
@@ -28,11 +29,13 @@ export interface Met {
 const CONNECTION_QUESTION = yesNo(
   "recorded-connection",
   "Looked at on site, do the recorded connections join this to the bonding network as the code wants?",
+  ON_COPPER,
 );
 
 const PERIMETER_QUESTION = yesNo(
   "recorded-perimeter",
   "Looked at on site, is the recorded perimeter bonding here complete, in its place and joined all along?",
+  ON_PERIMETER,
 );
 
 /** A doubtful state, settled by the site's answer where there is one. */

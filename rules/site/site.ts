@@ -43,6 +43,8 @@ export const answerSchema = z.looseObject({
   by: text.optional(),
   /** Print of what the answer was about when it was given; an answer whose print no longer fits has lapsed. */
   about: text.optional(),
+  /** What the answer rested on besides the element and the pool, as its question told: kinds of things, and things by id. */
+  restsOn: z.looseObject({ kinds: z.array(text).optional(), elements: z.array(text).optional() }).optional(),
 });
 
 /** A picture in the file itself: nothing is ever fetched for it. */

@@ -1,5 +1,6 @@
 /** Turns what a clearance asks for, and whether it is so, into the verdict on one thing as seen from one body of water. */
 import type { Body, Yard } from "../../measures/yard.ts";
+import type { Rest } from "../../report.ts";
 import type { KnownElement } from "../../site/elements.ts";
 import { worstOf } from "../across-bodies.ts";
 import type { Verdict } from "../rule.ts";
@@ -10,6 +11,8 @@ import { BARE, type Draft, draftOf, marginOfConflict, settle, settledAs, subject
 export interface ClearanceWords {
   /** Id of the one question that is asked where something stays open. */
   readonly question: string;
+  /** What its answer rests on besides the thing and the pool. */
+  readonly restsOn?: Rest;
   /** What is drawn: a clause that starts a sentence, without its full stop. */
   readonly is: string;
   /** What is wanted: a clause as in "it stands at least 5 ft off". */
@@ -39,7 +42,7 @@ export function clearanceVerdict(yard: Yard, about: Measurements, truth: Truth, 
   if (truth.state === "yes") return settledAs(base, "meets", `${words.is}: ${words.wanted}.`);
   const broken = { ...base, margin: marginOfConflict(base.margin), remedy: words.remedy };
   if (truth.state === "no") return { ...broken, outcome: "conflict", why: `${words.is}, but ${words.breaks}.` };
-  const question = yesNo(words.question, questionText(truth.facts, words.wanted));
+  const question = yesNo(words.question, questionText(truth.facts, words.wanted), words.restsOn);
   const settled = settle(yard, question, about.element, about.body);
   const { trace, note } = settled;
   if (settled.choice === "yes")

@@ -16,6 +16,7 @@ import type { KnownElement } from "../../site/elements.ts";
 import { elementName } from "../../words/element-names.ts";
 import type { Verdict } from "../rule.ts";
 import { heightOf } from "./metal-height.ts";
+import { ON_BARRIERS, ON_STRUCTURES } from "./rests-on.ts";
 import { BARE, type Draft, settle, speakerOf, witnessLine, yesNo } from "./verdicts.ts";
 
 export interface FixedMetal {
@@ -181,6 +182,7 @@ function judgeNear(yard: Yard, body: Body, metal: FixedMetal, far: "no" | "doubt
       question: yesNo(
         "barrier-prevents-contact",
         "Does what stands between it and the water permanently prevent contact?",
+        ON_BARRIERS,
       ),
       frees: "yes",
       why: `${name} is ${where} of ${pool} in a straight line, but ${way}. Whether that prevents contact is for a person to say.`,
@@ -195,6 +197,7 @@ function judgeNear(yard: Yard, body: Body, metal: FixedMetal, far: "no" | "doubt
       question: yesNo(
         "metal-height",
         `Is its lowest point more than ${say.length(heightLimit)} above the maximum water level and above every stand, tower, platform and diving structure there?`,
+        ON_STRUCTURES,
       ),
       frees: "yes",
       why: `${name} is ${where} of ${pool}, within ${say.length(limit)}. ${height.says}`,

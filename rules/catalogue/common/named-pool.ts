@@ -7,6 +7,7 @@ import type { Body, Yard } from "../../measures/yard.ts";
 import type { Question } from "../../report.ts";
 import type { LightElement, MetalElement, WaterBondElement } from "../../site/elements.ts";
 import { elementName } from "../../words/element-names.ts";
+import { ofTheWater } from "./rests-on.ts";
 import { bondedBodies } from "./storable.ts";
 import { type Settled, settle, yesNo } from "./verdicts.ts";
 
@@ -53,7 +54,7 @@ export function poolDoubt(yard: Yard, element: LightElement | WaterBondElement |
   const nearest = elementName(body.element);
   const question = yesNo("named-pool", `Does ${plain} belong to ${nearest}, the nearest one?`);
   const own = settle(yard, question, element.id, body.id);
-  const ofWater = settle(yard, { ...question, id: `${question.id}-${element.id}` }, null, body.id);
+  const ofWater = settle(yard, ofTheWater(question, element.id), null, body.id);
   const settled = own.choice === null && ofWater.note !== "" ? ofWater : own;
   const says =
     pool === undefined

@@ -7,6 +7,7 @@ import { FLATTEN_TOLERANCE } from "../../../geometry/tolerances.ts";
 import { reaches } from "../../measures/compare.ts";
 import type { Body, Yard } from "../../measures/yard.ts";
 import type { Question } from "../../report.ts";
+import { ON_SURFACES } from "./rests-on.ts";
 import { type Settled, settle, speakerOf, yesNo } from "./verdicts.ts";
 
 export interface SpaCondition {
@@ -98,6 +99,7 @@ function rimHeight(yard: Yard, body: Body): RimHeight {
   const question = yesNo(
     "spa-rim",
     `Does the rim stand at least ${say.length(needed)} above every surface within ${say.length(within)} of the spa?`,
+    ON_SURFACES,
   );
   const { rim } = body.element;
   const near = differenceRegions(offsetRegion(body.region, within + FLATTEN_TOLERANCE), body.region);

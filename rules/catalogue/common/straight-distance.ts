@@ -4,6 +4,7 @@ import type { Body, Yard } from "../../measures/yard.ts";
 import type { DeviceElement, EquipmentElement } from "../../site/elements.ts";
 import type { Verdict } from "../rule.ts";
 import { clearanceVerdict } from "./clearance-verdict.ts";
+import { ON_BARRIERS } from "./rests-on.ts";
 import { separated } from "./separation.ts";
 import { any, atLeast, NO, type Truth } from "./truth.ts";
 import { speakerOf, subjectName, witnessLine } from "./verdicts.ts";
@@ -50,6 +51,7 @@ export function judgeStraight(
       : `it keeps at least ${say.length(limit)}, or a solid, permanent barrier separates it from the water${otherwise}`;
   return clearanceVerdict(yard, about, truth, {
     question,
+    restsOn: ON_BARRIERS,
     is: `${subjectName(element)} ${where}`,
     wanted,
     breaks: `${say.length(limit)} are asked for and nothing drawn separates it: ${danger}`,

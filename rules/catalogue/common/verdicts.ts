@@ -1,7 +1,7 @@
 /** What rules share when they write a verdict: words for lengths, names, what an answer settled. */
 import type { Point, Route, Witness } from "../../../geometry/types.ts";
 import type { Yard } from "../../measures/yard.ts";
-import type { Answered, Outcome, Question } from "../../report.ts";
+import type { Answered, Outcome, Question, Rest } from "../../report.ts";
 import type { KnownElement, UnknownElement } from "../../site/elements.ts";
 import type { Answer } from "../../site/site.ts";
 import { capitalized, elementName } from "../../words/element-names.ts";
@@ -133,9 +133,9 @@ export function settle(yard: Yard, question: Question, element: string | null, b
   };
 }
 
-/** A question with two options, yes and no. */
-export function yesNo(id: string, text: string): Question {
-  return { id, text, options: ["yes", "no"] };
+/** A question with two options, yes and no, and what its answer rests on besides the element and the pool. */
+export function yesNo(id: string, text: string, restsOn?: Rest): Question {
+  return { id, text, options: ["yes", "no"], ...(restsOn === undefined ? {} : { restsOn }) };
 }
 
 /** The two ends of a straight measurement, starting at the water; nothing for one that does not exist. */

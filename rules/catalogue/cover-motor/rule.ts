@@ -1,6 +1,7 @@
 import { reaches } from "../../measures/compare.ts";
 import type { Body, Yard } from "../../measures/yard.ts";
 import type { EquipmentElement } from "../../site/elements.ts";
+import { ON_BARRIERS } from "../common/rests-on.ts";
 import { separated } from "../common/separation.ts";
 import { bondedBodies } from "../common/storable.ts";
 import { BARE, settle, speakerOf, subjectName, witnessLine, yesNo } from "../common/verdicts.ts";
@@ -55,6 +56,7 @@ function judgeMotor(yard: Yard, body: Body, element: EquipmentElement): Verdict 
     const question = yesNo(
       "cover-motor-separated",
       "Does a wall, a cover or another permanent barrier separate the motor from the pool?",
+      ON_BARRIERS,
     );
     const settled = settle(yard, question, element.id, body.id);
     const near = `${name} stands ${away} from the inside wall, nearer than ${say.length(limit)}`;
@@ -79,6 +81,7 @@ function judgeMotor(yard: Yard, body: Body, element: EquipmentElement): Verdict 
   const question = yesNo(
     "cover-motor-place",
     `Does it stand at least ${say.length(limit)} from the inside wall, or does a permanent barrier separate it from the pool?`,
+    ON_BARRIERS,
   );
   const settled = settle(yard, question, element.id, body.id);
   const doubt =

@@ -2,6 +2,7 @@ import type { Body, Yard } from "../../measures/yard.ts";
 import type { DeviceElement } from "../../site/elements.ts";
 import { worstOf } from "../across-bodies.ts";
 import { clearanceVerdict } from "../common/clearance-verdict.ts";
+import { ON_BARRIERS } from "../common/rests-on.ts";
 import { separated } from "../common/separation.ts";
 import { all, any, atLeast, type Truth, YES } from "../common/truth.ts";
 import { speakerOf, subjectName, witnessLine } from "../common/verdicts.ts";
@@ -48,6 +49,7 @@ function judgeAt(yard: Yard, body: Body, element: DeviceElement): Verdict {
   };
   return clearanceVerdict(yard, about, truth, {
     question: "disconnect-separated",
+    restsOn: ON_BARRIERS,
     is: `${subjectName(element)} ${where}`,
     wanted: `it keeps at least ${say.length(limit)}${far.state === "yes" ? "" : ", or a permanent barrier makes the way to it that long"}`,
     breaks: `${say.length(limit)} are asked for, and no barrier makes the way to it that long`,

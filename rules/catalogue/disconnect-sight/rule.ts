@@ -5,6 +5,7 @@ import type { DeviceElement, EquipmentElement } from "../../site/elements.ts";
 import { elementName } from "../../words/element-names.ts";
 import { clearanceVerdict } from "../common/clearance-verdict.ts";
 import { isElectric } from "../common/electric.ts";
+import { ON_BARRIERS, ON_DEVICES, restsOnBoth } from "../common/rests-on.ts";
 import { servedBy } from "../common/serves.ts";
 import { all, atMost, open, type Truth } from "../common/truth.ts";
 import { BARE, speakerOf, subjectName } from "../common/verdicts.ts";
@@ -73,6 +74,7 @@ function judgeUnit(yard: Yard, element: EquipmentElement): Verdict[] {
       : `${name} needs a disconnect within sight, and no disconnect says that it serves it`;
   const verdict = clearanceVerdict(yard, about, truth, {
     question: "disconnect-within-sight",
+    restsOn: restsOnBoth(ON_BARRIERS, ON_DEVICES),
     is,
     wanted: `a disconnect that serves it is in view of it, at most ${say.length(limit)} away`,
     breaks: `${hider === null ? "" : `${hider} hides it, and `}one is asked for in view of it, at most ${say.length(limit)} away`,

@@ -4,6 +4,7 @@ import type { Yard } from "../../measures/yard.ts";
 import type { DeviceElement } from "../../site/elements.ts";
 import { elementName } from "../../words/element-names.ts";
 import { clearanceVerdict } from "../common/clearance-verdict.ts";
+import { ON_DEVICES } from "../common/rests-on.ts";
 import { bondedBodies } from "../common/storable.ts";
 import { any, flag, notGiven, open, type Truth } from "../common/truth.ts";
 import { BARE, subjectName } from "../common/verdicts.ts";
@@ -55,6 +56,7 @@ function judgeRoom(yard: Yard, building: BuildingModel): Verdict[] {
   return [
     clearanceVerdict(yard, about, truth, {
       question: "equipment-room-receptacle",
+      restsOn: ON_DEVICES,
       is: there,
       wanted: "a receptacle with GFCI is in an equipment room",
       breaks: "the receptacles in it have no GFCI",

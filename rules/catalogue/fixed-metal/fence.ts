@@ -3,6 +3,7 @@ import type { Body, Yard } from "../../measures/yard.ts";
 import type { FenceElement } from "../../site/elements.ts";
 import { type Doubt, type FixedMetal, joinRemedy } from "../common/fixed-metal.ts";
 import { meetingPoints, partNeed } from "../common/needs.ts";
+import { ON_COPPER } from "../common/rests-on.ts";
 import { subjectName, yesNo } from "../common/verdicts.ts";
 import type { Need, OnlyIf } from "../rule.ts";
 import { sectionsWithin } from "./fence-sections.ts";
@@ -58,6 +59,7 @@ const ONE_PIECE: OnlyIf = {
   question: yesNo(
     "fence-one-piece",
     "Do the recorded connections reach every panel and gate of the fence, with jumpers where they are apart?",
+    ON_COPPER,
   ),
   says: "no panel and no gate of it is apart from the rest, and that is not given",
   remedy: "Give its isolated sections and its gates, and record a connection or a jumper for each.",

@@ -14,6 +14,7 @@ import { perimeterMethods } from "../../perimeter/methods.ts";
 import { perimeterLoops } from "../../recorded/loop-course.ts";
 import { elementName } from "../../words/element-names.ts";
 import { areaText } from "../../words/lengths.ts";
+import { ON_PERIMETER } from "../common/rests-on.ts";
 import { bondedBodies } from "../common/storable.ts";
 import { BARE, settle, speakerOf, witnessLine, yesNo } from "../common/verdicts.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
@@ -33,6 +34,7 @@ export const rule: Rule = {
 const ISLAND_QUESTION = yesNo(
   "island-ground",
   "Is the ground of these islands bonded and joined to the rest as the authority having jurisdiction asks?",
+  ON_PERIMETER,
 );
 
 /** Less ground than this, square inches, is what chords leave between an island and what stands on it. */

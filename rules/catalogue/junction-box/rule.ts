@@ -3,6 +3,7 @@ import type { DeviceElement } from "../../site/elements.ts";
 import { clearanceVerdict, worstOver } from "../common/clearance-verdict.ts";
 import { lowestOf } from "../common/heights.ts";
 import { isPoolOpen } from "../common/named-pool.ts";
+import { ON_BARRIERS, ON_SURFACES, restsOnBoth } from "../common/rests-on.ts";
 import { separated } from "../common/separation.ts";
 import { servedBy, servedElements } from "../common/serves.ts";
 import { bodyOf, bondedBodies } from "../common/storable.ts";
@@ -93,6 +94,7 @@ function judgeAt(yard: Yard, body: Body, box: DeviceElement, conduit: "yes" | "p
   const asked = `${say.length(aboveDeck)} above the deck and ${say.length(aboveWater)} above the maximum water level, and ${say.length(distance)} from the inside wall`;
   return clearanceVerdict(yard, about, truth, {
     question: "junction-box-place",
+    restsOn: restsOnBoth(ON_BARRIERS, ON_SURFACES),
     is: `${subjectName(box)} is ${say.length(straight.length, distance)} from the inside wall${heights}`,
     wanted: `it keeps at least ${asked}`,
     breaks: `at least ${asked} are asked for, unless a solid barrier separates it`,

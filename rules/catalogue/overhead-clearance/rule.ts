@@ -19,6 +19,7 @@ import type { Body, Yard } from "../../measures/yard.ts";
 import type { OverheadElement } from "../../site/elements.ts";
 import { worstOf } from "../across-bodies.ts";
 import { clearanceVerdict } from "../common/clearance-verdict.ts";
+import { ON_STRUCTURES } from "../common/rests-on.ts";
 import { all, atLeast, eitherWay, notGiven, open, type Truth, withinAccuracy, YES } from "../common/truth.ts";
 import { BARE, speakerOf, subjectName, witnessLine } from "../common/verdicts.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
@@ -129,6 +130,7 @@ function judgeAt(yard: Yard, body: Body, line: OverheadElement): Verdict {
     truth,
     {
       question: "overhead-clearance",
+      restsOn: ON_STRUCTURES,
       is: words,
       wanted: `at least ${say.length(limit)} in any direction are asked for`,
       breaks: `at least ${say.length(limit)} in any direction are asked for`,

@@ -17,6 +17,7 @@ import { perimeterCopper } from "../../recorded/bearers.ts";
 import type { Question } from "../../report.ts";
 import type { SurfaceElement } from "../../site/elements.ts";
 import { elementName } from "../../words/element-names.ts";
+import { ON_BARRIERS, ON_SURFACES, restsOnBoth } from "../common/rests-on.ts";
 import { bondedBodies } from "../common/storable.ts";
 import { BARE, settle, speakerOf, subjectName, witnessLine } from "../common/verdicts.ts";
 import { everyEdition, type Need, type OnlyIf, type Rule, type Verdict } from "../rule.ts";
@@ -85,6 +86,7 @@ const WALL_LEVEL_QUESTION: Question = {
   id: "wall-ends-perimeter",
   text: "Is the wall in front of this surface permanent, and high enough above the ground on the pool's side to end the perimeter?",
   options: ["yes", "no"],
+  restsOn: restsOnBoth(ON_BARRIERS, ON_SURFACES),
 };
 
 const ENDS_HERE: OnlyIf = {
@@ -287,6 +289,7 @@ const COVERED_QUESTION: Question = {
   id: "covered-surface",
   text: "Can anyone stand on this surface, or is it covered throughout by the one above it?",
   options: ["it is covered", "one can stand on it"],
+  restsOn: ON_SURFACES,
 };
 
 /** Whether a piece needs no bonding, or may turn out to need none under an edition that frees some surfaces. */

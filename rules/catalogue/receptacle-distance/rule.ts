@@ -6,6 +6,7 @@ import type { DeviceElement } from "../../site/elements.ts";
 import { elementName } from "../../words/element-names.ts";
 import { worstOf } from "../across-bodies.ts";
 import { cordPath, cordPathFrom, type Place, placeOf } from "../common/cord-path.ts";
+import { ON_BARRIERS } from "../common/rests-on.ts";
 import { storableOf } from "../common/storable.ts";
 import { draftOf, settle, settledAs, speakerOf, subjectName, witnessLine, yesNo } from "../common/verdicts.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
@@ -79,6 +80,7 @@ function judgeInWall(
     id: "receptacle-wall-face",
     text: `Which face of ${wallName} is this receptacle on?`,
     options: ["toward the water", "away from it"],
+    restsOn: ON_BARRIERS,
   };
   const { choice, trace, note } = settle(yard, question, element.id, body.id);
   if (choice === "toward the water") return { ...facing, ...trace, why: facing.why + note };
@@ -148,6 +150,7 @@ function judgeFrom(yard: Yard, body: Body, element: DeviceElement, place: Place,
   const question: Question = yesNo(
     "cord-keeps-distance",
     `On site, would a cord lie at least ${say.length(limit)} from the inside wall to it?`,
+    ON_BARRIERS,
   );
   const settled = settle(yard, question, element.id, body.id);
   if (settled.choice === "yes")
@@ -176,6 +179,7 @@ function judgeOnFace(
     id: "receptacle-outside-face",
     text: "Which side of the wall is this receptacle on?",
     options: ["outdoors", "indoors"],
+    restsOn: ON_BARRIERS,
   };
   const settled = settle(yard, question, element.id, body.id);
   const name = subjectName(element);

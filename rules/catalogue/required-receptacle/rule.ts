@@ -3,6 +3,7 @@ import type { DeviceElement } from "../../site/elements.ts";
 import { capitalized, elementName } from "../../words/element-names.ts";
 import { type CordReach, cordReach } from "../common/cord-reach.ts";
 import { highestOf } from "../common/heights.ts";
+import { ON_BARRIERS, restsOnBoth } from "../common/rests-on.ts";
 import { bondedBodies } from "../common/storable.ts";
 import { all, atMost, flag, NO, notGiven, open, type Truth, YES } from "../common/truth.ts";
 import { BARE, marginOfConflict, settle, speakerOf, yesNo } from "../common/verdicts.ts";
@@ -69,7 +70,8 @@ function judgeBody(yard: Yard, body: Body): Verdict {
     const { element, fits } = candidate;
     const called = elementName(element);
     const open = fits.facts.map(({ asks }) => asks).join(" ");
-    const question = yesNo(`required-receptacle-fits-${element.id}`, `Is ${called} ${wanted}? Open: ${open}`);
+    const rests = restsOnBoth({ elements: [element.id] }, ON_BARRIERS);
+    const question = yesNo(`required-receptacle-fits-${element.id}`, `Is ${called} ${wanted}? Open: ${open}`, rests);
     const { choice, trace, note } = settle(yard, question, null, body.id);
     const why = `${capitalized(name)} needs ${wanted}. ${capitalized(called)} may be it. ${fits.facts.map(({ says }) => says).join(" ")}${note}`;
     if (choice === "yes") return { ...base, ...seen(yard, candidate), ...trace, outcome: "meets", why };

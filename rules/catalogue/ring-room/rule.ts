@@ -10,6 +10,7 @@ import { perimeterMethods } from "../../perimeter/methods.ts";
 import { perimeterCopper } from "../../recorded/bearers.ts";
 import type { KnownElement, WallElement } from "../../site/elements.ts";
 import { elementName } from "../../words/element-names.ts";
+import { ON_BARRIERS } from "../common/rests-on.ts";
 import { bondedBodies } from "../common/storable.ts";
 import { BARE, settle, speakerOf, subjectName, witnessLine, yesNo } from "../common/verdicts.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
@@ -32,6 +33,7 @@ export const rule: Rule = {
 const ROOM_QUESTION = yesNo(
   "ring-too-near",
   "Does the authority having jurisdiction accept the ring nearer to the inside wall here than it is written?",
+  ON_BARRIERS,
 );
 
 /** How far apart a face is looked at, inches. */

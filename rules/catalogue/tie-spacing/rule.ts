@@ -6,6 +6,7 @@ import { hasCopper } from "../../recorded/graph.ts";
 import { groupWith, type TieGroup, tiesOf } from "../../recorded/tie-groups.ts";
 import type { Question } from "../../report.ts";
 import { capitalized, elementName } from "../../words/element-names.ts";
+import { ON_COPPER } from "../common/rests-on.ts";
 import { shellFacts } from "../common/shell-facts.ts";
 import { bondedBodies } from "../common/storable.ts";
 import { BARE, settle, speakerOf, yesNo } from "../common/verdicts.ts";
@@ -27,10 +28,12 @@ export const rule: Rule = {
 const EVEN_QUESTION = yesNo(
   "ties-even",
   "Does the authority having jurisdiction accept these ties as evenly spaced round the pool?",
+  ON_COPPER,
 );
 const SOUND_QUESTION = yesNo(
   "ties-sound",
   "Looked at on site, are the recorded ties to the shell all of hardware that counts, and made to steel or copper in it?",
+  ON_COPPER,
 );
 
 function judgeBody(yard: Yard, body: Body): Verdict {

@@ -14,6 +14,7 @@ import { elementName } from "../../words/element-names.ts";
 import { isLadder, isLadderOrRail, metalKind } from "../common/metal-kind.ts";
 import { poolDoubt, SET_BACK, standsElsewhere } from "../common/named-pool.ts";
 import { heightRange } from "../common/needs.ts";
+import { ofTheWater } from "../common/rests-on.ts";
 import { shellFacts } from "../common/shell-facts.ts";
 import { bodyOf } from "../common/storable.ts";
 import { type Settled, settle, subjectName, yesNo } from "../common/verdicts.ts";
@@ -62,14 +63,14 @@ function poolContact(yard: Yard, element: LightElement | WaterBondElement | Meta
 
 /** The same question asked of the body's water, where several contacts may raise it. */
 export function askedOfWater(question: Question, contact: Contact, body: Body): Question {
-  return contact.element.id === body.id ? question : { ...question, id: `${question.id}-${contact.element.id}` };
+  return contact.element.id === body.id ? question : ofTheWater(question, contact.element.id);
 }
 
 /** What the site answers about one contact: on the contact itself, or on the water with the contact named. */
 function asked(yard: Yard, body: Body, element: KnownElement, question: Question): Settled {
   const own = settle(yard, question, element.id, body.id);
   if (own.choice !== null || element.id === body.id) return own;
-  const ofWater = settle(yard, { ...question, id: `${question.id}-${element.id}` }, null, body.id);
+  const ofWater = settle(yard, ofTheWater(question, element.id), null, body.id);
   return ofWater.note === "" ? own : ofWater;
 }
 

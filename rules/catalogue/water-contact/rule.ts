@@ -84,13 +84,14 @@ function judgeTogether(
   small: ReturnType<typeof smallSum>,
 ): Verdict {
   const needed = yard.edition.value("water.area");
+  const parts = contacts.filter((contact) => contact.state === "small");
   const question = yesNo(
     "small-parts-together",
     `Does the authority having jurisdiction accept several parts that only together keep ${needed} sq in. in the water?`,
+    { elements: parts.map(({ element }) => element.id) },
   );
   const settled = settle(yard, question, null, body.id);
   const sized = { ...base, ...settled.trace, measured: { wettedArea: small.sum }, margin: small.sum - needed };
-  const parts = contacts.filter((contact) => contact.state === "small");
   const why = `${small.text} stay in the water of ${elementName(body.element)}, but none alone keeps ${needed} sq in.`;
   const remedy = `Add one fitting that keeps at least ${needed} sq in. of corrosion-resistant metal in the water, and bond it.`;
   if (settled.choice === "yes") {

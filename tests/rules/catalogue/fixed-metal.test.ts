@@ -173,8 +173,10 @@ describe("a barrier", () => {
     expect(open.measured.path).toBeCloseTo(21 + 6 + Math.hypot(184, 21), 6);
     expect(open).toMatchObject({ outcome: "review", question: { id: "barrier-prevents-contact" } });
     const site = siteOf([concretePool(), ...behind]);
-    const about = printOf(site, "nec-2020", "post", "pool", "barrier-prevents-contact");
-    const answers = (answer: string) => [{ question: "barrier-prevents-contact", element: "post", answer, about }];
+    const about = printOf(site, "nec-2020", "post", "pool", open.question?.restsOn);
+    const answers = (answer: string) => [
+      { question: "barrier-prevents-contact", element: "post", answer, about, restsOn: open.question?.restsOn },
+    ];
     expect(judged(behind, "post", { answers: answers("yes") }).outcome).toBe("exempt");
     expect(judged(behind, "post", { answers: answers("no") }).outcome).toBe("bond");
     const moved = judged([post(47), wall()], "post", { answers: answers("yes") });

@@ -3,7 +3,6 @@
 // belong to what some questions are about, and that contradicting answers count for nothing: common practice, no source.
 import { describe, expect, it } from "vitest";
 import { answerQuestion } from "../../../app/edits/answer-question.ts";
-import { restsOn } from "../../../rules/measures/answers.ts";
 import { recompute } from "../../../rules/recompute.ts";
 import type { Finding } from "../../../rules/report.ts";
 import type { Site } from "../../../rules/site/site.ts";
@@ -119,9 +118,53 @@ describe("an answer lapses", () => {
     });
   });
 
-  it("only as far as its question rests on anything else", () => {
-    expect(restsOn("conductor-solid")).toEqual([]);
-    expect(restsOn("ties-even")).toEqual(["conductor", "tie"]);
+  it("about a solid barrier in between when that changes, whatever stands behind it", () => {
+    const fence = {
+      id: "wall",
+      kind: "fence",
+      path: {
+        vertices: [
+          [-200, 216],
+          [600, 216],
+        ],
+        closed: false,
+      },
+      top: 72,
+      metal: false,
+      solid: true,
+      permanent: true,
+    };
+    const device = (kind: string) => ({ id: "x", kind: "device", device: kind, at: [100, 230], z: 40, volts: 120 });
+    const heater = {
+      id: "x",
+      kind: "equipment",
+      unit: "heater",
+      at: [100, 230],
+      z: [0, 30],
+      electric: true,
+      volts: 240,
+    };
+    const behind: readonly (readonly [string, object])[] = [
+      ["switch-distance", device("switch")],
+      ["outlet-distance", device("outlet")],
+      ["other-equipment-distance", heater],
+    ];
+    for (const [rule, thing] of behind) {
+      const settled = answered(siteOf([concretePool(), fence, thing]), rule, "x", "yes");
+      expect(findingIn(settled, rule, "x"), rule).toMatchObject({ outcome: "meets", answered: { answer: "yes" } });
+      const lower = changed(settled, withField("wall", { top: 30 }));
+      expect(findingIn(lower, rule, "x"), rule).toMatchObject({ outcome: "review", lapsed: true });
+      const renamed = changed(settled, (elements) => [...elements, { ...post, id: "post-2" }]);
+      expect(findingIn(renamed, rule, "x").outcome, rule).toBe("meets");
+    }
+  });
+
+  it("only as far as its question says that it rests on anything else, which the answer keeps", () => {
+    const kept = (site: Site) => site.answers?.map(({ restsOn }) => restsOn);
+    const stranded = siteOf([concretePool(), ringCopper({ solid: undefined })]);
+    expect(kept(answered(stranded, "conductor-wire", "ring", "yes"))).toEqual([undefined]);
+    const uneven = siteOf([concretePool(), ringCopper(), ...crowded]);
+    expect(kept(answered(uneven, "tie-spacing", null, "yes"))).toEqual([{ kinds: ["conductor", "tie"] }]);
   });
 });
 
