@@ -4,6 +4,7 @@ import type { ParameterId } from "./editions/parameter-types.ts";
 import type { Judged } from "./judged.ts";
 import type { Yard } from "./measures/yard.ts";
 import type { Finding } from "./report.ts";
+import { amendmentWords } from "./words/amendments.ts";
 
 const NONE: readonly string[] = [];
 
@@ -101,9 +102,7 @@ function findingOf(yard: Yard, rule: Judged["rule"], verdict: Verdict, id: strin
 function amendedNote(yard: Yard, rule: Judged["rule"], verdict: Verdict): string {
   const named = (ids: readonly ParameterId[], words: string) => {
     const amendments = [...new Set(ids)].map((id) => yard.edition.amended(id)).filter((one) => one !== undefined);
-    const texts = amendments.map(
-      (one) => `${one.parameter} = ${String(one.value)}${one.reason ? `, ${one.reason}` : ""}`,
-    );
+    const texts = amendments.map((one) => amendmentWords(one, yard.site.display?.units));
     return texts.length === 0 ? "" : ` Local amendment ${words} (${texts.join("; ")}).`;
   };
   const others = rule.parameters.filter((id) => !verdict.limits.includes(id));

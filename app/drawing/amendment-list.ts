@@ -21,7 +21,7 @@ export function amendmentBlocks(report: Report, { units, width }: ListOptions): 
         known === undefined
           ? `${parameter}: ${JSON.stringify(value)}`
           : `${known.says} ${known.section}: ${parameterText(known.value, known.unit, units)}; here ${parameterText(value as ParameterValue, known.unit, units)}`;
-      return paragraphBlock(`${change}. ${reason === "" ? "No reason given" : `By: ${reason}`} (${parameter}).`, width);
+      return paragraphBlock(`${change}. ${reason === "" ? "No reason given" : `By: ${reason}`}.`, width);
     }),
     spaceBlock(4),
   ];

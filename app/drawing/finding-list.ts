@@ -28,7 +28,7 @@ export interface ListOptions {
 export function findingBlocks(report: Report, options: ListOptions): Block[] {
   return findingsByPart(report).flatMap(({ part, findings }) => [
     subheadingBlock(part.title, part.section),
-    ...findings.map((one) => findingBlock(one, amendedFor(one.finding, report), part.section, options)),
+    ...findings.map((one) => findingBlock(one, amendedFor(one.finding, report, options.units), part.section, options)),
   ]);
 }
 
@@ -97,7 +97,7 @@ function findingBlock(
     shortText(finding),
     finding.answered ? `${answerText(finding.answered)}.` : "",
     finding.lapsed ? LAPSED_TEXT : "",
-    amended.length === 0 ? "" : `Local amendment: ${amended.join(", ")}.`,
+    amended.length === 0 ? "" : `Local amendment: ${amended.join("; ")}.`,
   ];
   const text = said.flatMap((one) => wrapPoints(one, room, size));
   const titleStep = lineHeight("body");

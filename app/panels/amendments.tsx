@@ -28,6 +28,12 @@ export function Amendments() {
   const [changing, setChanging] = useState<string | null>(null);
   const edition = editionInForce(site);
   const written: ParameterTable = EDITIONS[edition.id].parameters;
+  // What a number means stands as the edition says it, beside the value that holds here.
+  const inForce = edition.amendments.map(({ parameter }) => parameter as ParameterId);
+  const now: ParameterTable = {
+    ...written,
+    ...Object.fromEntries(inForce.map((id) => [id, { ...written[id], value: edition.parameters[id].value }])),
+  };
   const amendments = site.amendments ?? [];
   const reasons = new Map(edition.useless.map(({ amendment, reason }) => [amendment, reason]));
   return (
@@ -48,7 +54,7 @@ export function Amendments() {
               <li key={`${parameter} being changed`}>
                 <AmendmentForm
                   parameter={parameter as ParameterId}
-                  now={edition.parameters[parameter as ParameterId]}
+                  now={now[parameter as ParameterId]}
                   units={units}
                   said={reason}
                   onDone={() => setChanging(null)}
@@ -95,7 +101,7 @@ export function Amendments() {
           {problem}
         </p>
       )}
-      <AddAmendment table={edition.parameters} amendments={amendments} units={units} />
+      <AddAmendment table={now} amendments={amendments} units={units} />
     </section>
   );
 }

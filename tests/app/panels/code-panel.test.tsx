@@ -129,6 +129,7 @@ describe("local amendments", () => {
     await click("Change it");
     expect(page.querySelector<HTMLInputElement>("input[id$=value]")?.value).toBe(`6' 0"`);
     expect(page.querySelector<HTMLInputElement>("input[id$=reason]")?.value).toBe("invented ordinance 4");
+    expect(page.querySelector("form strong")?.textContent).toMatch(/^Fixed metal more than this/);
     await type("input[id$=value]", "7'");
     await click("Put it in force");
     expect(editor.document.getState().shown.amendments).toEqual([{ ...amendments[0], value: 84 }]);
