@@ -11,7 +11,7 @@
 import { type BarrierMap, barrierMap, freePosition, type Sector } from "./barrier-map.ts";
 import { lineEdge, nearestOnEdge } from "./edge.ts";
 import { edgeBounds } from "./edge-boxes.ts";
-import { edgeToEdge } from "./edge-distance.ts";
+import { edgeToEdgeWithin } from "./edge-distance.ts";
 import { Heap } from "./heap.ts";
 import { orientation } from "./orientation.ts";
 import {
@@ -206,14 +206,22 @@ function networkLines(network: readonly (readonly Point[])[], map: BarrierMap): 
       }
     },
     nearestTo: (line, limit, passes) => {
-      const pairs: Witness[] = [];
-      for (const i of index.search(grownBounds(edgeBounds(line), limit))) {
+      const near = index.search(grownBounds(edgeBounds(line), limit));
+      const pairTo = (i: number, within: number): Witness | null => {
         const { a, b } = segments[i] as Segment;
-        const pair = samePoint(a, b) ? toPosition(line, a) : edgeToEdge(line, lineEdge(a, b));
-        if (pair.length < limit) pairs.push(pair);
+        return samePoint(a, b) ? toPosition(line, a) : edgeToEdgeWithin(line, lineEdge(a, b), within);
+      };
+      // Mostly nothing lies between the nearest pair of all; only where something does are the others wanted.
+      let nearest: Witness | null = null;
+      for (const i of near) {
+        const within: number = nearest?.length ?? limit;
+        const pair = pairTo(i, within);
+        if (pair && pair.length < within) nearest = pair;
       }
-      pairs.sort((one, other) => one.length - other.length);
-      const pair = pairs.find(({ from, to }) => passes(from, to));
+      if (nearest === null) return null;
+      if (passes(nearest.from, nearest.to)) return { at: nearest.from, distance: nearest.length };
+      const pairs = near.flatMap((i) => pairTo(i, limit) ?? []).filter(({ length }) => length < limit);
+      const pair = pairs.sort((one, other) => one.length - other.length).find(({ from, to }) => passes(from, to));
       return pair ? { at: pair.from, distance: pair.length } : null;
     },
   };

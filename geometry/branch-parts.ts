@@ -51,7 +51,11 @@ function openPositions(ground: BranchGround, positions: readonly Point[]): Point
 /** The position of the lines that lies nearest to the network, when it is nearer than every position known. */
 function nearestAlong(ground: BranchGround, along: readonly Path[], known: readonly Point[]): Point[] {
   let within = Number.POSITIVE_INFINITY;
-  for (const at of known) within = ground.attachment({ at }, within)?.distance ?? within;
+  const inOrder = known.map((at) => ({ at, least: ground.leastToNetwork(at) })).sort((a, b) => a.least - b.least);
+  for (const { at, least } of inOrder) {
+    if (least >= within) break;
+    within = ground.attachment({ at }, within)?.distance ?? within;
+  }
   // All of them hidden: the way bends at corners of what hides them, and where it ends is near enough to one of them.
   if (known.length > 0 && within === Number.POSITIVE_INFINITY) return [];
   let best: Point[] = [];

@@ -8,6 +8,7 @@ import { regionContains } from "../../../geometry/clipping.ts";
 import { pointToArea } from "../../../geometry/distance.ts";
 import { offsetCurves } from "../../../geometry/offset.ts";
 import { contains, pathLength, pointAlong } from "../../../geometry/outline.ts";
+import { grownBounds } from "../../../geometry/points.ts";
 import type { Area, Point, Region } from "../../../geometry/types.ts";
 import type { Body, Yard } from "../../measures/yard.ts";
 import { holdsWhere } from "../../recorded/intervals.ts";
@@ -23,10 +24,12 @@ export function lengthWithoutRoom(yard: Yard, body: Body, keepOut: Area, ringed:
   const [min, max] = [yard.edition.value("ring.min"), yard.edition.value("ring.max")];
   const [least, greatest] = surelyLegal(min, max, yard.accuracy);
   const isRinged = (p: Point) => ringed.some((region) => regionContains(region, p));
+  const { minX, minY, maxX, maxY } = grownBounds(keepOut.outer.bounds, max - min);
   let length = 0;
   for (const { path } of offsetCurves([body.water], min).loops) {
     const isTaken = (s: number): boolean => {
       const p = pointAlong(path, s);
+      if (p[0] < minX || p[0] > maxX || p[1] < minY || p[1] > maxY) return false;
       const { from } = pointToArea(p, body.water);
       const at = (distance: number): Point => [
         from[0] + ((p[0] - from[0]) * distance) / min,
