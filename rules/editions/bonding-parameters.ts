@@ -123,7 +123,7 @@ export const bondingParameters = {
     "yes/no",
     "680.26(B)(2)",
     "R",
-    "A copper grid over the perimeter surface is a written method.",
+    "Whether a copper grid over the perimeter surface is a written method.",
   ),
   "perimeter.meshCounts": p<boolean | null>(
     null,

@@ -4,7 +4,8 @@ import type { Answered, Question } from "../report.ts";
 
 /** `Asked on this site: Does it stay in the water? Answered: yes, on 2024-05-06, by QA`. */
 export function answerText({ asked, answer, on, by }: Answered): string {
-  const parts = [optionText(answer), on === undefined ? "" : `on ${on}`, by === undefined ? "" : `by ${by}`];
+  const given = (word: string, text: string | undefined) => (text?.trim() ? `${word} ${text.trim()}` : "");
+  const parts = [optionText(answer), given("on", on), given("by", by)];
   return `Asked on this site: ${asked} Answered: ${parts.filter((part) => part !== "").join(", ")}`;
 }
 

@@ -125,7 +125,8 @@ export function settle(yard: Yard, question: Question, element: string | null, b
     return { choice: null, trace: {}, note };
   }
   const answered = answeredTo(question, answer);
-  const by = [answer.by === undefined ? "" : ` by ${answer.by}`, answer.on === undefined ? "" : ` on ${answer.on}`];
+  const [who, day] = [answer.by?.trim() ?? "", answer.on?.trim() ?? ""];
+  const by = [who === "" ? "" : ` by ${who}`, day === "" ? "" : ` on ${day}`];
   return {
     choice: answer.answer,
     trace: { answered },

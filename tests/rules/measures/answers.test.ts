@@ -197,6 +197,14 @@ describe("several answers to one question", () => {
     expect(ask(late, old, { ...late, answer: "no" }).outcome).toBe("review");
   });
 
+  it("are told with their day and initials as far as they are given", () => {
+    const said = (more: object) => ask({ answer: "yes", ...more }).why.replace(/^.*Settled/, "Settled");
+    expect(said({ by: "QA", on: "2026-05-01" })).toBe('Settled by the answer "yes" by QA on 2026-05-01.');
+    expect(said({ by: " ", on: "2026-05-01" })).toBe('Settled by the answer "yes" on 2026-05-01.');
+    expect(said({ by: "QA", on: "" })).toBe('Settled by the answer "yes" by QA.');
+    expect(said({})).toBe('Settled by the answer "yes".');
+  });
+
   it("about the edition are held to the same", () => {
     const judged = (...answers: object[]) => {
       const asked = answers.map((answer) => ({ question: "edition-in-force", ...answer }));
