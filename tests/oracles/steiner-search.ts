@@ -1,7 +1,7 @@
 /**
  * A reference for trees of branches: Dreyfus and Wagner's method on a stated graph (S. E. Dreyfus, R. A. Wagner, "The Steiner
  * problem in graphs", Networks 1, 1971). The graph: parts, network and solids' corners, and a square lattice of places
- * `spacing` inches apart over everything; every pair that sees each other is an edge. Its own sight test, on rectangles.
+ * `spacing` inches apart over everything; every pair that sees each other is an edge. Its own sight test, on rectangles or convex solids.
  */
 import type { Point } from "../../geometry/types.ts";
 
@@ -42,6 +42,47 @@ function nearestOnLine(p: Point, a: Point, b: Point): Point {
   return [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share];
 }
 
+/** What stands in the way: corners that a way may bend at, and whether a straight line crosses nothing. */
+export interface Ground {
+  readonly corners: readonly Point[];
+  readonly isClear: (a: Point, b: Point) => boolean;
+}
+
+function boxedGround(boxes: readonly Box[]): Ground {
+  return {
+    corners: boxes.flatMap(({ x0, y0, x1, y1 }): Point[] => [
+      [x0, y0],
+      [x1, y0],
+      [x1, y1],
+      [x0, y1],
+    ]),
+    isClear: (a, b) => clearOfBoxes(a, b, boxes),
+  };
+}
+
+/** Ground with solids of any convex shape, counter-clockwise, that stand apart. */
+export function convexGround(solids: readonly (readonly Point[])[]): Ground {
+  return {
+    corners: solids.flat(),
+    isClear: (a, b) => !solids.some((solid) => passesConvex(a, b, solid)),
+  };
+}
+
+/** True when the segment passes through the inside: what the lines of all sides leave of it (Cyrus and Beck's clipping). */
+function passesConvex(a: Point, b: Point, solid: readonly Point[]): boolean {
+  let [t0, t1] = [0, 1];
+  for (const [i, u] of solid.entries()) {
+    const v = solid[(i + 1) % solid.length] as Point;
+    const length = Math.hypot(v[0] - u[0], v[1] - u[1]);
+    const inside = (p: Point) => ((v[0] - u[0]) * (p[1] - u[1]) - (v[1] - u[1]) * (p[0] - u[0])) / length - 1e-7;
+    const [da, db] = [inside(a), inside(b)];
+    if (da <= 0 && db <= 0) return false;
+    if (da < 0) t0 = Math.max(t0, da / (da - db));
+    if (db < 0) t1 = Math.min(t1, da / (da - db));
+  }
+  return t1 - t0 > 1e-9;
+}
+
 /**
  * Least length plus `allowance` for every place away from parts and network where branches meet, of a tree from `network`
  * (a polyline) to all `parts` clear of `boxes`.
@@ -53,9 +94,19 @@ export function searchedTree(
   allowance: number,
   spacing: number,
 ): number {
+  return searchedTreeOn(boxedGround(boxes), network, parts, allowance, spacing);
+}
+
+/** The same on any ground. */
+export function searchedTreeOn(
+  { corners, isClear }: Ground,
+  network: readonly Point[],
+  parts: readonly Point[],
+  allowance: number,
+  spacing: number,
+): number {
   const all = [...network, ...parts];
-  const nodes: Point[] = [...parts];
-  for (const { x0, y0, x1, y1 } of boxes) nodes.push([x0, y0], [x1, y0], [x1, y1], [x0, y1]);
+  const nodes: Point[] = [...parts, ...corners];
   const [xs, ys] = [all.map((p) => p[0]), all.map((p) => p[1])];
   for (let x = Math.min(...xs); x <= Math.max(...xs) + spacing; x += spacing) {
     for (let y = Math.min(...ys); y <= Math.max(...ys) + spacing; y += spacing) nodes.push([x, y]);
@@ -65,8 +116,7 @@ export function searchedTree(
   for (let i = 0; i < count; i++) {
     for (let j = i; j < count; j++) {
       const [a, b] = [nodes[i] as Point, nodes[j] as Point];
-      if (clearOfBoxes(a, b, boxes))
-        length[i * count + j] = length[j * count + i] = Math.hypot(b[0] - a[0], b[1] - a[1]);
+      if (isClear(a, b)) length[i * count + j] = length[j * count + i] = Math.hypot(b[0] - a[0], b[1] - a[1]);
     }
   }
   const full = 2 ** parts.length;
@@ -93,7 +143,7 @@ export function searchedTree(
     for (let i = 1; i < network.length; i++) {
       const foot = nearestOnLine(p, network[i - 1] as Point, network[i] as Point);
       const away = Math.hypot(foot[0] - p[0], foot[1] - p[1]);
-      if (away < best && clearOfBoxes(p, foot, boxes)) best = away;
+      if (away < best && isClear(p, foot)) best = away;
     }
     return best;
   });
