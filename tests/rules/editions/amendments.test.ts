@@ -1,6 +1,7 @@
 // Local amendments that cannot act are named with what is wrong, and the site is judged without them. Source: the site format
 // (named overrides with a reason; no number of a site beyond 1,000,000 in.). Which values cannot be: common practice, no source.
 import { describe, expect, it } from "vitest";
+import { post } from "../../../rules/catalogue/common/example-yard.ts";
 import { editionInForce } from "../../../rules/editions/in-force.ts";
 import { recompute } from "../../../rules/recompute.ts";
 import { concretePool, ringCopper, siteOf } from "../recorded/yards.ts";
@@ -53,6 +54,17 @@ describe("a local amendment", () => {
       expect(finding).toMatchObject({ outcome: "review" });
       expect(finding?.why).toContain("without a reason: fixedMetal.distance = 1000000");
     }
+  });
+
+  // Five feet in plan: NEC 680.26(B)(7).
+  it("is named by its section and in the site's units in every finding that reads it", () => {
+    const given = { parameter: "fixedMetal.distance", value: 72, reason: "city rule 7" };
+    const noteIn = (units: "ft-in" | "m") => {
+      const site = siteOf([concretePool(), post(65)], { amendments: [given], display: { units } });
+      return recompute(site, { withoutRoutes: true }).findings.find(({ rule }) => rule === "fixed-metal")?.why;
+    };
+    expect(noteIn("ft-in")).toContain(`Local amendment in force (680.26(B)(7): 6' 0" here, city rule 7).`);
+    expect(noteIn("m")).toContain("(680.26(B)(7): 1.83 m here, city rule 7)");
   });
 
   it("that takes a rule's limit away is told where the rule would have asked", () => {
