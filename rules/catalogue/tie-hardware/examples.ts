@@ -12,8 +12,9 @@ function example(
   changes: object,
   outcome: RuleExample["expect"]["outcome"],
   ends: readonly string[] = ["perimeter", "pool"],
+  at: readonly [number, number] = [96, -21],
 ): RuleExample {
-  const elements = [concretePool(), pump, tail, ringCopper(), clampTie("tie", [96, -21], ends, changes)];
+  const elements = [concretePool(), pump, tail, ringCopper(), clampTie("tie", at, ends, changes)];
   return { name, source, edition: "nec-2020", elements, expect: { element: "tie", outcome, section: "680.26(B)" } };
 }
 
@@ -25,10 +26,15 @@ export const examples: readonly RuleExample[] = [
     { hardware: "exothermic", listedForBurial: undefined, conductorsInClamp: undefined },
     "meets",
   ),
-  example("a lug at the pump, above ground", joins, { hardware: "lug", listedForBurial: undefined }, "meets", [
-    "tail",
-    "pump",
-  ]),
+  example(
+    "a lug at the pump, above ground",
+    joins,
+    { hardware: "lug", listedForBurial: undefined },
+    "meets",
+    ["tail", "pump"],
+    [600, 100],
+  ),
+  example("far from the pump that it names", "common practice, no source", {}, "review", ["perimeter", "pump"]),
   example("a sheet-metal screw", joins, { hardware: "screw" }, "conflict"),
   example("solder alone", joins, { hardware: "solder" }, "conflict"),
   example("steel tie wire on copper", joins, { hardware: "tie-wire" }, "conflict"),
