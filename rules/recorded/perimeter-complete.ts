@@ -4,12 +4,13 @@
  * Stages. 1. Each loop's course says which methods serve which stretch (loop-course.ts). 2. Paving steel that is named in a
  * tie, recorded grids and runs of recorded ring serve the stretches whose methods they are. 3. What is left is a gap; runs
  * that follow each other without being joined are a break (a gap of length 0); so is copper or steel that nothing joins to
- * the rest, unless one joined part is complete without it. 4. All of it twice: with what surely serves, and with what may.
+ * the rest, unless one joined part is complete without it, and a loop on an island that is joined to neither the shell nor
+ * the loop round the pool. 4. All of it twice: with what surely serves, and with what may.
  *
  * Source: NEC 680.26(B)(2) of the edition in force.
  */
 import { offsetRegion, regionContains } from "../../geometry/clipping.ts";
-import { distanceAlongPath, pointAlong } from "../../geometry/outline.ts";
+import { distanceAlongPath, pointAlong, signedArea } from "../../geometry/outline.ts";
 import type { Point } from "../../geometry/types.ts";
 import type { Yard } from "../measures/yard.ts";
 import type { PieceMethod } from "../perimeter/methods.ts";
@@ -111,17 +112,45 @@ function gapsOfLoops(yard: Yard, recorded: Recorded, loops: readonly PerimeterLo
     surely,
   );
   const grids = grownGrids(yard, surely);
-  return loops.map((loop, i) => {
+  const checked = loops.map((loop, i): Checked => {
     const laid: Laid = { runs: runs[i] ?? [], grids, counts: () => true };
-    const gaps = gapsOf(yard, recorded, loop, laid, surely);
+    const found = checkLoop(yard, recorded, loop, laid, surely);
     // Only joints are lacking: copper that one joined part of it makes superfluous does not have to be joined to that.
-    if (gaps.length === 0 || gaps.some(({ length }) => length > 0)) return gaps;
-    return joinedParts(recorded, loop, laid, surely).some(
-      (part) => gapsOf(yard, recorded, loop, part, surely).length === 0,
-    )
-      ? []
-      : gaps;
+    if (found.gaps.length === 0 || found.gaps.some(({ length }) => length > 0)) return found;
+    const parts = joinedParts(recorded, loop, laid, surely);
+    return (
+      parts.map((part) => checkLoop(yard, recorded, loop, part, surely)).find(({ gaps }) => gaps.length === 0) ?? found
+    );
   });
+  return checked.map(({ gaps, first }, i) => {
+    const loop = loops[i];
+    if (!loop || !first || gaps.length > 0 || isJoined(recorded, loops, checked, i, surely)) return gaps;
+    return [gapAt(loop, first.from, first.stretch)];
+  });
+}
+
+/** What one loop lacks, and the first thing that serves it. */
+interface Checked {
+  readonly gaps: Gap[];
+  readonly first: Served | undefined;
+}
+
+/** Whether what serves a loop on an island is joined to the shell of its body or to what serves the loop round that. */
+function isJoined(
+  recorded: Recorded,
+  loops: readonly PerimeterLoop[],
+  checked: readonly Checked[],
+  i: number,
+  surely: boolean,
+): boolean {
+  const loop = loops[i];
+  const by = checked[i]?.first?.by;
+  if (!loop || by === undefined || signedArea(loop.path) > 0) return true;
+  const shared = (other: PerimeterLoop) => other.bodies.some((body) => loop.bodies.includes(body));
+  const round = loops.flatMap((other, k) =>
+    signedArea(other.path) > 0 && shared(other) ? (checked[k]?.first?.by ?? []) : [],
+  );
+  return [...loop.bodies.map(({ id }) => id), ...round].some((id) => holds(recorded.connected(id, by), surely));
 }
 
 /** What is laid on a loop, taken apart into what is joined. */
@@ -149,13 +178,13 @@ function grownGrids(yard: Yard, surely: boolean): GridCover[] {
   return gridCover(yard, surely).map((cover) => ({ ...cover, region: offsetRegion(cover.region, half) }));
 }
 
-function gapsOf(
+function checkLoop(
   yard: Yard,
   recorded: Recorded,
   loop: PerimeterLoop,
   { runs, grids, counts }: Laid,
   surely: boolean,
-): Gap[] {
+): Checked {
   const gaps: Gap[] = [];
   const served: Served[] = [];
   const byRing: (Interval & { readonly stretch: CourseStretch })[] = [];
@@ -223,7 +252,7 @@ function gapsOf(
     if (!first || served.findIndex(({ by }) => by === entry.by) !== served.indexOf(entry)) continue;
     if (!holds(recorded.connected(first.by, entry.by), surely)) gaps.push(gapAt(loop, entry.from, entry.stretch));
   }
-  return gaps;
+  return { gaps, first };
 }
 
 /** On a stretch that is the whole loop, a hole may pass the loop's start. */
