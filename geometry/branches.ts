@@ -10,7 +10,7 @@
 import { type BranchDrawing, type BranchEdge, edgesAt, jointCount, otherEnd, type Place } from "./branch-graph.ts";
 import { branchGround } from "./branch-ground.ts";
 import { withJunctions } from "./branch-junctions.ts";
-import { type BranchTarget, branchPart, type Part } from "./branch-parts.ts";
+import { type BranchTarget, branchParts, type Part } from "./branch-parts.ts";
 import { spanningTree } from "./branch-spanning.ts";
 import { flattenPath } from "./outline.ts";
 import { distanceBetween, samePoint } from "./points.ts";
@@ -57,7 +57,7 @@ export function branchTree(request: BranchRequest): BranchTree {
   if (!(junctionAllowance >= 0)) throw new Error(`a joint's allowance must be 0 or more, not ${junctionAllowance}`);
   const network = request.network.map(positions);
   const ground = branchGround(network, request.blocked);
-  const parts = targets.map((target) => branchPart(ground, target));
+  const parts = branchParts(ground, targets);
   const eyes = parts.map((part) => part.eyes);
   const { drawing, unreachable } = spanningTree(ground, eyes);
   const reached = eyes.map((ofPart, i) => (unreachable.includes(i) ? [] : ofPart));

@@ -144,4 +144,30 @@ describe("branches to their parts", () => {
     });
     expect(near.branches.map(({ run, penetration }) => [run, penetration])).toEqual([[30, undefined]]);
   });
+
+  it("are chained where their lines come nearest to each other, wherever their positions lie", () => {
+    const rail = (x0: number, y0: number, x1: number, y1: number, place: (p: Point) => Point) => {
+      const ends = (
+        [
+          [x0, y0],
+          [x1, y1],
+        ] as Point[]
+      ).map(place);
+      return { at: ends, along: [pathFrom({ vertices: ends.map(([x, y]): Vertex => [x, y]), closed: false })] };
+    };
+    for (const place of [turnedBy(0), turnedBy(17.3), ([x, y]: Point): Point => [-x, y]]) {
+      const tree = branchTree({
+        network: [line.map(place)],
+        targets: [
+          { id: "near", ...rail(50, 60, 250, 60, place) },
+          { id: "crossing", ...rail(120, 40, 120, 300, place) },
+          { id: "post", at: place([171, 71]) },
+        ],
+        blocked: [],
+        junctionAllowance: 12,
+      });
+      // Arithmetic: 40 in. up to the rail that crosses the other, 11 in. from that one to the post.
+      expect(tree.length).toBeCloseTo(40 + 0 + 11, 6);
+    }
+  });
 });
