@@ -6,6 +6,9 @@ export class SheetPage {
 
   constructor(page: Page) {
     this.page = page;
+    // From the first on, files are asked of the test. Asked for along with the press that wants one, that may come late, and
+    // the browser, which shows no window, has then picked none.
+    page.on("filechooser", () => undefined);
   }
 
   get sheet() {
