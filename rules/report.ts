@@ -155,6 +155,8 @@ export interface RingReport {
     readonly length: number;
     /** The bodies of the loop that it leads to. */
     readonly pools: readonly string[];
+    /** It leads from an inner loop to the steel or grid of the shell, not from loop to loop. */
+    readonly shell?: true;
   }[];
   readonly pending: boolean;
 }

@@ -5,6 +5,7 @@
  */
 import { branchTree } from "../../geometry/branches.ts";
 import { clipLines } from "../../geometry/clipping.ts";
+import { pointToArea } from "../../geometry/distance.ts";
 import { flattenToSide } from "../../geometry/flatten-side.ts";
 import { flattenPath, signedArea } from "../../geometry/outline.ts";
 import { boundsOverlap, distanceBetween, grownBounds } from "../../geometry/points.ts";
@@ -109,10 +110,18 @@ export function layRing(yard: Yard, curves: RingCurves, region: Region | null): 
   const { course, offset, even, short, bound, barred, tooClose } = curves;
   const cut = (loops: readonly RingLoop[]): readonly RingLoop[] =>
     region === null ? loops : loops.flatMap(({ path, pools }) => stretchesOver(path, region, pools));
-  const loops: RingLoop[] = even.flatMap(({ pools, path, length }) => {
-    if (region !== null) return stretchesOver(closedPoints(path), region, pools);
-    return [{ pools, path: closedPoints(path, FLATTEN_TOLERANCE), length }];
+  const laid = even.map((loop): { inner: boolean; stretches: RingLoop[] } => {
+    const { pools, path, length } = loop;
+    const all = region === null;
+    return {
+      inner: signedArea(path) < 0,
+      stretches: all
+        ? [{ pools, path: closedPoints(path, FLATTEN_TOLERANCE), length }]
+        : stretchesOver(closedPoints(path), region, pools),
+    };
   });
+  const loops = laid.flatMap(({ stretches }) => stretches);
+  const toShell = laid.flatMap(({ inner, stretches }) => (inner ? linksToShell(yard, course, stretches) : []));
   const whole = even.filter((loop) => signedArea(loop.path) > 0);
   const shortLoops = short === null ? null : cut(short);
   return {
@@ -123,9 +132,32 @@ export function layRing(yard: Yard, curves: RingCurves, region: Region | null): 
     ...(total(cut(barred)) > GRID_STEP ? { legalIn: "part" as const } : {}),
     ...(shortLoops ? { short: { loops: shortLoops, length: total(shortLoops) } } : {}),
     ...(tooClose.length > 0 ? { tooClose } : {}),
-    ...(region === null && whole.length > 1 ? { links: linksBetween(yard, course, whole) } : {}),
+    ...linksOf([...(region === null && whole.length > 1 ? linksBetween(yard, course, whole) : []), ...toShell]),
     pending: false,
   };
+}
+
+function linksOf(links: NonNullable<RingReport["links"]>): Pick<RingReport, "links"> {
+  return links.length > 0 ? { links } : {};
+}
+
+/**
+ * An inner loop (on an island, in a pocket of ground) has no dry way to the ring round the pool: each stretch of it is
+ * joined to the steel or grid of a shell that conducts, straight at the inside wall. Another shell offers nothing there.
+ */
+function linksToShell(
+  yard: Yard,
+  course: RingCourse,
+  stretches: readonly RingLoop[],
+): NonNullable<RingReport["links"]> {
+  const conductive = yard.edition.value("shell.conductive");
+  const shells = course.bodies.filter(({ element }) => conductive.includes(element.shell));
+  return stretches.flatMap(({ pools, path: [at] }) => {
+    if (!at) return [];
+    const ways = shells.filter(({ id }) => pools.includes(id)).map(({ water }) => pointToArea(at, water));
+    const [way] = ways.sort((a, b) => a.length - b.length);
+    return way ? [{ path: [at, way.from], length: way.length, pools, shell: true as const }] : [];
+  });
 }
 
 /** Copper from loop to loop, so that all of the perimeter is one. */

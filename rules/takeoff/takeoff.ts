@@ -54,6 +54,8 @@ function laidRing(inputs: TakeoffInputs): number {
 function hardwareOf(inputs: TakeoffInputs): { item: string; count: number }[] {
   const { ring, ties, branches } = inputs;
   const tails = inputs.tails.length;
+  const links = ring.links ?? [];
+  const toShell = links.filter(({ shell }) => shell).length;
   const closed = ring.loops.filter(({ path }) => isClosed(path)).length;
   const rows = [
     { item: "direct-burial splice, ring closed on itself", count: closed },
@@ -63,9 +65,9 @@ function hardwareOf(inputs: TakeoffInputs): { item: string; count: number }[] {
     },
     {
       item: "direct-burial connector, wire to wire",
-      count: branches.length + inputs.branchJoints + 2 * (ring.links?.length ?? 0),
+      count: branches.length + inputs.branchJoints + 2 * links.length - toShell,
     },
-    { item: "direct-burial clamp, wire to shell steel", count: ties.length },
+    { item: "direct-burial clamp, wire to shell steel", count: ties.length + toShell },
     { item: "direct-burial connector, tie to perimeter", count: ties.length },
     { item: "listed clamp or lug at a metal part", count: branches.length + inputs.furtherClamps },
     { item: "grid joint at a crossing", count: inputs.gridCrossings },

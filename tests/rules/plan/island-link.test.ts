@@ -1,0 +1,34 @@
+/** The ring of an island in the plan: joined to the shell, with its copper and connectors. Figures: arithmetic. */
+import { describe, expect, it } from "vitest";
+import { concretePool, linerPool } from "../../../rules/catalogue/common/example-yard.ts";
+import { reportOf } from "../recorded/yards.ts";
+
+const island = {
+  closed: true,
+  vertices: [
+    [130, 55],
+    [254, 55],
+    [254, 137],
+    [130, 137],
+  ],
+};
+const outer = 1152 + 42 * Math.PI;
+const inner = 2 * (124 - 42) + 2 * (82 - 42);
+
+describe("the ring of an island", () => {
+  it("is joined to the shell's steel by a link as long as the offset, which is in the takeoff", () => {
+    const { ring, takeoff } = reportOf([concretePool({ islands: [island] })]);
+    expect(ring.length).toBeCloseTo(outer + inner, 3);
+    expect(ring.links).toHaveLength(1);
+    expect(ring.links?.[0]?.length).toBeCloseTo(21, 6);
+    expect(takeoff.conductor.ring).toBeCloseTo(outer + inner + 21, 3);
+    const counts = new Map(takeoff.hardware.map(({ item, count }) => [item, count]));
+    expect(counts.get("direct-burial clamp, wire to shell steel")).toBe(4 + 1);
+    expect(counts.get("direct-burial connector, wire to wire")).toBe(1);
+  });
+
+  it("has no link where the shell does not conduct, nor where there is no island", () => {
+    expect(reportOf([linerPool({ islands: [island] })]).ring.links).toBeUndefined();
+    expect(reportOf([concretePool()]).ring.links).toBeUndefined();
+  });
+});
