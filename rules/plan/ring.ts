@@ -4,14 +4,19 @@
  * Where only some of the band is planned as ring, the ring's course is cut to those stretches.
  */
 import { branchTree } from "../../geometry/branches.ts";
-import { clipLines } from "../../geometry/clipping.ts";
+import { clipLines, offsetRegion } from "../../geometry/clipping.ts";
 import { pointToArea } from "../../geometry/distance.ts";
 import { flattenToSide } from "../../geometry/flatten-side.ts";
 import { flattenPath, signedArea } from "../../geometry/outline.ts";
 import { boundsOverlap, distanceBetween, grownBounds } from "../../geometry/points.ts";
 import { evenRing } from "../../geometry/ring.ts";
 import { shortestRing } from "../../geometry/shortest-ring.ts";
-import { CLIP_UNITS_PER_INCH, FINE_FLATTEN_TOLERANCE, FLATTEN_TOLERANCE } from "../../geometry/tolerances.ts";
+import {
+  CLIP_UNITS_PER_INCH,
+  FINE_FLATTEN_TOLERANCE,
+  FLATTEN_TOLERANCE,
+  RING_SPIKE,
+} from "../../geometry/tolerances.ts";
 import type { Barrier, Path, Point, Region } from "../../geometry/types.ts";
 import { boxOfBarrier } from "../measures/boxes.ts";
 import type { Body, Yard } from "../measures/yard.ts";
@@ -91,13 +96,15 @@ function curvesOf(course: RingCourse, { min, max, offset, margin }: RingLimits):
   };
 }
 
+/** What of the loops lies outside of a region and what inside; what runs along its edge is outside. */
 function partedBy(
   region: Region,
   loops: readonly RingLoop[] | null,
 ): { readonly outside: readonly RingLoop[] | null; readonly inside: readonly RingLoop[] } {
   if (loops === null) return { outside: null, inside: [] };
+  const taken = offsetRegion(region, -RING_SPIKE);
   const parts = loops.map(({ pools, path }) => {
-    const cut = clipLines([[...path]], region);
+    const cut = clipLines([[...path]], taken);
     const stretches = (lines: readonly Point[][]): RingLoop[] =>
       lines.map((line) => ({ pools, path: line, length: lengthOf(line) }));
     return { outside: stretches(cut.outside), inside: stretches(cut.inside) };

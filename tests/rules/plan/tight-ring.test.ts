@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { recompute } from "../../../rules/recompute.ts";
 import type { Report } from "../../../rules/report.ts";
 import { checkSite } from "../../../rules/site/reader.ts";
+import { turnedBy } from "../../oracles/variants.ts";
 
 const ell = [
   [0, 0],
@@ -103,6 +104,21 @@ describe("the ring pulled tight", () => {
     );
     expect(far.legalIn).toBeUndefined();
     expect(far.shortestLegal).toBeCloseTo(open.shortestLegal, 6);
+  });
+
+  it("counts a stretch along a keep-out's edge as one where it fits, however the yard is turned", () => {
+    // The keep-out ends at 18 in. on two sides of the pool and covers the third; its edges are open to a ring.
+    const lengths = [0, 17.2, 90, 211.7].map((angle) => {
+      const turn = turnedBy(angle);
+      const placed = (vertices: readonly (readonly number[])[]) => vertices.map(([x = 0, y = 0]) => turn([x, y]));
+      const keepOut = { vertices: placed(frame(-10, -18, 430, 210)), closed: true };
+      const ring = ringOf(placed(frame(0, 0, 384, 192)), { id: "keep", kind: "keep-out", outline: keepOut });
+      expect(ring.legalIn).toBe("part");
+      return ring.shortestLegal;
+    });
+    expect(Math.max(...lengths) - Math.min(...lengths)).toBeLessThan(0.1);
+    // Arithmetic: both long sides and the short side that it leaves free, with round corners between.
+    expect(Math.min(...lengths)).toBeGreaterThan(2 * 384 + 192);
   });
 
   it("is none where walls leave no room in front of them, though there is room behind", () => {
