@@ -56,8 +56,13 @@ export function within(whole: Interval, others: readonly Interval[]): Interval[]
   });
 }
 
-/** Where a condition holds in an interval: looked at every `step` inches, its changes narrowed down. */
-export function holdsWhere(whole: Interval, step: number, holds: (s: number) => boolean): Interval[] {
+/** Where a condition holds in an interval: looked at every `step` inches, its changes narrowed down by halvings. */
+export function holdsWhere(
+  whole: Interval,
+  step: number,
+  holds: (s: number) => boolean,
+  narrowings = NARROWINGS,
+): Interval[] {
   const count = Math.max(1, Math.ceil((whole.to - whole.from) / step));
   const result: Interval[] = [];
   let from = whole.from;
@@ -68,7 +73,7 @@ export function holdsWhere(whole: Interval, step: number, holds: (s: number) => 
     if (now === before) continue;
     let lo = whole.from + ((i - 1) * (whole.to - whole.from)) / count;
     let hi = s;
-    for (let n = 0; n < NARROWINGS; n++) {
+    for (let n = 0; n < narrowings; n++) {
       const middle = (lo + hi) / 2;
       if (holds(middle) === before) lo = middle;
       else hi = middle;

@@ -16,6 +16,9 @@ import { holdsWhere } from "../../recorded/intervals.ts";
 /** How far apart the curve is looked at, inches. */
 const STEP = 3;
 
+/** Halvings of a step: to a millionth of an inch, so that the length does not depend on where the curve begins. */
+const NARROWINGS = 22;
+
 /** Where between the least and the greatest distance of a ring the ground is looked at. */
 const SHARES = [0, 1, 1 / 2, 1 / 4, 3 / 4];
 
@@ -37,7 +40,8 @@ export function lengthWithoutRoom(yard: Yard, body: Body, keepOut: Area, ringed:
       ];
       return SHARES.every((share) => contains(keepOut, at(least + (greatest - least) * share))) && isRinged(p);
     };
-    for (const { from, to } of holdsWhere({ from: 0, to: pathLength(path) }, STEP, isTaken)) length += to - from;
+    for (const { from, to } of holdsWhere({ from: 0, to: pathLength(path) }, STEP, isTaken, NARROWINGS))
+      length += to - from;
   }
   return length;
 }
