@@ -7,6 +7,7 @@ import { exceeds, reaches } from "../measures/compare.ts";
 import type { Yard } from "../measures/yard.ts";
 import type { ConductorElement } from "../site/elements.ts";
 import { perimeterBodies } from "./bearers.ts";
+import { behindFact } from "./behind-walls.ts";
 import { bad, type Fact, good, open } from "./fact.ts";
 import { askAbout, layingFacts } from "./laying.ts";
 import { type OffsetRange, offsetRange } from "./offset-range.ts";
@@ -34,7 +35,7 @@ export function placeOf(yard: Yard, conductor: ConductorElement): Place | null {
     const course =
       range === null
         ? [noWater(yard, conductor)]
-        : [...offsetFacts(yard, conductor, range), ...pavingAbove(yard, conductor)];
+        : [...offsetFacts(yard, conductor, range), behindFact(yard, conductor), ...pavingAbove(yard, conductor)];
     return { laying, course, range };
   }, [conductor]);
 }

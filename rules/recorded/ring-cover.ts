@@ -1,7 +1,7 @@
 /**
  * Which stretches of a perimeter loop recorded ring copper serves.
  *
- * Stages. 1. Of each ring conductor the stretches at the right offset are cut out, exactly. 2. Positions along them are put
+ * Stages. 1. Of each ring conductor the stretches at the right offset are cut out, exactly; those behind a wall do not serve. 2. Positions along them are put
  * on the loop (the nearest of all loops); two that follow each other cover the way between them. 3. What follows on one
  * conductor without a break is one run.
  *
@@ -18,6 +18,7 @@ import type { Area, Path, Point } from "../../geometry/types.ts";
 import type { Yard } from "../measures/yard.ts";
 import type { ConductorElement } from "../site/elements.ts";
 import { perimeterCopper } from "./bearers.ts";
+import { behindFact, behindWall } from "./behind-walls.ts";
 import { standingOfFacts } from "./fact.ts";
 import { layingFacts } from "./laying.ts";
 import { type Stretch, stretchesBetween } from "./offset-range.ts";
@@ -48,9 +49,13 @@ export function ringRuns(yard: Yard, loops: readonly Path[], surely: boolean): R
       if (ring.role !== "ring" || !serves(yard, ring, surely)) continue;
       const shape = yard.shape(ring);
       if (shape.kind !== "path") continue;
+      // Copper behind a wall serves what lies before it only by the site's answer.
+      const before = behindFact(yard, ring).standing;
+      const serving = before === "sure" || (!surely && before === "doubtful");
+      const left = (p: Point) => !serving && behindWall(yard, p) !== null;
       for (const near of surely ? [false] : [false, true]) {
         const [min, max] = limits(yard, surely, near);
-        for (const run of runsOf(ring.id, shape.path, watersFor(yard), min, max, loops))
+        for (const run of runsOf(ring.id, shape.path, watersFor(yard), min, max, loops, left))
           runs[run.loop]?.push({ ...run.run, near });
       }
     }
@@ -78,6 +83,7 @@ function runsOf(
   min: number,
   max: number,
   loops: readonly Path[],
+  left: (p: Point) => boolean,
 ) {
   const found: { loop: number; run: Omit<Run, "near"> }[] = [];
   const near = loops.flatMap((loop, i) => (boundsDistance(loop.bounds, path.bounds) <= max ? [i] : []));
@@ -88,6 +94,11 @@ function runsOf(
       if (open) found.push({ loop: open.loop, run: { conductor, from: open.from, to: open.to } });
     };
     for (const p of positionsOf(chain)) {
+      if (left(p)) {
+        close();
+        open = null;
+        continue;
+      }
       const loop = nearestLoop(p, loops, near);
       const course = loops[loop] as Path;
       const total = lengthOf(course);
