@@ -11,6 +11,8 @@ export interface WalkStep {
   /** Said instead where a finger points. */
   readonly byTouch?: string;
   readonly place: WalkPlace;
+  /** It shows a finding, which there is only once a report has come. */
+  readonly isAboutFinding?: true;
   /** Puts on the page what the step is about. */
   show(editor: EditorPorts): void;
 }
@@ -41,6 +43,7 @@ export const WALK_STEPS: readonly WalkStep[] = [
     title: "One finding, one measurement",
     text: "The rest of the sheet steps back. What stays is the line that was measured, with its length, and the limit as a dashed line. Beside it: why it matters, and what settles it.",
     place: "details",
+    isAboutFinding: true,
     show(editor) {
       showFinding(editor);
       editor.view.getState().showColumn("details");
@@ -52,6 +55,7 @@ export const WALK_STEPS: readonly WalkStep[] = [
     byTouch:
       "The fence is selected. Drag it off the pool: the finding turns as it crosses the limit. Undo takes it back.",
     place: "sheet",
+    isAboutFinding: true,
     show(editor) {
       showFinding(editor);
       editor.view.getState().showColumn(null);

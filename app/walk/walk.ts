@@ -3,6 +3,8 @@
  * remembered; Help and the list of commands bring it back. Work goes before it: whoever takes a drawing tool or opens
  * another site has left it.
  */
+import type { StoreApi } from "zustand/vanilla";
+import type { Report } from "../../rules/report.ts";
 import type { EditorPorts } from "../commands/editor-ports.ts";
 import { FIRST_DEMO, loadDemo } from "../files/gallery.ts";
 import { rememberWalk, walkStorage } from "./walk-memory.ts";
@@ -11,6 +13,7 @@ import { WALK_STEPS } from "./walk-steps.ts";
 
 export interface Walker extends EditorPorts {
   readonly walk: WalkStore;
+  readonly live: Pick<StoreApi<{ readonly report: Report | null }>, "getState" | "subscribe">;
 }
 
 /** What ends the following of a walker's work. */
@@ -58,6 +61,9 @@ function show(walker: Walker, step: number, isAsked: boolean): void {
     walker.view.subscribe(({ tool }) => {
       if (tool !== "select" && tool !== "pan") end(walker);
     }),
+    walker.live.subscribe(({ report }, before) => {
+      if (report !== null && before.report === null) showLate(walker);
+    }),
     walker.document.subscribe((now, before) => {
       if (now.opened !== before.opened) end(walker);
     }),
@@ -65,6 +71,13 @@ function show(walker: Walker, step: number, isAsked: boolean): void {
   following.set(walker.walk, () => {
     for (const stop of stops) stop();
   });
+}
+
+/** Shows what a step is about that was come to before there was a report; not to somebody who has chosen something since. */
+function showLate(walker: Walker): void {
+  const { finding, selection } = walker.view.getState();
+  const step = WALK_STEPS[walker.walk.getState().step ?? -1];
+  if (step?.isAboutFinding && finding === null && selection.length === 0) step.show(walker);
 }
 
 function end({ walk }: Walker): void {
