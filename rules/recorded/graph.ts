@@ -87,7 +87,11 @@ export function readRecorded(yard: Yard): Recorded {
       reached: (id, connections) => reachOf(graph, id, connections, sure, possible),
       inNetwork: (id) => (sure.ids.has(id) ? "sure" : possible.ids.has(id) ? "doubtful" : "no"),
       jointsBetween: (a, b) => jointsBetween(graph, a, b),
-      closedOnItself: (id) => recordedJoints(yard).find(({ a, b }) => a === id && b === id)?.standing ?? "no",
+      closedOnItself: (id) =>
+        mostOf([
+          ...recordedJoints(yard).flatMap(({ a, b, standing }) => (a === id && b === id ? [standing] : [])),
+          ...ties.flatMap(({ closes, standing }) => (closes === id ? [standing] : [])),
+        ]),
       tied: (id) => tied(graph, id),
       connected: (a, b) => (connected(graph, a, b, true) ? "sure" : connected(graph, a, b, false) ? "doubtful" : "no"),
     };

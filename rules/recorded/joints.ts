@@ -58,6 +58,17 @@ export function recordedJoints(yard: Yard): readonly Joint[] {
   });
 }
 
+/** How far from a conductor's end a tie that joins it to its other end may be drawn, inches. */
+const TIE_NEAR = 12;
+
+/** Whether a tie at `at` joins the two ends of one conductor, which meet there: so a ring is closed by a clamp. */
+export function joinsOwnEnds(yard: Yard, conductor: ConductorElement, at: Point): boolean {
+  const shape = yard.shape(conductor);
+  if (shape.kind !== "path") return false;
+  const [start, end] = endsOf(shape.path);
+  return start !== undefined && end !== undefined && meet(start, end) && distanceBetween(start, at) <= TIE_NEAR;
+}
+
 function endsOf(path: Path): Point[] {
   const first = path.edges[0];
   const last = path.edges[path.edges.length - 1];

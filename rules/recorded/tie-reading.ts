@@ -4,6 +4,7 @@ import type { Body, Yard } from "../measures/yard.ts";
 import type { KnownElement, TieElement } from "../site/elements.ts";
 import type { Fact } from "./fact.ts";
 import { hardwareFact } from "./hardware.ts";
+import { joinsOwnEnds } from "./joints.ts";
 import { PERIMETER, perimeterAt } from "./perimeter-name.ts";
 import type { Standing } from "./standing.ts";
 
@@ -11,6 +12,8 @@ export interface TieReading {
   readonly tie: TieElement;
   /** Elements that it joins, "perimeter" put in words of an element; no repeats. */
   readonly joins: readonly KnownElement[];
+  /** It names one conductor alone and joins the two ends of that, which meet there: its id. */
+  readonly closes: string | null;
   /** It names the perimeter, and no perimeter copper or steel is recorded there. */
   readonly perimeterUnrecorded: boolean;
   /** Names that no element of a known kind has. */
@@ -44,5 +47,8 @@ function readTie(yard: Yard, tie: TieElement): TieReading {
   const body = bodies.find(({ id }) => joins.some((element) => element.id === id)) ?? yard.nearestBody(tie, bodies);
   const onlySteel = joins.length > 0 && joins.every(({ kind }) => kind === "pool" || kind === "surface");
   const hardware = hardwareFact(yard, tie, onlySteel, body?.id ?? null);
-  return { tie, joins, perimeterUnrecorded, unknownNames, hardware, standing: hardware.standing, body };
+  const [only] = joins;
+  const alone = joins.length === 1 && unknownNames.length === 0 && !perimeterUnrecorded;
+  const closes = alone && only?.kind === "conductor" && joinsOwnEnds(yard, only, tie.at) ? only.id : null;
+  return { tie, joins, closes, perimeterUnrecorded, unknownNames, hardware, standing: hardware.standing, body };
 }

@@ -148,7 +148,7 @@ function joinsFact(yard: Yard, reading: TieReading): Fact {
     return open("joins", says, remedy, question);
   }
   const count = joins.length + (perimeterUnrecorded ? 1 : 0);
-  if (count >= 2) return good("joins");
+  if (count >= 2 || reading.closes !== null) return good("joins");
   const only = tie.joins.length === 0 ? "It joins nothing" : "It joins one thing only";
   return open("joins", `${only}, and a connection takes two.`, remedy, question);
 }

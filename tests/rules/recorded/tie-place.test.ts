@@ -1,7 +1,18 @@
 // A recorded tie against what it says that it joins. Sources: the site format (a tie joins elements, `at` is where it is made);
 // how far a tie may lie from them, and that it holds a wire at least: judgement, common practice, no source.
 import { describe, expect, it } from "vitest";
-import { branch, clampTie, findingOf, line, reportOf, soundYard } from "./yards.ts";
+import {
+  branch,
+  clampTie,
+  concretePool,
+  findingOf,
+  fourTies,
+  line,
+  pathRoundPool,
+  reportOf,
+  ringCopper,
+  soundYard,
+} from "./yards.ts";
 
 const post = (y: number) => ({
   id: "post",
@@ -66,5 +77,27 @@ describe("a tie", () => {
       const found = tieIn(t([100, 230], ["post", name]), ...more);
       expect([name, found.outcome, found.question?.id]).toEqual([name, "review", "tie-joins"]);
     }
+  });
+});
+
+// A ring is closed by a splice, or by a clamp that takes both of its ends: 680.26(B), 250.8, restated.
+describe("a tie at the ends of an open ring", () => {
+  const { vertices } = pathRoundPool(21);
+  const ring = ringCopper({ joint: "none", path: { closed: false, vertices: [...vertices, vertices[0]] } });
+  const yard = (...ties: object[]) => reportOf([concretePool(), ring, ...fourTies(), ...ties]);
+
+  it("closes it where it names nothing else", () => {
+    expect(yard().missing).toBe(1);
+    for (const joins of [["ring"], ["ring", "ring"], ["ring", "perimeter"]]) {
+      const report = yard(t([0, -21], joins));
+      expect([report.missing, findingOf(report, "tie-hardware", "t").outcome]).toEqual([0, "meets"]);
+    }
+  });
+
+  it("does not close it from elsewhere, by a screw, or across a gap", () => {
+    expect(yard(t([192, -21], ["ring"])).missing).toBe(1);
+    expect(yard(t([0, -21], ["ring"], { hardware: "screw" })).missing).toBe(1);
+    const gap = { ...ring, path: { closed: false, vertices: [...vertices, [-3, -21]] } };
+    expect(reportOf([concretePool(), gap, ...fourTies(), t([0, -21], ["ring"])]).missing).toBe(1);
   });
 });
