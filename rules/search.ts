@@ -3,7 +3,8 @@
  *
  * Stages. 1. What was typed is cut into words; what looks like a section (`680.26(B)(7)`, `26 b 7`, `22(A)`) is taken as
  * one. 2. Each word has to be found somewhere in a rule: the better the place (section, title, subjects, then the rest),
- * the higher it counts. 3. Best first, else in the code's order.
+ * the higher it counts. 3. Best first; of those that a section finds alike, the rule that reads the most numbers; else in
+ * the code's order.
  */
 import { RULES } from "./catalogue/index.ts";
 import { PARTS, type Rule } from "./catalogue/rule.ts";
@@ -35,10 +36,11 @@ export interface RuleFound {
 /** Rules that hold everything typed, best first; an empty text finds every rule in the code's order. */
 export function findRules(text: string, edition: EditionInForce, units: Units = "ft-in"): RuleFound[] {
   const wanted = wordsIn(text);
+  const numbersOf = (rule: Rule) => (wanted.some(({ isSection }) => isSection) ? rule.parameters.length : 0);
   return inCodeOrder()
     .map((rule, place) => ({ rule, place, score: scoreOf(rule, wanted, edition) }))
     .filter(({ score }) => score !== null)
-    .sort((a, b) => (b.score ?? 0) - (a.score ?? 0) || a.place - b.place)
+    .sort((a, b) => (b.score ?? 0) - (a.score ?? 0) || numbersOf(b.rule) - numbersOf(a.rule) || a.place - b.place)
     .map(({ rule }) => ({
       rule,
       section: rule.sections[edition.id] ?? null,
