@@ -34,7 +34,11 @@ export const examples: readonly RuleExample[] = [
     ["tail", "pump"],
     [600, 100],
   ),
-  example("far from the pump that it names", "common practice, no source", {}, "review", ["perimeter", "pump"]),
+  example("at the ring, joining the pump that is wired to it", "common practice, no source", {}, "meets", [
+    "perimeter",
+    "pump",
+  ]),
+  example("far from all that it names", "common practice, no source", {}, "review", ["ring", "pump"], [300, 500]),
   example("a sheet-metal screw", joins, { hardware: "screw" }, "conflict"),
   example("solder alone", joins, { hardware: "solder" }, "conflict"),
   example("steel tie wire on copper", joins, { hardware: "tie-wire" }, "conflict"),

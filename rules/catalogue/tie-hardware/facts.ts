@@ -27,9 +27,11 @@ export function tieFacts(yard: Yard, reading: TieReading): Fact[] {
 const NOTHING_TO_JOIN: readonly string[] = ["tie", "keep-out", "inset", "overhead-line"];
 /**
  * How far a tie may be drawn from what it joins, inches: as far as a short wire of its own goes, from the inside wall to the
- * perimeter bonding. Anything longer is a conductor to be recorded. Basis: judgement.
+ * perimeter bonding. Between copper and steel anything longer is a conductor to be recorded. Basis: judgement.
  */
 const OWN_WIRE = 60;
+/** Kinds that ties join to each other where they lie side by side: copper, and what holds steel. */
+const BEARERS: readonly string[] = ["conductor", "pool", "surface"];
 /** Hardware with a jaw or a barrel that holds one wire unless it is listed for more. */
 const HOLDS_ONE_WIRE = ["listed-clamp", "lug"];
 /** A weld is no listed product, and steel tie wire holds bars inside the concrete. */
@@ -153,13 +155,18 @@ function joinsFact(yard: Yard, reading: TieReading): Fact {
   return open("joins", `${only}, and a connection takes two.`, remedy, question);
 }
 
-/** A tie far from what it names: the place, the names, or a conductor between them is not as it is recorded. */
+/**
+ * A tie far from what it names: the place, the names, or a conductor between them is not as it is recorded. A part is often
+ * recorded as joined to the network by one tie, made at the part or at the copper, its branch not drawn: there one end is enough.
+ */
 function placeFact(yard: Yard, reading: TieReading): Fact {
   const { tie, joins } = reading;
   const far = joins
     .map((element) => ({ element, away: distanceTo(yard.shape(element), tie.at) }))
     .filter(({ away }) => exceeds(away, OWN_WIRE, yard.accuracy) === "yes");
   if (far.length === 0) return good("at");
+  const wiresPart = joins.some(({ kind }) => !BEARERS.includes(kind));
+  if (wiresPart && far.length < joins.length) return good("at");
   const { length } = speakerOf(yard);
   const which = far.map(({ element, away }) => `${length(away, OWN_WIRE)} from ${elementName(element)}`).join(", ");
   const names = far.map(({ element }) => elementName(element)).join(", ");

@@ -30,11 +30,19 @@ describe("a tie", () => {
   it("may have a short wire of its own, up to 60 in., and is a question beyond it", () => {
     // The ring's north side lies at y 213, the post at y 230.
     expect(tieIn(t([100, 230], ["ring", "post"])).outcome).toBe("meets");
-    expect(tieIn(t([100, 273], ["ring", "post"])).outcome).toBe("meets");
-    const far = tieIn(t([100, 273.01], ["ring", "post"]));
+    expect(tieIn(t([100, 273], ["ring", "pool"])).outcome).toBe("review");
+    expect(tieIn(t([100, 252], ["ring", "pool"])).outcome).toBe("meets");
+    const far = tieIn(t([100, 252.01], ["ring", "pool"]));
     expect(far).toMatchObject({ outcome: "review", question: { id: "tie-place" } });
     expect(far.why).toContain("which it is said to join");
-    expect(tieIn(t([100, 290.01], ["post", "w"]), branch("w", line(100, 290, 100, 400))).outcome).toBe("review");
+    expect(tieIn(t([100, 290.01], ["post", "w"]), branch("w", line(100, 351, 100, 400))).outcome).toBe("review");
+  });
+
+  it("at a part may name the far copper that it is wired to, and at the copper the far part", () => {
+    expect(tieIn(t([100, 330], ["ring", "post"]), { ...post(330), id: "other" }).outcome).toBe("review");
+    expect(tieIn(t([100, 330], ["ring", "other"]), { ...post(330), id: "other" }).outcome).toBe("meets");
+    expect(tieIn(t([100, 213], ["perimeter", "other"]), { ...post(330), id: "other" }).outcome).toBe("meets");
+    expect(tieIn(t([100, 330], ["pool", "other"]), { ...post(330), id: "other" }).outcome).toBe("meets");
   });
 
   it("far off leaves the part reached by it as it was, and stays open itself", () => {
@@ -44,8 +52,8 @@ describe("a tie", () => {
   });
 
   it("in the water of a pool lies at its shell", () => {
-    expect(tieIn(t([100, 150], ["post", "pool"])).outcome).toBe("review");
-    expect(tieIn(t([100, 180], ["post", "pool"])).outcome).toBe("meets");
+    expect(tieIn(t([100, 150], ["ring", "pool"])).outcome).toBe("review");
+    expect(tieIn(t([100, 180], ["ring", "pool"])).outcome).toBe("meets");
   });
 
   it("holds one wire at least", () => {
