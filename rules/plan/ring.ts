@@ -5,7 +5,7 @@
  */
 import { branchTree } from "../../geometry/branches.ts";
 import { clipLines, offsetRegion } from "../../geometry/clipping.ts";
-import { pointToArea } from "../../geometry/distance.ts";
+import { pointToArea, pointToPath } from "../../geometry/distance.ts";
 import { flattenToSide } from "../../geometry/flatten-side.ts";
 import { flattenPath, signedArea } from "../../geometry/outline.ts";
 import { boundsOverlap, distanceBetween, grownBounds } from "../../geometry/points.ts";
@@ -182,11 +182,18 @@ function linksBetween(
     points: flattenToSide(body.water.outer, "right", FLATTEN_TOLERANCE),
   }));
   const blocked = yard.same.steady("between the loops", [...water, ...course.barriers, ...course.keepOuts]);
+  // A link that bends last at a corner of what it goes round ends where the loop is nearest to that corner.
+  const corners = [...course.barriers, ...course.keepOuts].flatMap(({ points }) => points);
+  const bends = corners.length <= MOST_BENDS ? corners : [];
   const { junctionAllowance } = yard.settings;
   const tree = yard.same.of("ring links", [...loops.map(({ path }) => path), blocked, junctionAllowance], () =>
     branchTree({
       network: [closedPoints(first.path)],
-      targets: others.map((loop, i) => ({ id: String(i), at: everySoOften(closedPoints(loop.path)) })),
+      targets: others.map(({ path }, i) => ({
+        id: String(i),
+        at: [...everySoOften(closedPoints(path)), ...bends.map((bend) => pointToPath(bend, path).from)],
+        along: [path],
+      })),
       blocked,
       junctionAllowance,
     }),
@@ -198,8 +205,10 @@ function linksBetween(
   }));
 }
 
-/** How far apart the places on a loop are that a link may start from, inches. */
+/** How far apart the places on a loop are that a link may start from whatever it bends at, inches. */
 const LINK_STEP = 24;
+/** Corners of walls and buildings up to which each has its place on a loop: with more, pairs of loops would take too long. */
+const MOST_BENDS = 200;
 
 function everySoOften(loop: readonly Point[]): Point[] {
   const places: Point[] = [];
