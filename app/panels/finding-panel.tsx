@@ -8,7 +8,9 @@ import { capitalized, namesOf } from "../../rules/words/element-names.ts";
 import type { Units } from "../../rules/words/lengths.ts";
 import { decidingText } from "../../rules/words/measured.ts";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
+import { steppedFindings } from "../commands/finding-commands.ts";
 import { useDocument, useEditor, useLive, useReport, useView } from "../editor-context.tsx";
+import type { ViewState } from "../view/view-store.ts";
 import { BEHIND, isOpen, subjectOf } from "./finding-words.ts";
 import { FindingDetail } from "./later.tsx";
 import { OutcomeMark } from "./outcome-mark.tsx";
@@ -18,7 +20,7 @@ export function FindingPanel() {
   const part = useView((view) => view.part);
   const chosen = useView((view) => view.finding);
   const hasFailed = useLive((state) => state.failure !== null);
-  const [sift, setSift] = useState<Sift>("open");
+  const sift = useView((view) => view.sift);
   if (!report) {
     return hasFailed ? <Failure /> : <p className="panel-note">Working out the first report …</p>;
   }
@@ -29,9 +31,9 @@ export function FindingPanel() {
       <Failure />
       <Behind />
       {open ? (
-        <FindingDetail numbered={open} siblings={numbered} />
+        <FindingDetail numbered={open} siblings={steppedFindings(report, { part, sift, finding: chosen })} />
       ) : (
-        <FindingList report={report} part={part} numbered={numbered} sift={sift} onSift={setSift} />
+        <FindingList report={report} part={part} numbered={numbered} sift={sift} />
       )}
     </>
   );
@@ -66,20 +68,18 @@ export function numberedFindings(report: Report, part: PartId | null): NumberedF
     .flatMap((group) => group.findings);
 }
 
-type Sift = "open" | "all";
-
 interface FindingListProps {
   readonly report: Report;
   readonly part: PartId | null;
   readonly numbered: readonly NumberedFinding[];
-  readonly sift: Sift;
-  onSift(sift: Sift): void;
+  readonly sift: ViewState["sift"];
 }
 
 /** Rows on the page at first, and with each asking for more: a list of thousands would hold the page up. */
 const ROWS_AT_ONCE = 250;
 
-function FindingList({ report, part, numbered, sift, onSift }: FindingListProps) {
+function FindingList({ report, part, numbered, sift }: FindingListProps) {
+  const setSift = useView((view) => view.setSift);
   const elements = useDocument((state) => state.shown.elements);
   const units = useDocument((state) => state.shown.display?.units);
   const selected = useView((view) => view.selection);
@@ -99,10 +99,10 @@ function FindingList({ report, part, numbered, sift, onSift }: FindingListProps)
         <h2>{part === null ? "Findings" : groups[0]?.part.title}</h2>
         <fieldset className="switch">
           <legend className="unseen">Which findings</legend>
-          <button type="button" aria-pressed={sift === "open"} onClick={() => onSift("open")}>
+          <button type="button" aria-pressed={sift === "open"} onClick={() => setSift("open")}>
             Open {numbered.filter(({ finding }) => isOpen(finding)).length}
           </button>
-          <button type="button" aria-pressed={sift === "all"} onClick={() => onSift("all")}>
+          <button type="button" aria-pressed={sift === "all"} onClick={() => setSift("all")}>
             All {numbered.length}
           </button>
         </fieldset>

@@ -106,6 +106,8 @@ export interface ViewState {
   readonly findRequests: number;
   /** The finding that is chosen: the rest dims, its witness shows. */
   readonly finding: string | null;
+  /** Which findings are listed and stepped through: those that still ask for something, or all. */
+  readonly sift: "open" | "all";
   /** The line of the takeoff whose pieces are lit up on the sheet. */
   readonly highlight: TakeoffRun | null;
   readonly panel: Panel;
@@ -132,6 +134,7 @@ export interface ViewState {
   foresee(foreseen: readonly Foreseen[]): void;
   askToFind(): void;
   chooseFinding(finding: string | null): void;
+  setSift(sift: ViewState["sift"]): void;
   setHighlight(highlight: TakeoffRun | null): void;
   setPanel(panel: Panel): void;
   showColumn(column: Column | null): void;
@@ -175,6 +178,7 @@ export function createViewStore(): ViewStore {
     foreseen: NONE,
     findRequests: 0,
     finding: null,
+    sift: "open",
     highlight: null,
     panel: "findings",
     column: null,
@@ -202,6 +206,7 @@ export function createViewStore(): ViewStore {
     foresee: (foreseen) => set((state) => (state.foreseen.length + foreseen.length === 0 ? state : { foreseen })),
     askToFind: () => set(({ findRequests }) => ({ findRequests: findRequests + 1 })),
     chooseFinding: (finding) => set((state) => ({ finding, panel: finding === null ? state.panel : "findings" })),
+    setSift: (sift) => set({ sift }),
     setHighlight: (highlight) => set((state) => (state.highlight === highlight ? state : { highlight })),
     // The copper is looked at on the whole plan: a finding in focus would hide it.
     setPanel: (panel) => set({ panel, highlight: null, ...(panel === "copper" ? { finding: null } : {}) }),

@@ -330,6 +330,28 @@ describe("stepping through findings", () => {
     expect(editor.said()).toBe("Finding 3: Why of c.");
   });
 
+  it("goes over those that are listed: the open ones, and one that was just settled as long as it is chosen", () => {
+    const editor = headlessEditor(emptySite());
+    const settled = (...ids: string[]) => {
+      editor.report = {
+        findings: findings.map((one) => (ids.includes(one.id) ? { ...one, outcome: "meets" } : one)),
+      } as unknown as Report;
+    };
+    const visit = (id: string) => {
+      run(editor, id);
+      return editor.view.getState().finding;
+    };
+    settled("b");
+    expect(["next-finding", "next-finding", "next-finding"].map(visit)).toEqual(["a", "c", "a"]);
+    settled("a", "b");
+    expect(["next-finding", "previous-finding"].map(visit)).toEqual(["c", "c"]);
+    editor.view.getState().setSift("all");
+    expect(["next-finding", "next-finding"].map(visit)).toEqual(["a", "b"]);
+    editor.view.getState().setSift("open");
+    settled("a", "b", "c");
+    expect(visit("next-finding")).toBe("c");
+  });
+
   it("stays within the chosen part", () => {
     const editor = headlessEditor(emptySite());
     editor.report = { findings } as unknown as Report;
