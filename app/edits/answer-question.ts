@@ -49,13 +49,14 @@ export function answerQuestion(finding: Asked, answer: string, by: string, on: s
   };
 }
 
-/** Takes back the answer to a question about an element (about the site: null). */
-export function withdrawAnswer(question: string, about: string | null): Edit {
+/** Takes back an answer, and others to the same question about the very same; those about another pool stay. */
+export function withdrawAnswer(kept: Answer): Edit {
   return {
     label: "Take back an answer",
     apply(site) {
-      const answers = answersWithout(site, question, about);
-      if (answers.length === (site.answers ?? []).length) return refused("There is no such answer any more.", about);
+      const answers = (site.answers ?? []).filter((other) => !isAboutSame(other, kept));
+      if (answers.length === (site.answers ?? []).length)
+        return refused("There is no such answer any more.", kept.element ?? null);
       if (answers.length > 0) return { ok: true, site: { ...site, answers } };
       const { answers: _, ...rest } = site;
       return { ok: true, site: rest as Site };
@@ -81,8 +82,8 @@ function copyOf({ kinds, elements }: Rest): NonNullable<Answer["restsOn"]> {
   return { ...(kinds ? { kinds: [...kinds] } : {}), ...(elements ? { elements: [...elements] } : {}) };
 }
 
-function answersWithout(site: Site, question: string, about: string | null): Answer[] {
-  return (site.answers ?? []).filter((other) => other.question !== question || (other.element ?? null) !== about);
+function isAboutSame(a: Answer, b: Answer): boolean {
+  return a.question === b.question && (a.element ?? null) === (b.element ?? null) && a.about === b.about;
 }
 
 function refuseAnswer(

@@ -43,6 +43,7 @@ export function FindingDetail({ numbered, siblings }: FindingDetailProps) {
     chooseFinding(next.finding.id);
     if (next.finding.element !== null) select([next.finding.element]);
   };
+  const about = finding.element ?? finding.body;
   const sections = [finding.section, ...finding.alsoSections].join(", ");
   return (
     <article className="finding" aria-label={`Finding ${number}`} tabIndex={-1}>
@@ -91,7 +92,7 @@ export function FindingDetail({ numbered, siblings }: FindingDetailProps) {
         </>
       ) : null}
       <KeptAnswer finding={finding} />
-      {finding.element === null ? null : <LapsedAnswers about={finding.element} />}
+      {about === null ? null : <LapsedAnswers about={about} />}
       {finding.question ? <QuestionSlip key={finding.id} finding={finding} /> : null}
       <Measurements finding={finding} units={units} />
       <h3>{rule?.parameters.length === 0 ? "How sure this is" : "How sure the limit is"}</h3>

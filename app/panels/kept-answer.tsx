@@ -18,13 +18,44 @@ export function KeptAnswer({ finding }: { readonly finding: Finding }) {
 }
 
 function Kept({ kept, finding }: { readonly kept: Answer; readonly finding: Finding }) {
+  if (finding.lapsed !== true) return <AnswerBox kept={kept} asked={finding.answered?.asked} />;
+  return <AnswerBox kept={kept} lapsed="What it was about has changed since. Look again and answer anew." />;
+}
+
+/**
+ * Answers about an element that lapsed and that no finding asks for any more: what they were about has changed so far that
+ * the question is gone. They are said where the element is looked at, so that none goes without a word.
+ */
+export function LapsedAnswers({ about }: { readonly about: string }) {
+  const site = useDocument((state) => state.shown);
+  const report = useReport();
+  const gone = report === null ? [] : answersGone(site, report, about);
+  return gone.map((kept) => (
+    <AnswerBox
+      key={`${kept.question} ${kept.about} ${kept.on} ${kept.answer}`}
+      kept={kept}
+      asked={`On ${kept.question.replaceAll("-", " ")}`}
+      lapsed="What it was about has changed since, and it is not asked any more."
+    />
+  ));
+}
+
+interface AnswerBoxProps {
+  readonly kept: Answer;
+  /** What was asked, as far as it is known. */
+  readonly asked?: string | undefined;
+  /** What is said of an answer that no longer counts. */
+  readonly lapsed?: string;
+}
+
+function AnswerBox({ kept, asked, lapsed }: AnswerBoxProps) {
   const editor = useEditor();
   const box = useRef<HTMLElement>(null);
   useHandOnFocus(box);
-  const isLapsed = finding.lapsed === true;
+  const isLapsed = lapsed !== undefined;
   const who = [kept.by, kept.on].filter((text) => text !== undefined && text !== "").join(", ");
   const takeBack = () => {
-    const refusal = editor.document.getState().edit(withdrawAnswer(kept.question, kept.element ?? null));
+    const refusal = editor.document.getState().edit(withdrawAnswer(kept));
     if (refusal) return editor.view.getState().say(refusal.reason, "problem");
     editor.view.getState().say(`Answer taken back: ${optionText(kept.answer)}.`);
   };
@@ -36,51 +67,15 @@ function Kept({ kept, finding }: { readonly kept: Answer; readonly finding: Find
     >
       <div>
         <h3>{isLapsed ? "Answer lapsed" : "Answered on site"}</h3>
-        {finding.answered ? <p className="small">{tied(finding.answered.asked)}</p> : null}
+        {asked === undefined ? null : <p className="small">{tied(asked)}</p>}
         <p className={isLapsed ? "lapsed-words" : "kept-words"}>{capitalized(optionText(kept.answer))}</p>
         {who === "" ? null : <p className="small soft">{who}</p>}
-        {isLapsed ? <p className="small">What it was about has changed since. Look again and answer anew.</p> : null}
+        {isLapsed ? <p className="small">{lapsed}</p> : null}
       </div>
       <button type="button" onClick={takeBack}>
         Take back
       </button>
     </section>
-  );
-}
-
-/**
- * Answers about an element that lapsed and that no finding asks for any more: what they were about has changed so far that
- * the question is gone. They are said where the element is looked at, so that none goes without a word.
- */
-export function LapsedAnswers({ about }: { readonly about: string }) {
-  const editor = useEditor();
-  const site = useDocument((state) => state.shown);
-  const report = useReport();
-  const gone = report === null ? [] : answersGone(site, report, about);
-  if (gone.length === 0) return null;
-  return (
-    <ul className="plain-list">
-      {gone.map(({ question, answer, by, on }) => (
-        <li key={question} className="kept-answer is-lapsed">
-          <div>
-            <h3>Answer lapsed</h3>
-            <p className="small">On {question.replaceAll("-", " ")}</p>
-            <p className="lapsed-words">{capitalized(optionText(answer))}</p>
-            <p className="small soft">{[by, on].filter((text) => text !== undefined && text !== "").join(", ")}</p>
-            <p className="small">What it was about has changed since, and it is not asked any more.</p>
-          </div>
-          <button
-            type="button"
-            onClick={() => {
-              const refusal = editor.document.getState().edit(withdrawAnswer(question, about));
-              if (refusal) editor.view.getState().say(refusal.reason, "problem");
-            }}
-          >
-            Take back
-          </button>
-        </li>
-      ))}
-    </ul>
   );
 }
 

@@ -9,6 +9,7 @@ import { setSetting, setSiteField } from "../../../app/edits/set-site-field.ts";
 import { emptySite } from "../../../app/files/empty-site.ts";
 import type { EditionId } from "../../../rules/editions/edition.ts";
 import { findAnswer } from "../../../rules/measures/answers.ts";
+import type { Answer } from "../../../rules/site/site.ts";
 import { applied, field, labelOf, refusalOf, sampleYard } from "./yard.ts";
 
 const yard = sampleYard();
@@ -101,13 +102,17 @@ describe("answers", () => {
     const one = applied(site, answerQuestion(finding, "yes", "TB", "2026-05-01"));
     const both = applied(one, answerQuestion({ ...finding, body: "spa-1" }, "no", "TB", "2026-05-01"));
     expect(both.answers).toHaveLength(3);
+    // And stay when one of them is taken back.
+    const [, , last] = both.answers ?? [];
+    expect(applied(both, withdrawAnswer(last as Answer)).answers).toEqual(one.answers);
   });
 
   it("are taken back", () => {
     const site = applied(yard, answerQuestion(finding, "yes", "TB", "2026-05-01"));
-    expect(applied(site, withdrawAnswer("wall-stays", "wall-1")).answers).toEqual(yard.answers);
-    expect("answers" in applied(yard, withdrawAnswer("barrier", "wall-1"))).toBe(false);
-    expect(refusalOf(yard, withdrawAnswer("wall-stays", "wall-1")).reason).toMatch(/no such answer/);
+    const [other, kept] = site.answers as [Answer, Answer];
+    expect(applied(site, withdrawAnswer(kept)).answers).toEqual(yard.answers);
+    expect("answers" in applied(yard, withdrawAnswer(other))).toBe(false);
+    expect(refusalOf(yard, withdrawAnswer(kept)).reason).toMatch(/no such answer/);
   });
 
   it("are refused without a right option, initials and day", () => {

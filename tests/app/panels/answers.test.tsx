@@ -62,7 +62,7 @@ describe("an answered finding", () => {
     await expect.poll(() => document.activeElement?.textContent).toBe("Yes");
   });
 
-  it("says that an answer lapsed also where its question is not asked any more", () => {
+  it("says that an answer lapsed also where its question is not asked any more", async () => {
     open(siteOf([concretePool(), post(60.5)], { accuracy: 1 }));
     const asked = choose("fixed-metal", "post");
     page.does(() => {
@@ -73,9 +73,24 @@ describe("an answered finding", () => {
     choose("fixed-metal", "post");
     expect(page.query(".outcome").textContent).toContain("exempt");
     expect(page.query(".kept-answer.is-lapsed").textContent).toContain("RK, 2026-05-01");
+    page.button("Take back").focus();
     page.press(page.button("Take back"));
     expect(site().answers).toBeUndefined();
     expect(page.all(".kept-answer")).toHaveLength(0);
+    // The hand stays at the finding.
+    await expect.poll(() => document.activeElement).toBe(page.query("article"));
+  });
+
+  it("says so of one about a pool too, where the pool is looked at", () => {
+    const asked = { element: null, body: "pool", question: { id: "ties-even", text: "Even?", options: ["yes"] } };
+    open(siteOf([concretePool()]));
+    page.does(() => {
+      page.editor.document.getState().edit(answerQuestion(asked, "yes", "RK", "2026-05-01"));
+      page.editor.document.getState().edit(moveElements(["pool"], 0, 24));
+    });
+    page.report(recompute(site()));
+    choose("tie-spacing", null);
+    expect(page.query(".kept-answer.is-lapsed").textContent).toContain("On ties even");
   });
 });
 
