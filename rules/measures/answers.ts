@@ -37,33 +37,30 @@ export function findAnswer(
   return standingAnswer(fitting) ?? (lapsed ? { answer: lapsed, lapsed: true } : null);
 }
 
-/** Of answers to one question, in file order: the one of the last day, and of one day the last; null of none. */
+/**
+ * Of answers to one question, in file order: the last of those that no answer of a later day replaces; null of none. An
+ * answer without a day replaces none, and none replaces it.
+ */
 export function standingAnswer(answers: readonly Answer[]): AnswerFound | null {
-  let found: Answer | undefined;
-  let against: Answer | undefined;
-  for (const answer of [...answers].reverse()) {
-    const order = found === undefined ? 1 : laterDay(answer, found);
-    if (order > 0) {
-      found = answer;
-      against = undefined;
-    } else if (order === 0 && answer.answer !== found?.answer) against ??= answer;
-  }
-  if (found === undefined) return null;
-  return against === undefined ? { answer: found, lapsed: false } : { answer: found, lapsed: false, against };
+  const standing = answers.filter((answer) => !answers.some((other) => isLater(other, answer)));
+  const answer = standing.at(-1);
+  if (answer === undefined) return null;
+  const against = standing.findLast((other) => other.answer !== answer.answer);
+  return against === undefined ? { answer, lapsed: false } : { answer, lapsed: false, against };
 }
 
-/** Above 0: `a` was given on a later day than `b`; 0: on the same, or one of them does not say when. */
-function laterDay(a: Answer, b: Answer): number {
-  if (a.on === undefined || b.on === undefined || !A_DAY.test(a.on) || !A_DAY.test(b.on)) return 0;
-  return a.on > b.on ? 1 : a.on < b.on ? -1 : 0;
+/** Whether `a` was given on a later day than `b`; not where one of them does not say when. */
+function isLater(a: Answer, b: Answer): boolean {
+  if (a.on === undefined || b.on === undefined || !A_DAY.test(a.on) || !A_DAY.test(b.on)) return false;
+  return a.on > b.on;
 }
 
 const A_DAY = /^\d{4}-\d\d-\d\d/;
 
 /**
  * A print of what an answer is about: the element, the body, the edition with its local amendments, and whatever the
- * answer rests on besides, as its question told when it was given. Changes when any of them does. A body asked about for itself has one print, whether it is
- * named as the element, as the body or as both.
+ * answer rests on besides, as its question told when it was given. Changes when any of them does. A body asked about for
+ * itself has one print, whether it is named as the element, as the body or as both.
  */
 export function printOf(
   site: Site,

@@ -197,6 +197,24 @@ describe("several answers to one question", () => {
     expect(ask(late, old, { ...late, answer: "no" }).outcome).toBe("review");
   });
 
+  it("contradict each other where one has no day, whatever their order in the file", () => {
+    const [old, late, undated] = [
+      { answer: "no", on: "2026-01-31" },
+      { answer: "yes", on: "2026-02-01" },
+      { answer: "no" },
+    ];
+    for (const order of [
+      [late, undated, old],
+      [late, old, undated],
+      [undated, late, old],
+      [old, undated, late],
+    ]) {
+      expect(ask(...order).why).toContain("contradict each other");
+    }
+    expect(ask({ ...undated, answer: "yes" }, late, old).outcome).toBe("meets");
+    expect(ask(old, { ...undated, answer: "yes" }, late).outcome).toBe("meets");
+  });
+
   it("are told with their day and initials as far as they are given", () => {
     const said = (more: object) => ask({ answer: "yes", ...more }).why.replace(/^.*Settled/, "Settled");
     expect(said({ by: "QA", on: "2026-05-01" })).toBe('Settled by the answer "yes" by QA on 2026-05-01.');
