@@ -1,9 +1,9 @@
 /**
  * Which stretches of a perimeter loop recorded ring copper serves.
  *
- * Stages. 1. Of each ring conductor the stretches at the right offset are cut out, exactly; those behind a wall do not serve. 2. Positions along them are put
- * on the loop (the nearest of all loops); two that follow each other cover the way between them. 3. What follows on one
- * conductor without a break is one run.
+ * Stages. 1. Of each ring conductor the stretches at the right offset are cut out, exactly; those behind a wall do not
+ * serve. 2. Positions along them are put on the loop (the nearest of all loops); two that follow each other cover the way
+ * between them. 3. What follows on one conductor without a break is one run.
  *
  * Terms. Run: an unbroken piece of one conductor at the right offset; `from` and `to` in inches along the loop, `to` not
  * less than `from`, both of any size (a run may pass the loop's start).
@@ -71,7 +71,9 @@ function serves(yard: Yard, ring: ConductorElement, surely: boolean): boolean {
 
 /** The offsets that count; the site's accuracy narrows what is sure and widens what is possible. */
 function limits(yard: Yard, surely: boolean, near: boolean): [min: number, max: number] {
-  const slack = surely ? yard.accuracy : -yard.accuracy;
+  // A margin of exactly the accuracy is not sure (measures/compare.ts), and the stretches take in what equals a limit.
+  const sure = yard.accuracy > 0 ? yard.accuracy + 2 * LIMIT_TOLERANCE : 0;
+  const slack = surely ? sure : -yard.accuracy;
   const min = yard.edition.value("ring.min") + slack;
   return near ? [LIMIT_TOLERANCE, min] : [min, yard.edition.value("ring.max") - slack];
 }

@@ -101,6 +101,8 @@ describe("a ring in soil", () => {
     const taped = (offset: number) =>
       oneLoop([concretePool(), ringCopper({ path: pathRoundPool(offset) })], "nec-2020", { accuracy: 1 }).complete;
     expect([taped(21), taped(18.5), taped(17.5), taped(16)]).toEqual(["sure", "doubtful", "doubtful", "no"]);
+    // A margin of exactly the accuracy is within it, as for the place of the ring.
+    expect([taped(19), taped(23), taped(19.001), taped(22.999)]).toEqual(["doubtful", "doubtful", "sure", "sure"]);
   });
 
   it("is the same turned, mirrored, drawn backwards, and started at every vertex", () => {
