@@ -5,7 +5,7 @@
  * Terms. A term is a number with its unit. Feet may be followed by inches, with or without their mark; any other term
  * stands alone. Nothing is guessed: two bare numbers side by side are refused.
  */
-import { LARGEST_NUMBER } from "../../rules/site/fields.ts";
+import { LARGEST_NUMBER } from "../../rules/site/limits.ts";
 import type { Units } from "../../rules/words/lengths.ts";
 import { NUMBER, plainSigns, readNumber } from "./typed-text.ts";
 

@@ -1,12 +1,13 @@
 /** Why a local amendment cannot act: what it names, the kind and size of its value, and what it makes of limits that go in pairs. */
+import { LARGEST_NUMBER, MOST_TIES } from "../site/limits.ts";
 import type { Amendment } from "../site/site.ts";
 import { EDITION_IDS, type Edition, type EditionId } from "./edition.ts";
 import type { ParameterId, ParameterTable } from "./parameter-types.ts";
 
 type Editions = Readonly<Record<EditionId, Edition & { readonly parameters: ParameterTable }>>;
 
-/** No length, area or count of a site is larger: the site format's own bound. */
-const MOST = 1_000_000;
+/** The most that a number may be where that is less than the site format's own bound. */
+const MOST: Partial<Record<ParameterId, number>> = { "perimeter.ties": MOST_TIES };
 /** What something is measured from, where only these can be measured. */
 const WORDS: Partial<Record<ParameterId, readonly string[]>> = { "ring.coverFrom": ["subgrade", "grade"] };
 /** Meshes are counted wire by wire, inches: nothing nearer together is a mesh. Basis: judgement. */
@@ -39,7 +40,8 @@ export function amendmentFault(amendment: Amendment, table: ParameterTable, edit
   }
   if (typeof value !== "number") return "its value should be a number";
   if (value < 0) return "its value should not be negative";
-  if (value > MOST) return `its value should be at most ${MOST.toLocaleString("en-US")}`;
+  const most = MOST[id] ?? LARGEST_NUMBER;
+  if (value > most) return `its value should be at most ${most.toLocaleString("en-US")}`;
   if (MESHES.includes(id) && value < LEAST_MESH) return `its value should be at least ${LEAST_MESH} in.`;
   return null;
 }

@@ -1,7 +1,5 @@
 import { z } from "zod";
-
-/** The largest coordinate or length a site may hold, inches. */
-export const LARGEST_NUMBER = 1e6;
+import { LARGEST_NUMBER } from "./limits.ts";
 
 /** Any number of the site file: finite and within LARGEST_NUMBER. */
 export const number = z.number().min(-LARGEST_NUMBER).max(LARGEST_NUMBER);

@@ -1,4 +1,4 @@
-/** How large a site file may be. Far above any real yard; they keep a broken or hostile file from exhausting the machine. */
+/** How large a site file, and what stands in it, may be. Far above any real yard; they keep a broken or hostile file from exhausting the machine. */
 
 /** Levels of lists and objects inside each other, the document itself being the first. A vertex of an outline lies on level 6. */
 export const MOST_LEVELS = 64;
@@ -10,6 +10,12 @@ export const MOST_CHARACTERS = 64 * 1024 * 1024;
 export const MOST_VALUES = 10_000_000;
 
 export const MOST_ELEMENTS = 100_000;
+
+/** The largest coordinate, length, area or count a site may hold, inches. */
+export const LARGEST_NUMBER = 1e6;
+
+/** Ties of a pool that a setting or a local amendment may ask for. */
+export const MOST_TIES = 1_000;
 
 /** Vertices of one path. */
 export const MOST_VERTICES = 20_000;

@@ -10,8 +10,7 @@ import { edgeBounds } from "../../geometry/edge-boxes.ts";
 import { samePoint } from "../../geometry/points.ts";
 import { findSelfCrossing } from "../../geometry/self-crossing.ts";
 import type { PathData, Point, Vertex } from "../../geometry/types.ts";
-import { LARGEST_NUMBER } from "./fields.ts";
-import { MOST_PROBLEMS, MOST_VERTICES } from "./limits.ts";
+import { LARGEST_NUMBER, MOST_PROBLEMS, MOST_VERTICES } from "./limits.ts";
 import { type FieldProblem, shown } from "./refusal.ts";
 import { isPlainObject } from "./size-check.ts";
 

@@ -2,6 +2,7 @@
 import { z } from "zod";
 import type { KnownElement, UnknownElement } from "./elements.ts";
 import { amount, number, text } from "./fields.ts";
+import { MOST_TIES } from "./limits.ts";
 
 export const SITE_FORMAT = "copperband-site";
 export const SITE_VERSION = 1;
@@ -15,7 +16,7 @@ export const settingsSchema = z.looseObject({
   ringOffset: amount.optional(),
   /** How far the plan's short ring stays inside both limits, inches. */
   ringMargin: amount.optional(),
-  ties: amount.optional(),
+  ties: amount.max(MOST_TIES).optional(),
   spareFraction: amount.optional(),
   /** Extra copper counted for each buried joint, inches. */
   junctionAllowance: amount.optional(),

@@ -10,7 +10,7 @@ import { setOrder } from "../../../app/edits/set-order.ts";
 import { mirrorElements, turnElements } from "../../../app/edits/turn-elements.ts";
 import { emptySite } from "../../../app/files/empty-site.ts";
 import { findAnswer, printOf } from "../../../rules/measures/answers.ts";
-import { LARGEST_NUMBER } from "../../../rules/site/fields.ts";
+import { LARGEST_NUMBER } from "../../../rules/site/limits.ts";
 import type { Site } from "../../../rules/site/site.ts";
 import { applied, field, labelOf, refusalOf, sampleYard } from "./yard.ts";
 

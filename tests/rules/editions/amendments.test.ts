@@ -17,6 +17,8 @@ describe("a local amendment", () => {
   it.each<[string, unknown, RegExp]>([
     ["fixedMetal.distance", 1e9, /at most 1,000,000/],
     ["fixedMetal.distance", -1, /not be negative/],
+    ["perimeter.ties", 1e6, /at most 1,000$/],
+    ["perimeter.ties", 1001, /at most 1,000$/],
     ["fixedMetal.distance", "60", /a number/],
     ["grid.spacing", 0, /at least 1 in/],
     ["grid.spacing", 0.0001, /at least 1 in/],

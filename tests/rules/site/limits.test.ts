@@ -5,6 +5,7 @@ import {
   MOST_ELEMENTS,
   MOST_ENTRIES,
   MOST_LEVELS,
+  MOST_TIES,
   MOST_VALUES,
   MOST_VERTICES,
 } from "../../../rules/site/limits.ts";
@@ -112,6 +113,14 @@ describe("size", () => {
     });
     expect(refusalOf(checkSite({ ...sample(), settings: { spools: list } })).problems[0]).toMatchObject({
       field: "settings.spools",
+    });
+  });
+
+  it("refuses more ties than any pool has", () => {
+    expect(checkSite({ ...sample(), settings: { ties: MOST_TIES } }).ok).toBe(true);
+    expect(refusalOf(checkSite({ ...sample(), settings: { ties: MOST_TIES + 1 } })).problems[0]).toMatchObject({
+      field: "settings.ties",
+      expected: "a number from 0 to 1,000",
     });
   });
 
