@@ -1,8 +1,9 @@
 /**
  * What comes onto the sheet when the page loads: the copy of the last session, else the first demo.
  *
- * Whatever was opened meanwhile, a file that was dropped, stays, and so does what was drawn on the empty sheet. A store that does not answer is not waited for: the demo
- * comes, it is said that nothing is kept yet, and the copies are there to be opened once it answers.
+ * Whatever was opened meanwhile, a file that was dropped, stays, and so does what was drawn on the empty sheet. A store
+ * that does not answer is not waited for: the demo comes, it is said that nothing is kept yet, and the copies are there to
+ * be opened once it answers.
  */
 import type { Site } from "../../rules/site/site.ts";
 import type { DocumentStore, FileState } from "../site-document/store.ts";
@@ -78,7 +79,9 @@ export function createStart(parts: StartParts): () => Promise<Started> {
       ]);
     }
     const isDemo = !opened && (await parts.openFirstDemo(isUntouched));
-    if (parts.openings() === 0 && found.record !== null) say(LAST_TIME, "plain", ["gallery"]);
+    // A copy that cannot be read is said already, and leads to the copies as well.
+    if (parts.openings() === 0 && found.record !== null && found.setAside.length === 0)
+      say(LAST_TIME, "plain", ["gallery"]);
     // Said once the site is on the sheet: a problem's notice goes with the site that it was said of.
     if (found.failure !== null) say(found.failure, "problem", ["save"]);
     return isDemo ? "demo" : isUntouched() ? "empty" : "kept";

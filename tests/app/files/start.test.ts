@@ -126,6 +126,20 @@ describe("what is drawn on the empty sheet at any moment of the start", () => {
     }
     expect(tried).toBeGreaterThan(5);
   });
+
+  it("leaves it said that a copy cannot be read", async () => {
+    const on = machine();
+    const before = page(on);
+    await before.files.start();
+    before.document.getState().edit(moveElements(["pump-1"], 7, 0));
+    await before.files.settled();
+    on.store.values.set("site/broken", { id: "broken", tab: "tab-1", text: "{", at: 1e9 });
+    const again = page(on);
+    const starting = again.files.start();
+    begin["as a step"](again);
+    expect([await starting, again.opened()]).toEqual(["kept", 0]);
+    expect(again.said()).toMatchObject({ kind: "problem", text: expect.stringMatching(/set aside/) });
+  });
 });
 
 describe("a store that does not answer", () => {
