@@ -86,9 +86,12 @@ function layCopper(yard: Yard, choice: PerimeterChoice): LaidCopper {
   };
 }
 
-/** Ground with what runs along its edge: the face of a wall, the edge of a slab. */
+/**
+ * Ground with what runs along its edge: the face of a wall, the edge of a slab. Seams of no width (between the water and a
+ * house that stands on the inside wall) are no ground: whether the clipping grid has them depends on how the yard is turned.
+ */
 function withEdges(region: Region): Region {
-  return offsetRegion(region, RING_SPIKE);
+  return offsetRegion(offsetRegion(region, -RING_SPIKE / 2), 1.5 * RING_SPIKE);
 }
 
 function curves(yard: Yard) {

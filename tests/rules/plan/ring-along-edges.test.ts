@@ -57,6 +57,22 @@ describe("a ring over a part of the perimeter", () => {
       expect(Math.abs(found - length)).toBeLessThan(0.1);
   });
 
+  it("ends at a house that stands on the inside wall: there is no ground before its face", () => {
+    const slabBelow = { ...slab, id: "slab", outline: box(-100, -100, 484, 96) };
+    // Arithmetic: above the slab 2 x 96 in. of sides and two quarter turns; of the top what the house leaves, and along its
+    // two sides in to the water.
+    for (const [x0, x1] of [
+      [100, 300],
+      [-50, 250],
+      [0.3, 383.7],
+    ] as const) {
+      const house = { id: "house", kind: "building", top: 120, outline: box(x0, 192, x1, 300) };
+      const left = x0 > 0 ? 21 * Math.PI * 0.5 + x0 + 21 : 21;
+      const length = 2 * 96 + left + 21 * Math.PI * 0.5 + (384 - x1) + 21;
+      for (const found of lengthsOf(yardOf(slabBelow, house))) expect(Math.abs(found - length)).toBeLessThan(0.1);
+    }
+  });
+
   it("follows the edge of a slab at its own offset", () => {
     // Arithmetic: a slab as wide as the ring's offset on one side serves nothing there; the ring runs along its edge all round.
     const strip = { ...slab, id: "strip", outline: box(0, -21, 384, 0) };
