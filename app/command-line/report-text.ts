@@ -10,6 +10,7 @@ import { capitalized, elementName, givenName } from "../../rules/words/element-n
 import { measuredTexts } from "../../rules/words/measured.ts";
 import { countsText, OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
 import { copperLines } from "./copper-text.ts";
+import { idleAnswerLines } from "./idle-answers.ts";
 import { type Emphasis, heading, penFor, printable, spread, wrapped } from "./text-lines.ts";
 import type { Writing } from "./writing.ts";
 
@@ -53,6 +54,7 @@ export function reportText(report: Report, site: Site, options: TextOptions): st
     ...partBlocks(writing),
     missingLines(writing),
     questionLines(writing),
+    idleAnswerLines(site, writing),
     ...copperLines(writing),
     cautionLines(writing),
   ];
