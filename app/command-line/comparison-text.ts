@@ -10,7 +10,7 @@ import type { EditionId } from "../../rules/editions/edition.ts";
 import { EDITIONS } from "../../rules/editions/in-force.ts";
 import { OUTCOMES_WORST_FIRST } from "../../rules/report.ts";
 import type { Site } from "../../rules/site/site.ts";
-import { amendmentText } from "../../rules/words/amendments.ts";
+import { amendmentWords } from "../../rules/words/amendments.ts";
 import { bandText, changeCount, sideTexts, TOTAL_WORDS, totalText } from "../../rules/words/comparison.ts";
 import { capitalized, elementName, givenName } from "../../rules/words/element-names.ts";
 import type { Units } from "../../rules/words/lengths.ts";
@@ -67,7 +67,7 @@ function headLines(comparison: EditionComparison, page: Page): string[] {
   const { site, reports } = comparison;
   const title = printable(site) || "Site without a name";
   const [before, after] = page.titles;
-  const amendments = reports.before.amendments.map((amendment) => printable(amendmentText(amendment)));
+  const amendments = reports.before.amendments.map((amendment) => printable(amendmentWords(amendment, page.units)));
   return [
     page.pen(title, "strong"),
     "=".repeat(Math.min(page.width, title.length)),

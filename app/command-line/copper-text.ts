@@ -1,8 +1,8 @@
 /** The copper of a report as text: ways to bond the perimeter, ring, ties with their places, takeoff and hardware. */
-import type { Report } from "../../rules/report.ts";
 import { optionLabel } from "../../rules/site/kind-labels.ts";
 import { capitalized } from "../../rules/words/element-names.ts";
 import { copperText, lengthText } from "../../rules/words/lengths.ts";
+import { runNames } from "../../rules/words/runs.ts";
 import { heading, leaderLine, wrapped } from "./text-lines.ts";
 import type { Writing } from "./writing.ts";
 
@@ -81,23 +81,12 @@ function tieLines(writing: Writing): string[] {
   ];
 }
 
-/** The runs of conductor in the order in which they are laid. */
-export const RUN_NAMES: readonly (readonly [keyof Report["takeoff"]["conductor"], string])[] = [
-  ["ring", "ring with its links"],
-  ["grid", "grid"],
-  ["ties", "ties to the shell"],
-  ["branches", "branches"],
-  ["drops", "drops"],
-  ["tails", "tails"],
-  ["spare", "spare"],
-];
-
 function takeoffLines(writing: Writing): string[] {
   const { report, units } = writing;
   const { conductor, hardware, weightPounds } = report.takeoff;
   return [
     ...heading("Copper and hardware", writing),
-    ...RUN_NAMES.map(([run, name]) => leaderLine(name, copperText(conductor[run], units), TABLE)),
+    ...runNames(report).map(([run, name]) => leaderLine(name, copperText(conductor[run], units), TABLE)),
     leaderLine("copper in all", copperText(conductor.total, units), TABLE),
     leaderLine("weight", `${weightPounds.toFixed(1)} lb`, TABLE),
     ...hardware.map(({ item, count }) => leaderLine(item, String(count), TABLE)),

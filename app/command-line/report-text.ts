@@ -4,7 +4,7 @@ import { EDITIONS, isEditionId } from "../../rules/editions/in-force.ts";
 import { findingsByPart, type NumberedFinding } from "../../rules/findings-by-part.ts";
 import type { Finding, Outcome, Report } from "../../rules/report.ts";
 import type { Site } from "../../rules/site/site.ts";
-import { amendmentText } from "../../rules/words/amendments.ts";
+import { amendmentWords } from "../../rules/words/amendments.ts";
 import { answerText, LAPSED_TEXT, questionText } from "../../rules/words/answers.ts";
 import { capitalized, elementName, givenName } from "../../rules/words/element-names.ts";
 import { measuredTexts } from "../../rules/words/measured.ts";
@@ -64,10 +64,10 @@ export function reportText(report: Report, site: Site, options: TextOptions): st
     .join("\n\n")}\n`;
 }
 
-function headLines({ report, width, pen }: Writing): string[] {
+function headLines({ report, width, units, pen }: Writing): string[] {
   const title = printable(report.site) || "Site without a name";
   const edition = isEditionId(report.edition) ? EDITIONS[report.edition].title : report.edition;
-  const amendments = report.amendments.map((amendment) => printable(amendmentText(amendment)));
+  const amendments = report.amendments.map((amendment) => printable(amendmentWords(amendment, units)));
   const basis = amendments.length === 0 ? "no local amendments" : `local amendments: ${amendments.join("; ")}`;
   return [
     pen(title, "strong"),

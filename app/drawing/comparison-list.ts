@@ -8,7 +8,7 @@ import {
 import { EDITIONS } from "../../rules/editions/in-force.ts";
 import { findingNumbers } from "../../rules/findings-by-part.ts";
 import { OUTCOMES_WORST_FIRST, type Outcome, type Report } from "../../rules/report.ts";
-import { amendmentText } from "../../rules/words/amendments.ts";
+import { amendmentWords } from "../../rules/words/amendments.ts";
 import { bandText, changeCount, sideTexts, TOTAL_WORDS, totalText } from "../../rules/words/comparison.ts";
 import { capitalized } from "../../rules/words/element-names.ts";
 import { OUTCOME_WORDS } from "../../rules/words/outcomes.ts";
@@ -32,13 +32,13 @@ const SMALL = TEXT_POINTS.small;
 export function comparisonBlocks(comparison: ComparedEditions, report: Report, list: ListOptions): Block[] {
   const { amendments } = report;
   const numbers = findingNumbers(report);
-  const { width } = list;
+  const { width, units } = list;
   const [before, after] = [EDITIONS[comparison.before].title, EDITIONS[comparison.after].title];
   const otherwise = comparison.changes.filter(saysOtherwise);
   const inForce =
     amendments.length === 0
       ? "No local amendments."
-      : `Local amendments in force under both: ${amendments.map(amendmentText).join("; ")}.`;
+      : `Local amendments in force under both: ${amendments.map((one) => amendmentWords(one, units)).join("; ")}.`;
   return [
     headingBlock(`What changes under ${after}`, `the plan is judged by ${before}`),
     paragraphBlock(`The same site under ${before} and under ${after}. ${changeCount(comparison)} ${inForce}`, width),

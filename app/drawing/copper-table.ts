@@ -2,19 +2,9 @@
 import type { Report } from "../../rules/report.ts";
 import { capitalized } from "../../rules/words/element-names.ts";
 import { copperText, lengthText } from "../../rules/words/lengths.ts";
+import { runNames } from "../../rules/words/runs.ts";
 import { type Block, headingBlock, paragraphBlock, rowBlock } from "./blocks.ts";
 import type { ListOptions } from "./finding-list.ts";
-
-/** The runs of conductor in the order in which they are laid. */
-const RUNS: readonly (readonly [keyof Report["takeoff"]["conductor"], string])[] = [
-  ["ring", "Ring with its links"],
-  ["grid", "Grid"],
-  ["ties", "Ties to the shell"],
-  ["branches", "Branches"],
-  ["drops", "Drops"],
-  ["tails", "Tails"],
-  ["spare", "Spare"],
-];
 
 export function copperBlocks(report: Report, { units, width }: ListOptions): Block[] {
   const { conductor, hardware, weightPounds } = report.takeoff;
@@ -27,8 +17,8 @@ export function copperBlocks(report: Report, { units, width }: ListOptions): Blo
         width,
       ),
     );
-  for (const [run, name] of RUNS) {
-    if (conductor[run] !== 0) blocks.push(rowBlock(name, copperText(conductor[run], units), width));
+  for (const [run, name] of runNames(report)) {
+    if (conductor[run] !== 0) blocks.push(rowBlock(capitalized(name), copperText(conductor[run], units), width));
   }
   blocks.push(rowBlock("Copper in all", copperText(conductor.total, units), width, true));
   blocks.push(rowBlock("Weight", `${weightPounds.toFixed(1)} lb`, width));

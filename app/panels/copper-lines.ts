@@ -1,6 +1,8 @@
 /** The takeoff as the panel shows it: one line for each run of copper, and what waits for the routes. */
-import type { TakeoffReport } from "../../rules/report.ts";
+import type { Report } from "../../rules/report.ts";
+import { capitalized } from "../../rules/words/element-names.ts";
 import { copperText, type Units } from "../../rules/words/lengths.ts";
+import { runNames } from "../../rules/words/runs.ts";
 import type { TakeoffRun } from "../drawing/highlight.ts";
 
 export interface CopperLine {
@@ -22,32 +24,21 @@ export function routesWords(failure: string | null): string {
   return failure === null ? ON_ITS_WAY : NOT_WORKED_OUT;
 }
 
-const LINES: readonly { readonly line: TakeoffRun; readonly label: string; readonly waits: boolean }[] = [
-  { line: "ring", label: "Ring", waits: false },
-  { line: "grid", label: "Grid", waits: false },
-  { line: "ties", label: "Ties to the shell", waits: false },
-  { line: "branches", label: "Branches", waits: true },
-  { line: "drops", label: "Drops", waits: true },
-  { line: "tails", label: "Tails", waits: false },
-];
+/** Runs that are known only with the routes. */
+const WAITING: ReadonlySet<string> = new Set<TakeoffRun>(["branches", "drops"]);
 
-/** The lines of a takeoff; without routes, what depends on them is on its way or not worked out, never zero. `hasLinks`: copper that joins separate loops is in the ring's. */
+/** The lines of a takeoff; without routes, what depends on them is on its way or not worked out, never zero. */
 export function copperLines(
-  { conductor }: Pick<TakeoffReport, "conductor">,
+  report: Pick<Report, "takeoff" | "ring">,
   routesPending: boolean,
   units: Units | undefined,
   waitWords = ON_ITS_WAY,
-  hasLinks = false,
 ): CopperLine[] {
-  return LINES.map(({ line, label: named, waits }) => {
-    const label = line === "ring" && hasLinks ? "Ring with its links" : named;
-    const isOnItsWay = waits && routesPending;
-    return {
-      line,
-      label,
-      text: isOnItsWay ? waitWords : conductor[line] === 0 ? "none" : copperText(conductor[line], units),
-      isNone: !isOnItsWay && conductor[line] === 0,
-      isOnItsWay,
-    };
+  const { conductor } = report.takeoff;
+  return runNames(report).flatMap(([line, name]) => {
+    if (line === "spare") return [];
+    const isOnItsWay = routesPending && WAITING.has(line);
+    const text = isOnItsWay ? waitWords : conductor[line] === 0 ? "none" : copperText(conductor[line], units);
+    return [{ line, label: capitalized(name), text, isNone: !isOnItsWay && conductor[line] === 0, isOnItsWay }];
   });
 }

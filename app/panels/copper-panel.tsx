@@ -69,37 +69,34 @@ function Takeoff({ report, routes, units }: PartProps) {
   const setHighlight = useView((view) => view.setHighlight);
   const [chosen, setChosen] = useState<TakeoffRun | null>(null);
   const { conductor } = report.takeoff;
-  const hasLinks = (report.ring.links ?? []).length > 0;
   const spare = useDocument((state) => state.shown.settings?.spareFraction);
   return (
     <div className="takeoff">
       <h3>Takeoff</h3>
       <ul onPointerLeave={() => setHighlight(chosen)}>
-        {copperLines(report.takeoff, !routes.isThere, units, routes.words, hasLinks).map(
-          ({ line, label, text, isNone, isOnItsWay }) => (
-            <li key={line}>
-              <button
-                type="button"
-                className="takeoff-line"
-                aria-pressed={chosen === line}
-                disabled={isNone}
-                data-lit={highlight === line ? "" : undefined}
-                title={isNone ? "" : "Light up its pieces on the sheet"}
-                onPointerEnter={() => setHighlight(line)}
-                onFocus={() => setHighlight(line)}
-                onBlur={() => setHighlight(chosen)}
-                onClick={() => {
-                  const next = chosen === line ? null : line;
-                  setChosen(next);
-                  setHighlight(next);
-                }}
-              >
-                <span>{label}</span>
-                <span className={isOnItsWay ? "on-its-way" : isNone ? "faint" : ""}>{text}</span>
-              </button>
-            </li>
-          ),
-        )}
+        {copperLines(report, !routes.isThere, units, routes.words).map(({ line, label, text, isNone, isOnItsWay }) => (
+          <li key={line}>
+            <button
+              type="button"
+              className="takeoff-line"
+              aria-pressed={chosen === line}
+              disabled={isNone}
+              data-lit={highlight === line ? "" : undefined}
+              title={isNone ? "" : "Light up its pieces on the sheet"}
+              onPointerEnter={() => setHighlight(line)}
+              onFocus={() => setHighlight(line)}
+              onBlur={() => setHighlight(chosen)}
+              onClick={() => {
+                const next = chosen === line ? null : line;
+                setChosen(next);
+                setHighlight(next);
+              }}
+            >
+              <span>{label}</span>
+              <span className={isOnItsWay ? "on-its-way" : isNone ? "faint" : ""}>{text}</span>
+            </button>
+          </li>
+        ))}
       </ul>
       <dl className="sums">
         <div>

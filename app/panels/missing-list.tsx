@@ -85,9 +85,13 @@ export function placeOf(
   const { gap } = finding.measured;
   if (typeof gap === "number" && gap > 0) return `${lengthText(gap, units)} open round the water`;
   if (finding.rule === "tie-spacing") {
-    const bodies = [finding.body, ...(finding.alsoBodies ?? [])];
-    const ties = report.ties.filter(({ between }) => between.some((end) => bodies.includes(end)));
-    return `${ties.filter((tie) => !tie.present).length} of ${ties.length} ties open, their places below`;
+    const { ties: made } = finding.measured;
+    const { ties: needed } = finding.required;
+    if (typeof made !== "number" || typeof needed !== "number") return finding.section;
+    // A shell that adjoins another shares its ties: they are listed once, with the other.
+    const isOwn = report.ties.some(({ between }) => between.some((end) => end === finding.body));
+    const places = isOwn ? "their places below" : "shared with the shell it adjoins";
+    return `${needed - made} of ${needed} ties open, ${places}`;
   }
   if (finding.rule === "perimeter-surfaces") {
     const pieces = report.band

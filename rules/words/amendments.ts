@@ -7,11 +7,6 @@ import type { Finding, Report } from "../report.ts";
 import type { Units } from "./lengths.ts";
 import { parameterText } from "./parameters.ts";
 
-/** `fixedMetal.distance = 72 (Ordinance 12-4)`. */
-export function amendmentText({ parameter, value, reason }: Report["amendments"][number]): string {
-  return `${parameter} = ${JSON.stringify(value)}${reason === "" ? "" : ` (${reason})`}`;
-}
-
 /** `680.26(B)(7): 6' 0" here, Ordinance 12-4`; a number that no edition holds stands by its name. */
 export function amendmentWords(
   { parameter, value, reason }: { readonly parameter: string; readonly value: unknown; readonly reason?: string },

@@ -1,17 +1,45 @@
 // The report as text. Sources: the project's report format (a count of nothing missing never stands alone while questions
 // are open; every outcome is counted); otherwise common practice, no source.
 import { describe, expect, it } from "vitest";
+import { comparisonText } from "../../../app/command-line/comparison-text.ts";
 import { missingSentence, reportText } from "../../../app/command-line/report-text.ts";
 import { NARROWEST, textWidth, WIDEST, wrapped } from "../../../app/command-line/text-lines.ts";
+import { comparisonBlocks } from "../../../app/drawing/comparison-list.ts";
+import { concretePool, post } from "../../../rules/catalogue/common/example-yard.ts";
+import { compareEditions } from "../../../rules/compare-editions.ts";
 import { findingsByPart } from "../../../rules/findings-by-part.ts";
 import { recompute } from "../../../rules/recompute.ts";
 import { OUTCOMES_WORST_FIRST } from "../../../rules/report.ts";
 import { outcomeCount } from "../../../rules/words/outcomes.ts";
+import { siteOf } from "../../rules/catalogue/yards.ts";
 import { DEMO_SITES } from "../../support/demo-sites.ts";
 
 const reports = DEMO_SITES.map(({ name, site }) => ({ name, site, report: recompute(site) }));
 const NONE = { bond: 0, exempt: 0, meets: 0, missing: 0, conflict: 0, review: 0 };
 const squeezed = (text: string) => text.replace(/\s+/g, " ");
+
+describe("local amendments", () => {
+  it("are named by section and in the site's units, never by a name of ours", () => {
+    const amendments = [{ parameter: "fixedMetal.distance", value: 72, reason: "invented ordinance 4" }];
+    const site = siteOf([concretePool(), post(65)], { amendments });
+    const comparison = compareEditions(site, "nec-2020", "nec-2023");
+    const { before } = comparison.reports;
+    const list = { units: "ft-in", width: 400, names: new Map<string, string>(), hasSeveralBodies: false } as const;
+    const printed = comparisonBlocks(comparison, before, list).flatMap(({ draw }) =>
+      draw([0, 0], 400).flatMap((item) => (item.kind === "text" ? [item.text] : [])),
+    );
+    const texts = [
+      reportText(before, site, { width: 100 }),
+      comparisonText(comparison, site, { width: 100 }),
+      printed.join(" "),
+    ];
+    for (const text of texts) {
+      // Five feet by the edition: NEC 680.26(B)(7).
+      expect(squeezed(text)).toContain(`680.26(B)(7): 6' 0" here, invented ordinance 4`);
+      expect(text).not.toContain("fixedMetal.distance =");
+    }
+  });
+});
 
 describe("the text of a report", () => {
   for (const { name, site, report } of reports) {

@@ -6,6 +6,7 @@ import { copperLines } from "../../../app/panels/copper-lines.ts";
 import { CopperPanel } from "../../../app/panels/copper-panel.tsx";
 import { neededFindings } from "../../../app/panels/missing-list.tsx";
 import { recompute } from "../../../rules/recompute.ts";
+import type { Report } from "../../../rules/report.ts";
 import { readSite } from "../../../rules/site/reader.ts";
 import { type Bench, bench } from "./panel-bench.tsx";
 
@@ -61,14 +62,24 @@ describe("the copper still to lay", () => {
 });
 
 describe("two pools", () => {
-  it("have their pieces told apart, and the links between their loops named in the takeoff", () => {
+  it("have their pieces told apart, the ties that they share told of both, and the links between their loops named in the takeoff", () => {
     show("pool-and-spa");
     const told = page.all("[aria-label='What it lays where'] li").map(({ textContent }) => textContent);
     expect(new Set(told).size).toBe(told.length);
     expect(told.every((one) => / by .+:/.test(one ?? ""))).toBe(true);
+    // The spa's shell adjoins the pool's: both are joined by the same four ties, NEC 680.26(B)(2).
+    const ties = rows().filter((row) => row.includes("ties"));
+    expect(ties.map((row) => /\d of .*/.exec(row)?.[0])).toEqual([
+      "4 of 4 ties open, their places below",
+      "4 of 4 ties open, shared with the shell it adjoins",
+    ]);
     const conductor = { ring: 120, grid: 0, ties: 0, branches: 0, drops: 0, tails: 0, spare: 0, total: 120 };
-    const labels = [false, true].map((hasLinks) => copperLines({ conductor }, false, "ft-in", "", hasLinks)[0]?.label);
-    expect(labels).toEqual(["Ring", "Ring with its links"]);
+    const label = (links: object) =>
+      copperLines({ takeoff: { conductor }, ring: links } as unknown as Report, false, "ft-in")[0]?.label;
+    expect([label({}), label({ links: [{ path: [], length: 12, pools: [] }] })]).toEqual([
+      "Ring",
+      "Ring with its links",
+    ]);
   });
 });
 

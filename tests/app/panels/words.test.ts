@@ -6,6 +6,7 @@ import { copperLines, ON_ITS_WAY } from "../../../app/panels/copper-lines.ts";
 import { openCount } from "../../../app/panels/counts-line.tsx";
 import { keyWords } from "../../../app/panels/key-words.ts";
 import { FURTHER_TOOLS, labelOf, TOOL_GROUPS, TOOL_HINTS, touchHint } from "../../../app/panels/tool-words.ts";
+import type { Report } from "../../../rules/report.ts";
 import { missingText, standingCountsText } from "../../../rules/words/outcomes.ts";
 
 // No published source for any of these: they are this program's own words.
@@ -51,8 +52,9 @@ describe("what is open, in words", () => {
 
 describe("the lines of the takeoff", () => {
   const conductor = { ring: 1284, grid: 0, ties: 84, branches: 0, drops: 0, tails: 0, spare: 0, total: 1368 };
+  const report = { takeoff: { conductor }, ring: {} } as unknown as Report;
   const texts = (pending: boolean) =>
-    Object.fromEntries(copperLines({ conductor }, pending, "ft-in").map(({ line, text }) => [line, text]));
+    Object.fromEntries(copperLines(report, pending, "ft-in").map(({ line, text }) => [line, text]));
 
   it("are on their way, never zero, while routes are worked out", () => {
     expect(texts(true)).toEqual({
@@ -67,7 +69,7 @@ describe("the lines of the takeoff", () => {
 
   it("say none once it is known that there is none", () => {
     expect(texts(false).branches).toBe("none");
-    expect(copperLines({ conductor }, true, "ft-in").find(({ line }) => line === "branches")?.isNone).toBe(false);
+    expect(copperLines(report, true, "ft-in").find(({ line }) => line === "branches")?.isNone).toBe(false);
   });
 });
 
