@@ -3,8 +3,8 @@
  *
  * Stages. 1. As typed (`search.ts`). 2. What people call things otherwise, by `words/other-names.ts`. 3. A section that no
  * rule restates becomes the one above it, step by step. 4. A word that no rule holds becomes the word of the rules that is
- * fewest keystrokes away: one for a word of four or five letters, two up to eight letters, three for a longer one. Found or not, what was sought in
- * its place is said.
+ * fewest keystrokes away: one for a word of four or five letters, two up to eight letters, three for a longer one. What was
+ * sought in place of the text is said where it finds a rule.
  */
 import { RULES } from "./catalogue/index.ts";
 import type { EditionInForce } from "./editions/in-force.ts";

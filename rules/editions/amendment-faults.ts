@@ -1,4 +1,4 @@
-/** Why a local amendment cannot act: what it names, the kind and size of its value, and what it makes of limits that go in pairs. */
+/** Why a local amendment cannot act: what it names, kind and size of its value, what it makes of limits that go in pairs. */
 import { LARGEST_NUMBER, MOST_TIES } from "../site/limits.ts";
 import type { Amendment } from "../site/site.ts";
 import { EDITION_IDS, type Edition, type EditionId } from "./edition.ts";

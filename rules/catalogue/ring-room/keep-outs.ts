@@ -2,7 +2,8 @@
  * Where a keep-out takes all the ground in which a ring may lie.
  *
  * The curve at the least distance from the inside wall is walked. In each place, straight away from the water, the ground
- * from the least to the greatest distance of a ring has to lie in the keep-out, on a piece of the band that takes a ring. Within the drawing's accuracy either limit may lie that much farther in.
+ * from the least to the greatest distance of a ring has to lie in the keep-out, on a piece of the band that takes a ring.
+ * Within the drawing's accuracy either limit may lie that much farther in.
  */
 import { regionContains } from "../../../geometry/clipping.ts";
 import { pointToArea } from "../../../geometry/distance.ts";

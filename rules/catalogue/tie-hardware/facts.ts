@@ -157,7 +157,8 @@ function joinsFact(yard: Yard, reading: TieReading): Fact {
 
 /**
  * A tie far from what it names: the place, the names, or a conductor between them is not as it is recorded. A part is often
- * recorded as joined to the network by one tie, made at the part or at the copper, its branch not drawn: there one end is enough.
+ * recorded as joined to the network by one tie, made at the part or at the copper, its branch not drawn: there one end is
+ * enough.
  */
 function placeFact(yard: Yard, reading: TieReading): Fact {
   const { tie, joins } = reading;
