@@ -5,7 +5,8 @@
 
 import { type BranchTarget, branchTree } from "../../geometry/branches.ts";
 import { regionContains } from "../../geometry/clipping.ts";
-import { flattenPath } from "../../geometry/outline.ts";
+import { keyholeRing } from "../../geometry/keyhole.ts";
+import { areaOfPaths, contains, flattenPath } from "../../geometry/outline.ts";
 import { FINE_FLATTEN_TOLERANCE } from "../../geometry/tolerances.ts";
 import type { Barrier, Path, Point } from "../../geometry/types.ts";
 import { waterInside } from "../measures/barriers.ts";
@@ -44,7 +45,7 @@ export function branchesFor(yard: Yard, compared: Compared, plan: PerimeterPlan)
   const tree = branchTree({
     network,
     targets,
-    blocked: blockedGround(yard),
+    blocked: blockedGround(yard, network),
     junctionAllowance: yard.settings.junctionAllowance,
   });
   const branches = tree.branches.map((branch): BranchReport => {
@@ -72,12 +73,22 @@ function onSteel(at: readonly Point[], plan: PerimeterPlan): Point[][] {
   return at.filter((p) => regionContains(plan.steel, p)).map((p) => [p, p]);
 }
 
-/** What no copper may cross: the water of every body, buildings, keep-outs. */
-function blockedGround(yard: Yard): Barrier[] {
+/**
+ * What no copper may cross: the water of every body, buildings, keep-outs. An island that has copper or steel of the network
+ * is ground, on which its parts are reached; another counts as water, through which its parts are entered.
+ */
+function blockedGround(yard: Yard, network: readonly (readonly Point[])[]): Barrier[] {
   const blocked: Barrier[] = [];
+  const hasNetwork = (island: Path): boolean => {
+    const ground = areaOfPaths(island);
+    return network.some((line) => line.some((p) => contains(ground, p)));
+  };
   const add = (id: string, path: Path) =>
     blocked.push({ id, shape: "solid", points: flattenPath(path, FINE_FLATTEN_TOLERANCE) });
-  for (const body of yard.bodies) add(body.id, body.water.outer);
+  for (const { id, water } of yard.bodies) {
+    const ground = { outer: water.outer, holes: water.holes.filter(hasNetwork) };
+    blocked.push({ id, shape: "solid", points: keyholeRing(ground, FINE_FLATTEN_TOLERANCE) });
+  }
   for (const building of yard.buildings) {
     if (!yard.bodies.some((body) => waterInside(body.water, building.area)))
       add(building.element.id, building.area.outer);

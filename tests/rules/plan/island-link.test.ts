@@ -1,7 +1,8 @@
 /** The ring of an island in the plan: joined to the shell, with its copper and connectors. Figures: arithmetic. */
 import { describe, expect, it } from "vitest";
 import { concretePool, linerPool } from "../../../rules/catalogue/common/example-yard.ts";
-import { reportOf } from "../recorded/yards.ts";
+import { recompute } from "../../../rules/recompute.ts";
+import { reportOf, siteOf } from "../recorded/yards.ts";
 
 const island = {
   closed: true,
@@ -30,5 +31,19 @@ describe("the ring of an island", () => {
   it("has no link where the shell does not conduct, nor where there is no island", () => {
     expect(reportOf([linerPool({ islands: [island] })]).ring.links).toBeUndefined();
     expect(reportOf([concretePool()]).ring.links).toBeUndefined();
+  });
+
+  it("is what parts on the island are joined to: no branch crosses the water", () => {
+    const lamp = {
+      id: "lamp",
+      kind: "metal",
+      shape: { point: [192, 96] },
+      part: "light pole",
+      z: [0, 90],
+      fixed: true,
+    };
+    const { branches } = recompute(siteOf([concretePool({ islands: [island] }), lamp]));
+    // Arithmetic: the island is 82 in. high, its ring 21 in. inside of its edge.
+    expect(branches.map(({ to, run, penetration }) => [to, run, penetration])).toEqual([["lamp", 41 - 21, undefined]]);
   });
 });
