@@ -1,5 +1,5 @@
 /** Local amendments: which numbers of the code the authority here has changed, why, and where each acts. */
-import { useId, useState } from "react";
+import { type ReactNode, useId, useLayoutEffect, useRef, useState } from "react";
 import { RULES } from "../../rules/catalogue/index.ts";
 import { BASIS_WORDS, type Parameter, type ParameterValue } from "../../rules/editions/edition.ts";
 import { EDITIONS, editionInForce } from "../../rules/editions/in-force.ts";
@@ -14,6 +14,7 @@ import { useDocument, useEditor, useReport, useView } from "../editor-context.ts
 import { removeAmendment, setAmendment } from "../edits/set-amendment.ts";
 import { parameterEntry, parseParameter } from "../entry/parse-parameter.ts";
 import { subjectOf } from "./finding-words.ts";
+import { useHandOnFocus } from "./hand-on-focus.ts";
 import { OutcomeMark } from "./outcome-mark.tsx";
 import "./code-panel.css";
 
@@ -63,7 +64,7 @@ export function Amendments() {
             );
           }
           return (
-            <li key={`${parameter} ${JSON.stringify(value)}`} className="amendment">
+            <Row key={`${parameter} ${JSON.stringify(value)}`} parameter={parameter}>
               <p>
                 <strong>{known?.says ?? parameter}</strong>
               </p>
@@ -92,7 +93,7 @@ export function Amendments() {
                   Take it back
                 </button>
               </div>
-            </li>
+            </Row>
           );
         })}
       </ul>
@@ -104,6 +105,24 @@ export function Amendments() {
       <AddAmendment table={now} amendments={amendments} units={units} />
     </section>
   );
+}
+
+/** An amendment in the list. Changed or taken back, it gives the focus on to what stands in its place, or to the search. */
+function Row({ parameter, children }: { readonly parameter: string; readonly children: ReactNode }) {
+  const box = useRef<HTMLLIElement>(null);
+  useHandOnFocus(box, handedTo(parameter));
+  return (
+    <li ref={box} className="amendment" data-amends={parameter}>
+      {children}
+    </li>
+  );
+}
+
+function handedTo(parameter: string): Parameters<typeof useHandOnFocus>[1] {
+  return {
+    place: ".amendments",
+    next: [`[data-amends="${CSS.escape(parameter)}"] .row button`, ".amendment-search input"],
+  };
 }
 
 /** The rules that read a number, and what they find on this site. */
@@ -185,7 +204,7 @@ function AddAmendment({ table, amendments, units }: AddProps) {
           return (
             <li key={parameter}>
               <button type="button" className="plain link" onClick={() => setChosen(parameter)}>
-                {says} Now {parameterText(value, unit, units)}. <span className="small soft">{section}</span>
+                {says} {tied(`Now ${parameterText(value, unit, units)}.`)} <span className="small soft">{section}</span>
               </button>
             </li>
           );
@@ -223,6 +242,9 @@ function AmendmentForm({ parameter, now, units, said, onDone }: FormProps) {
   const [text, setText] = useState(() => parameterEntry(now.value, now.unit, units));
   const [reason, setReason] = useState(said ?? "");
   const [problem, setProblem] = useState<string | null>(null);
+  const form = useRef<HTMLFormElement>(null);
+  useHandOnFocus(form, handedTo(parameter));
+  useLayoutEffect(() => form.current?.querySelector<HTMLElement>("input, select")?.focus(), []);
   const put = (value: ParameterValue) => {
     const refusal = editor.document.getState().edit(setAmendment(parameter, value, reason));
     if (refusal) return setProblem(refusal.reason);
@@ -231,6 +253,7 @@ function AmendmentForm({ parameter, now, units, said, onDone }: FormProps) {
   };
   return (
     <form
+      ref={form}
       className="amendment"
       onSubmit={(event) => {
         event.preventDefault();

@@ -62,13 +62,15 @@ async function show(site: Site) {
   return editor;
 }
 
-const click = async (label: string | RegExp) => {
+const button = (label: string | RegExp): HTMLElement => {
   const found = [...page.querySelectorAll("button")].find(({ textContent }) =>
     typeof label === "string" ? textContent?.trim() === label : label.test(textContent?.trim() ?? ""),
   );
   if (!found) throw new Error(`there is no button ${label} in ${page.textContent}`);
-  await act(async () => found.click());
+  return found;
 };
+
+const click = (label: string | RegExp) => act(async () => button(label).click());
 
 const type = async (selector: string, text: string) => {
   const field = page.querySelector<HTMLInputElement>(selector);
@@ -103,7 +105,7 @@ describe("local amendments", () => {
     const editor = await show(siteOf([concretePool(), post(65)]));
     await click("Amendments");
     await type("input[type=search]", "fixed metal inside walls exempt");
-    await click(/Fixed metal more than this from the inside walls.*Now 5' 0"/);
+    await click(/Fixed metal more than this from the inside walls.*Now 5'\s0"/);
     await type("input[id$=value]", "far");
     await click("Put it in force");
     expect(page.querySelector("[role=alert]")?.textContent).not.toBe("");
@@ -137,6 +139,28 @@ describe("local amendments", () => {
     await click("Change it");
     await click("Leave it");
     expect(editor.document.getState().shown.amendments).toEqual([{ ...amendments[0], value: 84 }]);
+  });
+
+  it("keep the hand of whoever works by keys", async () => {
+    await show(siteOf([concretePool(), post(65)]));
+    const held = () => (document.activeElement as HTMLInputElement).value || document.activeElement?.textContent;
+    const press = async (label: string | RegExp) => {
+      button(label).focus();
+      await click(label);
+    };
+    await press("Amendments");
+    await type("input[type=search]", "fixed metal inside walls exempt");
+    await press(/Fixed metal more than this from the inside walls/);
+    expect(held()).toBe(`5' 0"`);
+    await type("input[id$=reason]", "invented ordinance 4");
+    await press("Put it in force");
+    expect(held()).toBe("Change it");
+    await press("Change it");
+    expect(held()).toBe(`5' 0"`);
+    await press("Leave it");
+    expect(held()).toBe("Change it");
+    await press("Take it back");
+    expect(document.activeElement).toBe(page.querySelector(".amendment-search input"));
   });
 
   it("are named among the steps by their section", () => {
