@@ -1,19 +1,10 @@
 /** A ring over a part of the perimeter that runs along the very edge of its ground: the face of a wall, the edge of a slab. */
 import { describe, expect, it } from "vitest";
+import { box } from "../../../rules/catalogue/common/example-yard.ts";
 import { recompute } from "../../../rules/recompute.ts";
 import { checkSite } from "../../../rules/site/reader.ts";
 import type { Site } from "../../../rules/site/site.ts";
 import { transformSite } from "../../support/transform-site.ts";
-
-const box = (x0: number, y0: number, x1: number, y1: number) => ({
-  vertices: [
-    [x0, y0],
-    [x1, y0],
-    [x1, y1],
-    [x0, y1],
-  ],
-  closed: true,
-});
 
 const pool = { body: "pool", shell: "sprayed-concrete", steel: "bare", depth: 60 };
 

@@ -1,19 +1,10 @@
 // A strip of the perimeter that the ring's course passes beside still has to be served: by copper along it, by its own steel
 // or by a grid under it. Source: NEC 680.26(B)(2), restated (the whole of the 3 ft is bonded); lengths: arithmetic.
 import { describe, expect, it } from "vitest";
+import { box } from "../../../rules/catalogue/common/example-yard.ts";
 import { recompute } from "../../../rules/recompute.ts";
 import type { Report } from "../../../rules/report.ts";
 import { checkSite } from "../../../rules/site/reader.ts";
-
-const box = (x0: number, y0: number, x1: number, y1: number) => ({
-  closed: true,
-  vertices: [
-    [x0, y0],
-    [x1, y0],
-    [x1, y1],
-    [x0, y1],
-  ],
-});
 
 /** Deck with bare bars round the pool, turf from `out` in. off the south wall over 200 in. of it; four ties to the deck. */
 function yardWithTurf(out: number, recorded: readonly object[] = [], edition = "nec-2020"): Report {

@@ -2,6 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { checkLoops } from "../../../rules/recorded/perimeter-complete.ts";
 import {
+  box,
   branch,
   clampTie,
   concretePool,
@@ -14,15 +15,6 @@ import {
   ringCopper,
 } from "./yards.ts";
 
-const box = (x0: number, y0: number, x1: number, y1: number) => ({
-  closed: true,
-  vertices: [
-    [x0, y0],
-    [x1, y0],
-    [x1, y1],
-    [x0, y1],
-  ],
-});
 const islands = { islands: [box(130, 55, 254, 137)] };
 const islandRing = ringCopper({ id: "island-ring", path: box(151, 76, 233, 116) });
 const around = [ringCopper(), islandRing, ...fourTies()];

@@ -5,6 +5,7 @@ import type { PathData, Vertex } from "../../../geometry/types.ts";
 import { checkLoops, perimeterComplete } from "../../../rules/recorded/perimeter-complete.ts";
 import { variantsOf } from "../../oracles/variants.ts";
 import {
+  box,
   clampTie,
   concretePool,
   deck,
@@ -15,16 +16,6 @@ import {
   ringCopper,
   soundYard,
 } from "./yards.ts";
-
-const box = (x0: number, y0: number, x1: number, y1: number) => ({
-  closed: true,
-  vertices: [
-    [x0, y0],
-    [x1, y0],
-    [x1, y1],
-    [x0, y1],
-  ],
-});
 
 function loopsOf(elements: readonly object[], edition = "nec-2020", head: object = {}) {
   const { yard, recorded } = recordedIn(elements, { edition, ...head });

@@ -3,20 +3,10 @@
 import { describe, expect, it } from "vitest";
 import { rule } from "../../../rules/catalogue/conductor-place/rule.ts";
 import { verdictOf } from "../catalogue/yards.ts";
-import { branch, concretePool, deck, line, pathRoundPool, ringCopper, yardOf } from "./yards.ts";
+import { box, branch, concretePool, deck, line, pathRoundPool, ringCopper, yardOf } from "./yards.ts";
 
 const judge = (changes: object, more: readonly object[] = [], head: object = {}) =>
   verdictOf(rule, yardOf([concretePool(), ...more, ringCopper(changes)], head), "ring");
-const box = (x0: number, y0: number, x1: number, y1: number) => ({
-  closed: true,
-  vertices: [
-    [x0, y0],
-    [x1, y0],
-    [x1, y1],
-    [x0, y1],
-  ],
-});
-
 describe("the offset of a ring", () => {
   it("is measured at its least and greatest, with a witness that starts at the inside wall", () => {
     const { outcome, measured, margin, witness } = judge({ path: pathRoundPool(17) });

@@ -1,13 +1,13 @@
 /** Yards with recorded copper for these tests: an invented 32 by 16 ft pool, its ring and ties right in everything. */
 import { clampTie, fourTies, pathRoundPool, ringCopper } from "../../../rules/catalogue/common/example-copper.ts";
-import { concretePool, deck, line, linerPool } from "../../../rules/catalogue/common/example-yard.ts";
+import { box, concretePool, deck, line, linerPool } from "../../../rules/catalogue/common/example-yard.ts";
 import type { Yard } from "../../../rules/measures/yard.ts";
 import { recompute } from "../../../rules/recompute.ts";
 import { type Reach, readRecorded } from "../../../rules/recorded/graph.ts";
 import type { Finding, Report } from "../../../rules/report.ts";
 import { siteOf, yardOf } from "../catalogue/yards.ts";
 
-export { clampTie, concretePool, deck, fourTies, line, linerPool, pathRoundPool, ringCopper, siteOf, yardOf };
+export { box, clampTie, concretePool, deck, fourTies, line, linerPool, pathRoundPool, ringCopper, siteOf, yardOf };
 
 /** A copper branch, right in everything. */
 export function branch(id: string, path: object, changes: object = {}) {
