@@ -25,7 +25,7 @@ import {
 } from "./points.ts";
 import { canSee, type Eye, turned } from "./sight.ts";
 import { boxIndex } from "./spatial-index.ts";
-import { SEAM_OVERLAP, SIGHT_SLACK } from "./tolerances.ts";
+import { BRANCH_GAIN, SAME_CORNER, SEAM_OVERLAP, SIGHT_SLACK } from "./tolerances.ts";
 import type { Barrier, Bounds, Edge, Point, Witness } from "./types.ts";
 
 export interface BranchRoute {
@@ -54,8 +54,8 @@ export interface BranchGround {
   meeting(line: Edge, limit: number): Attachment | null;
   /** A position on open ground: itself, or on the face that it lies just behind; null inside a solid. */
   free(p: Point): Point | null;
-  /** Where copper to a position inside a solid comes in: the nearest place of the outline. */
-  entry(p: Point): Point;
+  /** Where copper to a position inside a solid may come in: the nearest place of the outline, each of those as near. */
+  entries(p: Point): Point[];
 }
 
 interface Goal {
@@ -107,7 +107,7 @@ export function branchGround(network: readonly (readonly Point[])[], blocked: re
         return from !== null && to !== null && sees({ at: from }, { at: to });
       }),
     free: (p) => freePosition(map, p),
-    entry: (p) => nearestFace(map, p),
+    entries: (p) => nearestFaces(map, p),
   };
 }
 
@@ -136,19 +136,19 @@ function withQuickPieces(map: BarrierMap): BarrierMap {
 /** From here on a tree of boxes is the quicker one after all. */
 const MANY_PIECES = 4000;
 
-function nearestFace(map: BarrierMap, p: Point): Point {
+function nearestFaces(map: BarrierMap, p: Point): Point[] {
   let best = Number.POSITIVE_INFINITY;
-  let face = p;
+  let faces: Point[] = [];
   for (const { a, b, leftCovered, rightCovered } of map.pieces) {
     if (leftCovered === rightCovered) continue;
     const at = nearestOnSegment(a, b, p);
     const distance = distanceBetween(at, p);
-    if (distance < best) {
-      best = distance;
-      face = at;
-    }
+    if (distance > best + BRANCH_GAIN) continue;
+    if (distance < best - BRANCH_GAIN) faces = [];
+    if (!faces.some((known) => distanceBetween(known, at) <= SAME_CORNER)) faces.push(at);
+    best = Math.min(best, distance);
   }
-  return face;
+  return faces;
 }
 
 function nearestOnSegment(a: Point, b: Point, p: Point): Point {

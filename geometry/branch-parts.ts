@@ -3,7 +3,7 @@
  *
  * Stages. 1. Of the positions given those on open ground, with the place where the part's lines come nearest to the
  * network: it does not depend on where the positions happen to lie. 2. A part that has none of these is entered: from
- * whichever of its positions lies nearest to a face of the solid, straight through that face. 3. Where a part's lines come
+ * whichever of its positions lies nearest to a face of the solid, straight through that face, or one that is as near. 3. Where a part's lines come
  * nearest to another part that is nearer than the network, they can be connected too.
  */
 import type { BranchGround } from "./branch-ground.ts";
@@ -63,11 +63,25 @@ function ownPlaces(ground: BranchGround, { id, at, along = [] }: BranchTarget): 
   const inOpen = openPositions(ground, given);
   const points = [...inOpen, ...openPositions(ground, nearestAlong(ground, along, inOpen))];
   if (points.length > 0) return { id, points, eyes: points.map((p) => ({ at: p })), along };
-  const entered = given.map((p) => ({ p, face: ground.entry(p) }));
+  const entered = given.flatMap((p) => facesOf(ground, p).map((face) => ({ p, face })));
   const least = Math.min(...entered.map(({ p, face }) => distanceBetween(p, face)));
   const nearest = entered.filter(({ p, face }) => distanceBetween(p, face) <= least + BRANCH_GAIN);
   return { id, points: nearest.map(({ p }) => p), eyes: nearest.map(({ face }) => ({ at: face })), along: [] };
 }
+
+/** Of faces that are as near to a position, those that lie nearest to the network: round a round house all are as near. */
+function facesOf(ground: BranchGround, p: Point): Point[] {
+  const faces = ground.entries(p);
+  if (faces.length <= MOST_FACES) return faces;
+  const inOrder = faces.map((face) => ({ face, least: ground.leastToNetwork(face) }));
+  return inOrder
+    .sort((a, b) => a.least - b.least)
+    .slice(0, MOST_FACES)
+    .map(({ face }) => face);
+}
+
+/** As many faces as a square has: more do not shorten a branch worth counting. */
+const MOST_FACES = 4;
 
 /** Where two parts, lines and all, come nearest to each other, when that is nearer than their positions do and than `limit`. */
 function nearestPair(one: OwnPlaces, other: OwnPlaces, limit: number): Witness | null {

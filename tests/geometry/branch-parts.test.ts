@@ -74,6 +74,28 @@ describe("branches to their parts", () => {
     expect(tree.length).toBeCloseTo(length, 9);
   });
 
+  it("enter by whichever of faces that are as near makes the branch shortest, however the yard is drawn", () => {
+    // A pump in the middle of the house: 70 in. to its lower and to its upper face, 60 in. on to the line below; and in the
+    // middle of a round one of 60 in. (arithmetic).
+    const square = solid(house, 0).points;
+    const round = Array.from({ length: 48 }, (_, i): Point => {
+      const angle = (i / 48) * 2 * Math.PI;
+      return [200 + 60 * Math.cos(angle), 130 + 60 * Math.sin(angle)];
+    });
+    for (const angle of [0, 17.3, 33.7, 90, 180, 211.3, 301]) {
+      const place = turnedBy(angle);
+      for (const points of [square, round]) {
+        const tree = branchTree({
+          network: [line.map(place)],
+          targets: named([place([200, 130])]),
+          blocked: [{ id: "house", shape: "solid", points: points.map(place) }],
+          junctionAllowance: 12,
+        });
+        expect(Math.abs(tree.length - 130)).toBeLessThan(0.2);
+      }
+    }
+  });
+
   it("enter at the position of a part that is nearest to a face, whatever its others are", () => {
     // Arithmetic: 60 in. up to the house's lower face, 10 in. on to the rail's lower bar; its upper bar is 30 in. in.
     const rail: Point[] = [
