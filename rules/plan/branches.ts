@@ -5,9 +5,11 @@
 
 import { type BranchTarget, branchTree } from "../../geometry/branches.ts";
 import { regionContains } from "../../geometry/clipping.ts";
+import { pointToArea } from "../../geometry/distance.ts";
 import { keyholeRing } from "../../geometry/keyhole.ts";
-import { areaOfPaths, contains, flattenPath } from "../../geometry/outline.ts";
-import { FINE_FLATTEN_TOLERANCE } from "../../geometry/tolerances.ts";
+import { areaOfPaths, flattenPath } from "../../geometry/outline.ts";
+import { between } from "../../geometry/points.ts";
+import { FINE_FLATTEN_TOLERANCE, RING_SPIKE } from "../../geometry/tolerances.ts";
 import type { Barrier, Path, Point } from "../../geometry/types.ts";
 import { waterInside } from "../measures/barriers.ts";
 import type { Yard } from "../measures/yard.ts";
@@ -81,7 +83,8 @@ function blockedGround(yard: Yard, network: readonly (readonly Point[])[]): Barr
   const blocked: Barrier[] = [];
   const hasNetwork = (island: Path): boolean => {
     const ground = areaOfPaths(island);
-    return network.some((line) => line.some((p) => contains(ground, p)));
+    const isOnIt = (p: Point, from: Point) => pointToArea(between(from, p, 1 / 2), ground).length <= RING_SPIKE;
+    return network.some((line) => line.some((p, i) => isOnIt(p, line[i - 1] ?? p)));
   };
   const add = (id: string, path: Path) =>
     blocked.push({ id, shape: "solid", points: flattenPath(path, FINE_FLATTEN_TOLERANCE) });

@@ -1,7 +1,8 @@
 /** The ring of an island in the plan: joined to the shell, with its copper and connectors. Figures: arithmetic. */
 import { describe, expect, it } from "vitest";
-import { concretePool, linerPool } from "../../../rules/catalogue/common/example-yard.ts";
+import { concretePool, deck, linerPool } from "../../../rules/catalogue/common/example-yard.ts";
 import { recompute } from "../../../rules/recompute.ts";
+import { transformSite } from "../../support/transform-site.ts";
 import { reportOf, siteOf } from "../recorded/yards.ts";
 
 const island = {
@@ -45,5 +46,46 @@ describe("the ring of an island", () => {
     const { branches } = recompute(siteOf([concretePool({ islands: [island] }), lamp]));
     // Arithmetic: the island is 82 in. high, its ring 21 in. inside of its edge.
     expect(branches.map(({ to, run, penetration }) => [to, run, penetration])).toEqual([["lamp", 41 - 21, undefined]]);
+  });
+
+  it("is not needed where grid or steel lies on the island: its parts are joined to that, wherever its lines end", () => {
+    const low = {
+      closed: true,
+      vertices: [
+        [130, 90],
+        [190, 90],
+        [190, 102.4],
+        [130, 102.4],
+      ],
+    };
+    const lamp = {
+      id: "lamp",
+      kind: "metal",
+      shape: { point: [160, 96] },
+      part: "light pole",
+      z: [0, 90],
+      fixed: true,
+    };
+    for (const steel of ["none", "rebar"]) {
+      const paving = deck({
+        steel,
+        outline: {
+          closed: true,
+          vertices: [
+            [-60, -60],
+            [444, -60],
+            [444, 252],
+            [-60, 252],
+          ],
+        },
+      });
+      for (const turn of [0, 17.2, 33.7, 211.3]) {
+        const site = siteOf([concretePool({ islands: [low] }), paving, lamp], { edition: "nec-2023" });
+        const { branches } = recompute(transformSite(site, { turn, move: [1 / 7, 1 / 3] }));
+        expect(branches.map(({ to, penetration }) => [to, penetration])).toEqual([["lamp", undefined]]);
+        // Nowhere on the island is farther from a line of 12 in. spacing, or from its edge, than this (arithmetic).
+        expect(branches[0]?.run).toBeLessThan(6.5);
+      }
+    }
   });
 });
