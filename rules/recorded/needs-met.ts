@@ -6,6 +6,7 @@ import { type Settled, settle, speakerOf, yesNo } from "../catalogue/common/verd
 import type { Need, Verdict } from "../catalogue/rule.ts";
 import type { Yard } from "../measures/yard.ts";
 import type { Question } from "../report.ts";
+import type { KnownElement } from "../site/elements.ts";
 import { elementName } from "../words/element-names.ts";
 import { bearing, shellGrids } from "./bearers.ts";
 import type { Reach, Recorded } from "./graph.ts";
@@ -153,11 +154,21 @@ export function waterMet(yard: Yard, verdict: Verdict, need: Need, recorded: Rec
   return { state: "no", says: "No recorded connection reaches anything that touches the water." };
 }
 
-/** A tie that names a shell reaches its water only where the shell holds something bonded: bare steel, or a recorded grid. */
+/**
+ * A tie that names a shell, or the grid recorded in it, reaches its water only where that is something bonded: bare steel,
+ * or a grid of copper that serves.
+ */
 function contactReach(yard: Yard, id: string, recorded: Recorded): Reach {
-  const reach = recorded.reached(id, 1);
   const element = yard.get(id);
-  if (element?.kind !== "pool" || (!reach.reached && !reach.doubtful)) return reach;
+  if (element?.kind !== "pool") return recorded.reached(id, 1);
+  const reaches = [element, ...shellGrids(yard, id)].map((end) => shellReach(yard, end, recorded));
+  return reaches.find(({ reached }) => reached) ?? reaches.find(({ doubtful }) => doubtful) ?? (reaches[0] as Reach);
+}
+
+function shellReach(yard: Yard, element: KnownElement, recorded: Recorded): Reach {
+  const { id } = element;
+  const reach = recorded.reached(id, 1);
+  if (!reach.reached && !reach.doubtful) return reach;
   const holds = bearing(yard, element);
   if (holds === "sure") return reach;
   if (holds === "no") return { reached: false, doubtful: false, ties: [], doubts: [] };

@@ -10,7 +10,8 @@ import { distanceAlongPath, pathFrom, pathLength } from "../../geometry/outline.
 import type { Path, PathData } from "../../geometry/types.ts";
 import { type ShellFacts, shellFacts } from "../catalogue/common/shell-facts.ts";
 import type { Body, Yard } from "../measures/yard.ts";
-import { bearing, perimeterBodies, perimeterCopper, steelSurfaces } from "./bearers.ts";
+import type { KnownElement } from "../site/elements.ts";
+import { bearing, perimeterBodies, perimeterCopper, shellOfGrid, steelSurfaces } from "./bearers.ts";
 import { deadEndFact } from "./dead-end.ts";
 import { ENDS_MEET } from "./joints.ts";
 import { PERIMETER } from "./perimeter-name.ts";
@@ -93,7 +94,7 @@ function outlineOf(bodies: readonly Body[]): Path {
 function recordedTies(yard: Yard, bodies: readonly Body[], outline: Path): RecordedTie[] {
   const shells = new Set(bodies.map(({ id }) => id));
   const ties = tieReadings(yard).flatMap((reading): RecordedTie[] => {
-    if (!reading.joins.some(({ id }) => shells.has(id)) || reading.standing === "no") return [];
+    if (shellNames(yard, reading, shells).length === 0 || reading.standing === "no") return [];
     const made = namesPerimeter(yard, reading) ? reading.standing : overJumper(yard, reading);
     const standing = leastOf([made, shellEnd(yard, reading, shells)]);
     if (standing === "no") return [];
@@ -118,8 +119,16 @@ function atOnePoint(ties: readonly RecordedTie[], total: number): RecordedTie[] 
 
 /** Whether there is anything in the shell to tie to: what it is known to hold, else what the site answers about this tie. */
 function shellEnd(yard: Yard, reading: TieReading, shells: ReadonlySet<string>): Standing {
-  const named = reading.joins.filter(({ id }) => shells.has(id));
-  return named.some((shell) => bearing(yard, shell) === "sure") ? "sure" : deadEndFact(yard, reading).standing;
+  const named = shellNames(yard, reading, shells);
+  const best = mostOf(named.map((end) => bearing(yard, end)));
+  return best === "sure" || named.every(({ kind }) => kind === "conductor")
+    ? best
+    : deadEndFact(yard, reading).standing;
+}
+
+/** What a tie names of shells: a pool, or the grid recorded in one by its own id. */
+function shellNames(yard: Yard, { joins }: TieReading, shells: ReadonlySet<string>): readonly KnownElement[] {
+  return joins.filter((end) => shells.has(end.kind === "conductor" ? (shellOfGrid(yard, end) ?? "") : end.id));
 }
 
 function namesPerimeter(yard: Yard, { tie, joins }: TieReading): boolean {
@@ -130,7 +139,9 @@ function namesPerimeter(yard: Yard, { tie, joins }: TieReading): boolean {
 
 /** The shell is tied to a branch whose other tie joins the perimeter: the branch and both ties have to hold. */
 function overJumper(yard: Yard, reading: TieReading): Standing {
-  const branches = reading.joins.filter(({ kind }) => kind === "conductor").map(({ id }) => id);
+  const branches = reading.joins
+    .filter((end) => end.kind === "conductor" && shellOfGrid(yard, end) === null)
+    .map(({ id }) => id);
   const others = tieReadings(yard).filter(
     (other) => other !== reading && namesPerimeter(yard, other) && other.joins.some(({ id }) => branches.includes(id)),
   );

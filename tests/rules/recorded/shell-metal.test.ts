@@ -2,7 +2,7 @@
 // and a copper grid takes its place; a bonded conductive shell is contact enough; the perimeter is tied to the shell's steel
 // or grid; a plate counts only when it is bonded. Sums: arithmetic.
 import { describe, expect, it } from "vitest";
-import { clampTie, concretePool, findingOf, fourTies, line, linerPool, reportOf, ringCopper } from "./yards.ts";
+import { clampTie, concretePool, findingOf, fourTies, ladder, line, linerPool, reportOf, ringCopper } from "./yards.ts";
 
 const grid = ringCopper({ id: "mesh", role: "grid", path: line(10, 96, 374, 96), cover: undefined });
 const soundBut = (pool: object) => [pool, ringCopper(), ...fourTies()];
@@ -35,6 +35,32 @@ describe("a concrete shell with a ring and four ties that name it", () => {
   it("meets with a recorded grid instead", () => {
     const pool = concretePool({ steel: "encapsulated" });
     expect(outcomes([...soundBut(pool), grid])).toEqual({ shell: "meets", ties: "meets", water: "meets", missing: 0 });
+  });
+
+  it("meets where the ties name that grid itself, and not where what they name does not serve", () => {
+    const pool = concretePool({ steel: "encapsulated" });
+    const ties = (joins: readonly string[]) => fourTies().map((tie) => ({ ...tie, joins }));
+    const found = (copper: object, joins: readonly string[] = ["ring", "mesh"]) =>
+      outcomes([pool, ringCopper(), copper, ...ties(joins)]);
+    expect(found(grid)).toEqual({ shell: "meets", ties: "meets", water: "meets", missing: 0 });
+    expect(found(grid, ["perimeter", "mesh"])).toMatchObject({ ties: "meets", missing: 0 });
+    expect(found({ ...grid, solid: false })).toMatchObject({ shell: "missing", ties: "missing", water: "missing" });
+    expect(found({ ...grid, solid: undefined })).toMatchObject({ shell: "review", ties: "review", water: "review" });
+  });
+
+  it("counts no tie between the shell's grid and a part as one to the perimeter", () => {
+    const pool = concretePool({ steel: "encapsulated" });
+    const [first, ...others] = fourTies();
+    const report = reportOf([pool, ringCopper(), grid, ladder, { ...first, joins: ["mesh", "ladder"] }, ...others]);
+    expect(findingOf(report, "tie-spacing", null)).toMatchObject({ outcome: "missing", margin: -1 });
+    const jumped = reportOf([
+      pool,
+      ringCopper(),
+      grid,
+      { ...first, joins: ["mesh", "ring"] },
+      ...others.map((tie) => ({ ...tie, joins: ["mesh", "pool"] })),
+    ]);
+    expect(findingOf(jumped, "tie-spacing", null)).toMatchObject({ outcome: "missing", margin: -3 });
   });
 
   it("is a question where its steel is not given, and the ties to it are one too", () => {
