@@ -2,13 +2,18 @@
 import { lengthWithin } from "../../geometry/distance.ts";
 import { offsetCurves } from "../../geometry/offset.ts";
 import { areaFrom } from "../../geometry/outline.ts";
+import { boundsOfPoints } from "../../geometry/points.ts";
 import type { Path, Point, Region } from "../../geometry/types.ts";
 import { partOf } from "../../rules/findings-by-part.ts";
 import { splitBySurface } from "../../rules/measures/band-pieces.ts";
 import { shapeOf } from "../../rules/measures/shapes.ts";
 import type { Finding } from "../../rules/report.ts";
 import { type Drafting, isKnown } from "./drafting.ts";
+import { inkShape } from "./ink.ts";
+import { Placer } from "./placement.ts";
+import type { TextItem } from "./scene.ts";
 import { areaSteps, lineSteps, pathSteps, regionSteps } from "./steps.ts";
+import { itemPoints } from "./text-width.ts";
 import { middleOf, witnessWords } from "./witness-words.ts";
 
 /** Draws the finding with this id into the focus layer. An id that the report does not hold draws nothing. */
@@ -93,8 +98,20 @@ function drawLimit(finding: Finding, drafting: Drafting): void {
   }
 }
 
-/** A second line of type below the first, points of the paper. */
+/** Type in focus may stand anywhere on the sheet, this far from its line, points. */
+const EVERYWHERE = {
+  minX: Number.NEGATIVE_INFINITY,
+  minY: Number.NEGATIVE_INFINITY,
+  maxX: Number.POSITIVE_INFINITY,
+  maxY: Number.POSITIVE_INFINITY,
+};
+const BESIDE = 7;
+/** Room round it in which no line should lie, points. */
+const CLEAR = 4;
+
+/** A second line of type below the first, and how far the foot of the type lies below the middle of its line, points. */
 const SECOND_LINE = 13;
+const FOOT = 4;
 
 function drawWitness(finding: Finding, drafting: Drafting): void {
   const { witness } = finding;
@@ -104,28 +121,48 @@ function drawWitness(finding: Finding, drafting: Drafting): void {
   if (!first || !last) return;
   if (witness.length > 1) {
     drafting.add("focus", { kind: "shape", role: "focus", steps: lineSteps(witness), findings });
-    const isUpright = Math.abs(last[1] - first[1]) > Math.abs(last[0] - first[0]);
-    const middle = middleOf(witness);
-    const aside = drafting.inches(7);
-    const [x, y]: Point = isUpright
-      ? [middle[0] + aside, middle[1] - drafting.inches(4)]
-      : [middle[0], middle[1] + aside];
-    const [text, more] = witnessWords(finding, drafting.units);
-    const type = {
-      kind: "text",
-      role: "measure",
-      anchor: isUpright ? "start" : "middle",
-      turn: 0,
-      plate: true,
-      findings,
-    } as const;
-    const lift = more === undefined || isUpright ? 0 : drafting.inches(SECOND_LINE);
-    drafting.add("focus", { ...type, at: [x, y + lift], text, size: "title", strong: true });
-    if (more !== undefined) {
-      drafting.add("focus", { ...type, at: [x, y + lift - drafting.inches(SECOND_LINE)], text: more, size: "body" });
+    const type = { kind: "text", role: "measure", anchor: "middle", turn: 0, plate: true, findings } as const;
+    const lines: TextItem[] = witnessWords(finding, drafting.units).map((text, i) =>
+      i === 0 ? { ...type, at: first, text, size: "title", strong: true } : { ...type, at: first, text, size: "body" },
+    );
+    const [x, y] = placeBeside(witness, lines, drafting);
+    for (const [i, line] of lines.entries()) {
+      const up = ((lines.length - 1) / 2 - i) * SECOND_LINE - FOOT;
+      drafting.add("focus", { ...line, at: [x, y + drafting.inches(up)] });
     }
   }
   for (const at of [first, last]) {
     drafting.add("focus", { kind: "symbol", symbol: "witness-end", at, turn: 0, role: "witness", findings });
   }
+}
+
+/** The middle of the place for type beside a measured line: the nearest that lies on no line of what is in focus. */
+function placeBeside(witness: readonly Point[], lines: readonly TextItem[], drafting: Drafting): Point {
+  const k = drafting.pointsPerInch;
+  const toPaper = ([x, y]: Point): Point => [x * k, y * k];
+  const placer = new Placer(EVERYWHERE);
+  for (const item of drafting.itemsOf("focus")) if (item.kind === "shape") inkShape(item, placer, toPaper);
+  const [width, height] = [Math.max(...lines.map(itemPoints)), lines.length * SECOND_LINE];
+  const line = boundsOfPoints(witness.map(toPaper));
+  const isUpright = line.maxY - line.minY > line.maxX - line.minX;
+  const [x, y] = toPaper(middleOf(witness));
+  const [east, west] = isUpright ? [x, x] : [line.maxX, line.minX];
+  const [right, left] = [east + BESIDE + width / 2, west - BESIDE - width / 2];
+  const [above, below] = [line.maxY + BESIDE / 2 + height / 2, line.minY - BESIDE / 2 - height / 2];
+  const across: Point[] = [
+    [right, y],
+    [left, y],
+  ];
+  const along: Point[] = [
+    [x, isUpright ? above : y + BESIDE / 2 + height / 2],
+    [x, isUpright ? below : y - BESIDE / 2 - height / 2],
+  ];
+  const corners = [above, above + height, below, below - height].flatMap((up): Point[] => [
+    [right, up],
+    [left, up],
+    [x, up],
+  ]);
+  const places = isUpright ? [...across, ...along, ...corners] : [...along, ...corners, ...across];
+  const [toX, toY] = placer.placeAmong(places, width + CLEAR, height + CLEAR / 2) ?? [right, y];
+  return [toX / k, toY / k];
 }

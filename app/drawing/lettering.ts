@@ -12,10 +12,11 @@ import type { Finding } from "../../rules/report.ts";
 import { drawAreaNames, drawWaterNames } from "./area-names.ts";
 import type { Drafting } from "./drafting.ts";
 import { drawMarks } from "./finding-marks.ts";
+import { inkShape } from "./ink.ts";
 import { drawLineLetters } from "./line-letters.ts";
 import { boxAround, Placer } from "./placement.ts";
 import type { SceneOptions } from "./plan-scene.ts";
-import { type Item, type LayerName, type MarkChoice, type ShapeItem, TEXT_POINTS, type TextItem } from "./scene.ts";
+import { type Item, type LayerName, type MarkChoice, TEXT_POINTS, type TextItem } from "./scene.ts";
 import { lineSteps } from "./steps.ts";
 import { SYMBOLS } from "./symbols.ts";
 import { itemPoints } from "./text-width.ts";
@@ -57,7 +58,7 @@ export function drawLettering(bounds: Bounds, options: SceneOptions, drafting: D
   const lettering: Lettering = { drafting, placer, toPaper, toSite };
   blockSymbols(lettering);
   for (const layer of INKED) {
-    for (const item of drafting.itemsOf(layer)) if (item.kind === "shape") inkShape(item, lettering);
+    for (const item of drafting.itemsOf(layer)) if (item.kind === "shape") inkShape(item, placer, toPaper);
   }
   const waterNames = drawWaterNames(lettering);
   const findings = chosenFindings(options, drafting);
@@ -117,30 +118,6 @@ function textBox(item: Extract<Item, { kind: "text" }>, toPaper: (p: Point) => P
   const cos = Math.abs(Math.cos(angle));
   const sin = Math.abs(Math.sin(angle));
   return boxAround(center, width * cos + height * sin, width * sin + height * cos);
-}
-
-function inkShape(item: ShapeItem, { placer, toPaper }: Lettering): void {
-  let line: Point[] = [];
-  let start: Point | null = null;
-  for (const step of item.steps) {
-    if (step.step === "move") {
-      placer.addInk(line);
-      line = [toPaper(step.to)];
-      start = step.to;
-    } else if (step.step === "line") line.push(toPaper(step.to));
-    else if (step.step === "close") {
-      if (start) line.push(toPaper(start));
-    } else {
-      const chords = Math.max(2, Math.ceil(Math.abs(step.sweep) / 0.2));
-      for (let i = 1; i <= chords; i++) {
-        const angle = step.startAngle + (step.sweep * i) / chords;
-        line.push(
-          toPaper([step.center[0] + step.radius * Math.cos(angle), step.center[1] + step.radius * Math.sin(angle)]),
-        );
-      }
-    }
-  }
-  placer.addInk(line);
 }
 
 /** T1, T2 ... beside the ties, and a mark at the corner from which their places are taped. */

@@ -1,10 +1,13 @@
 /** What the eye is led to, and what nothing may hide. Distances are arithmetic, the rest is common practice, no source. */
 import { describe, expect, it } from "vitest";
+import { inkShape } from "../../../app/drawing/ink.ts";
 import { markDrawing } from "../../../app/drawing/mark-shapes.ts";
 import { planScene } from "../../../app/drawing/plan-scene.ts";
 import type { Item } from "../../../app/drawing/scene.ts";
 import { SYMBOLS } from "../../../app/drawing/symbols.ts";
+import { itemPoints } from "../../../app/drawing/text-width.ts";
 import { drawScaleBar } from "../../../app/drawing/title-block.ts";
+import type { Point } from "../../../geometry/types.ts";
 import { DRAWN, siteOf } from "./drawn-sites.ts";
 
 const box = (x: number, y: number, width: number, height: number) => ({
@@ -106,6 +109,42 @@ describe("the scale bar", () => {
         expect(lastFigure(scale / 1.5, units)?.at[0] ?? Number.POSITIVE_INFINITY).toBeLessThanOrEqual(128);
       }
     }
+  });
+});
+
+describe("the measured figure", () => {
+  it("is crossed by no line of what is in focus, on any demo site", () => {
+    let [figures, crossed] = [0, 0];
+    for (const { site, report } of DRAWN) {
+      for (const { id, element, witness } of report.findings) {
+        if (element === null || witness.length < 2) continue;
+        const scene = planScene(site, report, { focus: id, pointsPerInch: 0.75, withoutLettering: true });
+        const items = scene.layers.find(({ name }) => name === "focus")?.items ?? [];
+        const figure = items.find((item) => item.kind === "text");
+        if (figure?.kind !== "text") throw new Error(`no figure for ${id}`);
+        figures += 1;
+        const [x, y] = [figure.at[0] * 0.75, figure.at[1] * 0.75 + 4];
+        const half = itemPoints(figure) / 2;
+        let isCrossed = false;
+        const ink = {
+          addInk(line: readonly Point[]) {
+            for (let i = 1; i < line.length; i++) {
+              const [[ax = 0, ay = 0] = [], [bx = 0, by = 0] = []] = [line[i - 1], line[i]];
+              const count = Math.ceil(Math.hypot(bx - ax, by - ay));
+              for (let k = 0; k <= count; k++) {
+                const t = k / Math.max(1, count);
+                const [px, py] = [ax + (bx - ax) * t, ay + (by - ay) * t];
+                if (Math.abs(px - x) < half && Math.abs(py - y) < 6) isCrossed = true;
+              }
+            }
+          },
+        };
+        for (const item of items) if (item.kind === "shape") inkShape(item, ink, ([a, b]) => [a * 0.75, b * 0.75]);
+        if (isCrossed) crossed += 1;
+      }
+    }
+    expect(figures).toBeGreaterThan(100);
+    expect(crossed).toBe(0);
   });
 });
 
