@@ -50,7 +50,10 @@ export interface BranchGround {
   /** Shortest route to the network, or null when there is none shorter than `limit`. */
   toNetwork(from: Eye, limit: number): BranchRoute | null;
   between(from: Eye, to: Eye, limit: number): BranchRoute | null;
-  /** The nearest place of a line to the network with nothing between, nearer than `limit` inches; null where there is none. */
+  /**
+   * Of the places where an edge comes nearest to each line of the network the nearest with nothing between, nearer than
+   * `limit` inches; null where there is none.
+   */
   meeting(line: Edge, limit: number): Attachment | null;
   /** A position on open ground: itself, or on the face that it lies just behind; null inside a solid. */
   free(p: Point): Point | null;

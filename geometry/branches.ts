@@ -3,9 +3,10 @@
  * no water, building or keep-out.
  *
  * Stages. 1. A part wholly inside a solid is entered at the nearest place of its outline; one that reaches out of it is met
- * outside. Lines that may be met anywhere are, where they come nearest to the network (branch-parts.ts). 2. The spanning tree over shortest routes round the barriers (branch-spanning.ts). 3. Joints on open ground
- * where each saves more than its allowance (branch-junctions.ts), never longer than the spanning tree. 4. The tree is
- * walked from the network and cut into one branch for each part, which share no length.
+ * outside. Lines that may be met anywhere are, where they come nearest to the network (branch-parts.ts). 2. The spanning
+ * tree over shortest routes round the barriers (branch-spanning.ts). 3. Joints on open ground where each saves more than
+ * its allowance (branch-junctions.ts), never longer than the spanning tree. 4. The tree is walked from the network and cut
+ * into one branch for each part, which share no length.
  */
 import { type BranchDrawing, type BranchEdge, edgesAt, jointCount, otherEnd, type Place } from "./branch-graph.ts";
 import { branchGround } from "./branch-ground.ts";

@@ -10,7 +10,7 @@
  */
 import { tangentAt } from "./edge.ts";
 import { type EdgeTree, edgesOfLeaf } from "./edge-tree.ts";
-import { SIGHT_SLACK } from "./tolerances.ts";
+import { SIGHT_SLACK, SINE_ROUNDING } from "./tolerances.ts";
 import type { Edge, Point } from "./types.ts";
 
 /** Of each node of a tree: its middle direction as a unit vector, and cosine and sine of half of the range. */
@@ -23,9 +23,6 @@ interface Directions {
 }
 
 const known = new WeakMap<EdgeTree, Directions>();
-
-/** Added to sines and cosines against rounding. */
-const ROUNDING = 1e-9;
 
 /** Nodes that wait to be looked at; the longest way down a tree is far shorter. */
 const waiting = new Int32Array(64);
@@ -98,9 +95,9 @@ function canFace(directions: Directions, node: number, x: number, y: number, rad
   const spreadSine = spread / distance;
   const spreadCosine = Math.sqrt(1 - spreadSine * spreadSine);
   // Both ranges together; from a right angle on, something is square to something.
-  if (cosine * spreadCosine - sine * spreadSine <= ROUNDING) return true;
+  if (cosine * spreadCosine - sine * spreadSine <= SINE_ROUNDING) return true;
   const along = ((directions.middleX[node] as number) * x + (directions.middleY[node] as number) * y) / distance;
-  return Math.abs(along) <= sine * spreadCosine + cosine * spreadSine + ROUNDING;
+  return Math.abs(along) <= sine * spreadCosine + cosine * spreadSine + SINE_ROUNDING;
 }
 
 function directionsOf(tree: EdgeTree): Directions {

@@ -78,6 +78,9 @@ export const FACE_DEPTH = 1 / 64;
 /** A corner turns a path only when the free ground round it spans more than a half turn by this, radians. */
 export const STRAIGHT_ANGLE = 1e-9;
 
+/** Added to sines and cosines against their rounding, where too much only costs a look at one edge more. */
+export const SINE_ROUNDING = 1e-9;
+
 /** The longest chord of a region's arc, radians, however small the circle: keeps small quarter circles round. */
 export const LONGEST_CHORD_ANGLE = 0.2;
 
