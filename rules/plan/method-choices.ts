@@ -9,6 +9,7 @@ import { PERIMETER_CHOICES, type PerimeterChoice } from "../site/site.ts";
 import { isClosed } from "../takeoff/takeoff.ts";
 import { capitalized, elementName } from "../words/element-names.ts";
 import { copperBy, type Group, type LaidCopper, perimeterGroups, piecesOf } from "./copper-by-choice.ts";
+import { laidRing } from "./laid-ring.ts";
 
 /** One entry for each perimeter, in file order of its first body. */
 export function methodChoices(yard: Yard): readonly MethodsReport[] {
@@ -57,14 +58,13 @@ function amounts(
 ): { readonly copper: number; readonly connections: number } {
   const ids = new Set(group.map(({ id }) => id));
   const isOurs = ({ pools }: { readonly pools: readonly string[] }) => pools.some((id) => ids.has(id));
-  const short = yard.settings.ringStyle === "short" ? ring.short : undefined;
-  const laid = (short?.loops ?? ring.loops).filter(isOurs);
+  const laid = laidRing(ring, yard.settings.ringStyle).loops.filter(isOurs);
   const links = (ring.links ?? []).filter(isOurs);
   const grid = grids.find((one) => one.group[0]?.id === group[0]?.id)?.grid;
   let copper = grid?.length ?? 0;
   let connections = (grid?.crossings ?? 0) + (grid?.loose ?? 0);
   for (const { length } of [...laid, ...links]) copper += length;
-  for (const { path } of ring.loops.filter(isOurs)) connections += isClosed(path) ? 1 : 2;
+  for (const { path } of laid) connections += isClosed(path) ? 1 : 2;
   connections += 2 * links.length;
   return { copper, connections };
 }

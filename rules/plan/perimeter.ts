@@ -16,6 +16,7 @@ import { plannedTies } from "../recorded/ties.ts";
 import type { BandReport, Report, RingReport, TieReport } from "../report.ts";
 import { copperBy } from "./copper-by-choice.ts";
 import { gridRolls } from "./grid-rolls.ts";
+import { laidRing } from "./laid-ring.ts";
 
 export interface PerimeterPlan {
   readonly bands: readonly BandReport[];
@@ -71,7 +72,7 @@ function layPerimeter(yard: Yard): LaidPerimeter {
   const steel = unionRegions(
     [...methods.values()].flatMap((pieces) => pieces.filter((p) => p.planned === "steel").map((p) => p.piece.region)),
   );
-  const network: Point[][] = ring.loops.map((loop) => [...loop.path]);
+  const network: Point[][] = laidRing(ring, yard.settings.ringStyle).loops.map((loop) => [...loop.path]);
   for (const line of lines) network.push([...line]);
   for (const polygon of steel) for (const edge of polygon) network.push([...edge]);
   return {

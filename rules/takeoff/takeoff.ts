@@ -3,6 +3,7 @@
  * Runs share no length, so they sum; `total` is their sum and the spare.
  */
 import type { Point } from "../../geometry/types.ts";
+import { laidRing } from "../plan/laid-ring.ts";
 import type { BranchReport, GridRolls, RingReport, TakeoffReport, TieReport } from "../report.ts";
 import { copperPounds } from "./copper-wire.ts";
 
@@ -29,7 +30,8 @@ export interface TakeoffInputs {
 }
 
 export function takeoff(inputs: TakeoffInputs): TakeoffReport {
-  const ring = laidRing(inputs);
+  const links = inputs.ring.links ?? [];
+  const ring = laidRing(inputs.ring, inputs.ringStyle).length + sum(links.map((link) => link.length));
   const grid = inputs.gridLength;
   const ties = sum(inputs.ties.map((tie) => Math.hypot(tie.to[0] - tie.at[0], tie.to[1] - tie.at[1])));
   const branches = sum(inputs.branches.map((branch) => branch.run));
@@ -45,23 +47,18 @@ export function takeoff(inputs: TakeoffInputs): TakeoffReport {
   };
 }
 
-function laidRing(inputs: TakeoffInputs): number {
-  const { ring, ringStyle } = inputs;
-  const laid = ringStyle === "short" && ring.short ? ring.short.length : ring.length;
-  return laid + sum((ring.links ?? []).map((link) => link.length));
-}
-
 function hardwareOf(inputs: TakeoffInputs): { item: string; count: number }[] {
   const { ring, ties, branches } = inputs;
   const tails = inputs.tails.length;
   const links = ring.links ?? [];
   const toShell = links.filter(({ shell }) => shell).length;
-  const closed = ring.loops.filter(({ path }) => isClosed(path)).length;
+  const { loops } = laidRing(ring, inputs.ringStyle);
+  const closed = loops.filter(({ path }) => isClosed(path)).length;
   const rows = [
     { item: "direct-burial splice, ring closed on itself", count: closed },
     {
       item: "direct-burial connector, end of a ring stretch to steel or grid",
-      count: 2 * (ring.loops.length - closed),
+      count: 2 * (loops.length - closed),
     },
     {
       item: "direct-burial connector, wire to wire",
