@@ -6,8 +6,9 @@
  * height as near to the limit as the drawing may be off.
  * `possible`: would stand in the way if a fact that the drawing does not give turned out so.
  */
-import { pathToArea } from "../../geometry/distance.ts";
-import { contains, flattenPath } from "../../geometry/outline.ts";
+import { lengthWithin, pathToArea, pointToArea } from "../../geometry/distance.ts";
+import { contains, flattenPath, pathLength, pointAlong } from "../../geometry/outline.ts";
+import { between } from "../../geometry/points.ts";
 import { FINE_FLATTEN_TOLERANCE } from "../../geometry/tolerances.ts";
 import type { Area, Barrier, Path, Point } from "../../geometry/types.ts";
 import type { BuildingElement, OpeningElement, WallElement } from "../site/elements.ts";
@@ -113,18 +114,31 @@ function standingOf(
   return { possible: false, openFacts };
 }
 
-/** The level on the pool's side of a wall: just off its point nearest to the water, towards the water. */
+/**
+ * The level on the pool's side of a wall: just off its point nearest to the water, towards the water. Along a stretch that
+ * is as near everywhere the highest level counts (the wall is lowest there), and it is given only where it is given all along.
+ */
 export function poolSideLevel(path: Path, water: Area, inputs: Pick<BarrierInputs, "levelAt">): Level {
   const nearest = pathToArea(path, water);
   if (nearest.length === 0) return inputs.levelAt(nearest.to);
-  const share = Math.max(0, 1 - STEP_OFF / nearest.length);
-  const [fx, fy] = nearest.from;
-  const [tx, ty] = nearest.to;
-  return inputs.levelAt([fx + (tx - fx) * share, fy + (ty - fy) * share]);
+  const { pieces } = lengthWithin(path, water, nearest.length);
+  const places = pieces.filter((piece) => pathLength(piece) > STEP_OFF).flatMap(everyStep);
+  const levels = [nearest, ...places.map((p) => pointToArea(p, water))].map(({ length, from, to }) => {
+    const share = Math.max(0, 1 - STEP_OFF / length);
+    return inputs.levelAt(between(from, to, share));
+  });
+  const highest = levels.reduce((best, level) => (level.z > best.z ? level : best));
+  return { ...highest, given: levels.every(({ given }) => given) };
 }
 
-/** How far off a wall its pool side is looked at: beyond half of any usual thickness, inches. */
+/** How far off a wall its pool side is looked at: beyond half of any usual thickness, inches; and how far apart. */
 const STEP_OFF = 12;
+
+function everyStep(piece: Path): Point[] {
+  const length = pathLength(piece);
+  const count = Math.ceil(length / STEP_OFF);
+  return Array.from({ length: count + 1 }, (_, i) => pointAlong(piece, (i * length) / count));
+}
 
 function wallBarriers(wall: WallModel, openings: readonly OpeningElement[]): Barrier[] {
   const { id } = wall.element;

@@ -2,7 +2,8 @@
  * Where a keep-out takes all the ground in which a ring may lie.
  *
  * The curve at the least distance from the inside wall is walked. In each place, straight away from the water, the ground
- * from the least to the greatest distance of a ring has to lie in the keep-out, on a piece of the band that takes a ring.
+ * from the least to the greatest distance of a ring has to lie in the keep-out, and just before it a piece of the band that
+ * takes a ring (at the least distance itself the band may end, at a house).
  * Within the drawing's accuracy either limit may lie that much farther in.
  */
 import { regionContains } from "../../../geometry/clipping.ts";
@@ -10,6 +11,7 @@ import { pointToArea } from "../../../geometry/distance.ts";
 import { offsetCurves } from "../../../geometry/offset.ts";
 import { contains, pathLength, pointAlong } from "../../../geometry/outline.ts";
 import { grownBounds } from "../../../geometry/points.ts";
+import { RING_SPIKE } from "../../../geometry/tolerances.ts";
 import type { Area, Point, Region } from "../../../geometry/types.ts";
 import type { Body, Yard } from "../../measures/yard.ts";
 import { holdsWhere } from "../../recorded/intervals.ts";
@@ -39,7 +41,8 @@ export function lengthWithoutRoom(yard: Yard, body: Body, keepOut: Area, ringed:
         from[0] + ((p[0] - from[0]) * distance) / min,
         from[1] + ((p[1] - from[1]) * distance) / min,
       ];
-      return SHARES.every((share) => contains(keepOut, at(least + (greatest - least) * share))) && isRinged(p);
+      const isCovered = SHARES.every((share) => contains(keepOut, at(least + (greatest - least) * share)));
+      return isCovered && isRinged(at(min - RING_SPIKE));
     };
     for (const { from, to } of holdsWhere({ from: 0, to: pathLength(path) }, STEP, isTaken, NARROWINGS))
       length += to - from;

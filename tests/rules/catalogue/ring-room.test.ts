@@ -48,6 +48,30 @@ describe("room for the ring before a wall", () => {
     expect(judge([deck({ steel: "none" }), wall(14)], { edition: "nec-2023" })).toEqual([]);
   });
 
+  it("takes the level of the ground all along a wall that is as near everywhere, not of one place of it", () => {
+    const paving = (x0: number, x1: number, level?: number) => ({
+      id: "paving",
+      kind: "surface",
+      outline: box(x0, 192, x1, 206),
+      material: "lawn",
+      level,
+    });
+    const reversed = { path: line(300, 209, 100, 209) };
+    for (const [x0, x1] of [
+      [90, 150],
+      [150, 250],
+      [250, 310],
+    ] as const) {
+      for (const drawn of [{}, reversed]) {
+        // Level with the datum it is 72 in. high, above a raised piece 48 in.: too low to end the perimeter there.
+        expect(judge([paving(x0, x1, 0), wall(14, drawn)])).toMatchObject([{ outcome: "review" }]);
+        expect(judge([paving(x0, x1, 24), wall(14, drawn)])).toEqual([]);
+        // 40 in. above the datum, but who knows how high above the piece whose level is not given.
+        expect(judge([paving(x0, x1), wall(14, { ...drawn, top: 40 })])).toMatchObject([{ outcome: "review" }]);
+      }
+    }
+  });
+
   it("looks at buildings, also at the one that the pool is in, and not at one that rises out of the water", () => {
     const house = (outline: object) => ({ id: "house", kind: "building", outline, top: 120, metalCladding: false });
     expect(judge([house(box(0, 206, 384, 400))])).toMatchObject([{ element: "house", outcome: "review" }]);
@@ -148,6 +172,21 @@ describe("room for the ring beside a keep-out", () => {
     expect(Math.max(...extents) - Math.min(...extents)).toBeLessThan(1 / 1000);
     // Arithmetic: all round at 18 in., less the 50 in. where steel serves.
     for (const extent of extents) expect(extent).toBeCloseTo(1152 + 36 * Math.PI - 50, 1);
+  });
+
+  it("is asked about before a house that stands at the least distance, however the yard is turned", () => {
+    for (const angle of [0, 17.2, 33.7, 90, 145, 211.3, 301]) {
+      const turn = turnedBy(angle);
+      const placed = (x0: number, y0: number, x1: number, y1: number) => ({
+        vertices: box(x0, y0, x1, y1).vertices.map(([x = 0, y = 0]) => turn([x, y])),
+        closed: true,
+      });
+      const pool = { ...concretePool(), outline: placed(0, 0, 384, 192) };
+      const house = { id: "house", kind: "building", outline: placed(0, 210, 384, 400), top: 120 };
+      const yard = yardOf([pool, house, keepOut(placed(100, 205, 200, 230))]);
+      // Arithmetic: the keep-out is 100 in. wide.
+      expect(verdictOf(rule, yard, "pad").extent, `turned ${angle}`).toBeCloseTo(100, 1);
+    }
   });
 
   it("asks nothing where no ring is laid, or where copper is recorded", () => {
