@@ -235,20 +235,39 @@ function Numbers({ comparison, units }: PartProps) {
       </span>
     </>
   );
+  /** The rules that read a number are named once, above their numbers. */
+  const byReaders = new Map<string, ShownComparison["parameters"][number][]>();
+  for (const parameter of comparison.parameters) {
+    const readers = parameter.rules.length === 0 ? "The plan and its copper" : parameter.rules.join(", ");
+    const others = byReaders.get(readers);
+    if (others) others.push(parameter);
+    else byReaders.set(readers, [parameter]);
+  }
   return (
     <details>
       <summary>Numbers of the editions that differ ({comparison.parameters.length})</summary>
       <table className="compare-table">
-        <Head comparison={comparison} />
-        <tbody>
-          {comparison.parameters.map(({ id, rules, before, after }) => (
-            <tr key={id}>
-              <th scope="row">{rules.length === 0 ? "The plan and its copper" : rules.join(", ")}</th>
-              <td>{side(before)}</td>
-              <td>{side(after)}</td>
+        <thead>
+          <tr>
+            <th scope="col">{EDITIONS[comparison.before].title}</th>
+            <th scope="col">{EDITIONS[comparison.after].title}</th>
+          </tr>
+        </thead>
+        {[...byReaders].map(([readers, parameters]) => (
+          <tbody key={readers}>
+            <tr>
+              <th scope="rowgroup" colSpan={2}>
+                {readers}
+              </th>
             </tr>
-          ))}
-        </tbody>
+            {parameters.map(({ id, before, after }) => (
+              <tr key={id}>
+                <td>{side(before)}</td>
+                <td>{side(after)}</td>
+              </tr>
+            ))}
+          </tbody>
+        ))}
       </table>
     </details>
   );

@@ -20,3 +20,21 @@ it("the counts by outcome, settled ones too, are on the screen at every width, w
     expect([width, cut]).toEqual([width, 0]);
   }
 });
+
+it("with type twice as large no count of a part is cut at the side of its column", async () => {
+  const { page } = await pages.open();
+  const counts = page.getByRole("navigation", { name: "Parts of the article" }).locator(".part-counts");
+  await expect.poll(() => counts.count()).toBeGreaterThan(10);
+  await page.evaluate(() => {
+    document.documentElement.style.fontSize = "200%";
+  });
+  const cut = () =>
+    page.evaluate(() => {
+      const right = document.querySelector(".parts")?.getBoundingClientRect().right ?? 0;
+      const all = [...document.querySelectorAll(".part-counts")];
+      return all
+        .filter((one) => one.getBoundingClientRect().right > right)
+        .map((one) => one.parentElement?.textContent);
+    });
+  await expect.poll(cut).toEqual([]);
+});
