@@ -12,14 +12,13 @@ const PICTURE_SCALE = 0.4;
 export interface PictureMaker {
   /** Draws each site in turn; `onPicture` gets the address of its picture. Sites that cannot be read are passed over. */
   draw(sites: readonly { readonly id: string; readonly text: string }[], palette: PaletteName): void;
-  /** Ends the work and frees the pictures. */
+  /** Ends the work; what is drawn already stays. */
   close(): void;
 }
 
 export function pictureMaker(onPicture: (id: string, address: string) => void): PictureMaker {
   const worker = new Worker(new URL("../workers/recompute.worker.ts", import.meta.url), { type: "module" });
   const waiting = new Map<number, { id: string; site: Site; palette: PaletteName }>();
-  const addresses: string[] = [];
   let revision = 0;
   worker.onmessage = ({ data }: MessageEvent<RecomputeReply>) => {
     const asked = waiting.get(data.revision);
@@ -28,9 +27,8 @@ export function pictureMaker(onPicture: (id: string, address: string) => void): 
     if (!asked || !data.ok || !("report" in data)) return;
     const scene = planScene(asked.site, data.report, { withoutLettering: true, pointsPerInch: PICTURE_SCALE });
     const svg = sceneToSvg(scene, { title: asked.site.name ?? asked.id, palette: asked.palette, margin: 8 });
-    const address = URL.createObjectURL(new Blob([svg], { type: "image/svg+xml" }));
-    addresses.push(address);
-    onPicture(asked.id, address);
+    // In the address itself: there is nothing to free while the picture may still be on its way into the page.
+    onPicture(asked.id, `data:image/svg+xml,${encodeURIComponent(svg)}`);
   };
   return {
     draw(sites, palette) {
@@ -45,7 +43,6 @@ export function pictureMaker(onPicture: (id: string, address: string) => void): 
     },
     close() {
       worker.terminate();
-      for (const address of addresses) URL.revokeObjectURL(address);
     },
   };
 }
