@@ -5,14 +5,14 @@ import { drawNorth, drawScaleBar } from "../drawing/title-block.ts";
 import { type Paint, paintItems } from "./painter.ts";
 import { PIXELS_PER_POINT } from "./screen-view.ts";
 
-/** Where they stand, points of paper from the corner. */
-const NORTH: readonly [number, number] = [18, 22];
-const BAR: readonly [number, number] = [40, 20];
+/** Where they stand, points of paper from the corner: the arrow and its letter have room whichever way north lies. */
+const NORTH: readonly [number, number] = [28, 30];
+const BAR: readonly [number, number] = [62, 20];
 /** Room for the bar, points; narrower views have none for it. */
 const BAR_ROOM = 128;
 const LEAST_VIEW = 480;
 /** Paper under the arrow and under the bar: as far as they go, points from the corner. */
-const UNDER_NORTH: readonly [number, number] = [34, 54];
+const UNDER_NORTH: readonly [number, number] = [56, 58];
 const UNDER_BAR = 30;
 const BESIDE_BAR = 12;
 

@@ -24,6 +24,8 @@ interface Screen {
   readonly boxes: readonly Bounds[];
   /** Why nobody can tell from the drawing whether it hides anything. */
   readonly doubt?: Doubt;
+  /** Surely lower than a person: it hides nothing. */
+  readonly isLow?: true;
   /** Of a building: what is drawn just inside its face may hang on the outside. */
   readonly area?: Area;
 }
@@ -59,9 +61,18 @@ export function hiddenBy(yard: Yard, a: Point, b: Point): string | null {
   return screensBetween(yard, a, b).find(({ doubt }) => doubt === undefined)?.name ?? null;
 }
 
+/** Whether anything stands between that hides one from the other or would if it were higher. */
+export function isCrossed(yard: Yard, a: Point, b: Point): boolean {
+  return screensOf(yard).some((screen) => crosses(screen, a, b));
+}
+
+function crosses({ boxes, lines }: Screen, a: Point, b: Point): boolean {
+  return boxes.some((box) => segmentMeetsBox(a, b, box)) && !sightLine(a, b, lines);
+}
+
 function screensBetween(yard: Yard, a: Point, b: Point) {
   return screensOf(yard)
-    .filter((screen) => screen.boxes.some((box) => segmentMeetsBox(a, b, box)) && !sightLine(a, b, screen.lines))
+    .filter((screen) => screen.isLow !== true && crosses(screen, a, b))
     .map(({ id, area, doubt, lines }) => {
       const element = yard.get(id);
       const onFace = area !== undefined && sightLine(outerFace(area, a), outerFace(area, b), lines);
@@ -84,13 +95,14 @@ function screensOf(yard: Yard): readonly Screen[] {
       const [at] = path.edges;
       const level = at ? yard.levelAt(at.from) : { z: yard.grade, given: true, surface: null };
       const high = top === undefined ? "yes" : reaches(top - level.z, tall, yard.accuracy);
-      if (high === "no" && level.given) return;
+      const isLow = high === "no" && level.given;
       const doubt = own ?? (area !== undefined && top === undefined ? undefined : heightDoubt(id, top, level, high));
       const lines = linesOf(yard, id, path, thickness);
       screens.push({
         id,
         lines,
         boxes: lines.map(boxOf),
+        ...(isLow ? { isLow } : {}),
         ...(doubt === undefined ? {} : { doubt }),
         ...(area === undefined ? {} : { area }),
       });

@@ -9,7 +9,7 @@ import { ON_BARRIERS, ON_DEVICES, restsOnBoth } from "../common/rests-on.ts";
 import { servedBy } from "../common/serves.ts";
 import { all, atMost, open, type Truth } from "../common/truth.ts";
 import { BARE, speakerOf, subjectName } from "../common/verdicts.ts";
-import { hiddenBy, inView } from "../common/within-sight.ts";
+import { hiddenBy, inView, isCrossed } from "../common/within-sight.ts";
 import { everyEdition, type Rule, type Verdict } from "../rule.ts";
 
 export const rule: Rule = {
@@ -30,6 +30,9 @@ interface Seen {
   readonly distance: number;
   readonly truth: Truth;
 }
+
+/** With nothing in between, how high a person is decides nothing. */
+const NEAR_ONLY = ["disconnect.sight"] as const;
 
 const BEST_FIRST = ["yes", "open", "no"];
 
@@ -65,7 +68,7 @@ function judgeUnit(yard: Yard, element: EquipmentElement): Verdict[] {
     required: { sight: limit },
     margin: seen ? limit - seen.distance : null,
     witness: seen ? [element.at, seen.disconnect.at] : [],
-    limits: rule.parameters,
+    limits: named.length > 0 && seen && isCrossed(yard, element.at, seen.disconnect.at) ? rule.parameters : NEAR_ONLY,
   };
   const its = seen === undefined ? "" : ` The nearest is ${elementName(seen.disconnect)}.`;
   const is =

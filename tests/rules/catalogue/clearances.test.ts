@@ -305,6 +305,17 @@ describe("a disconnect within sight", () => {
     expect(of([off(100), screen({ top: 96 }), gap])).toBe("meets");
   });
 
+  it("rests on how high a person is only where something stands in between", () => {
+    const person = "disconnect.personHeight";
+    const limits = (...more: object[]) => judge(sight, [unit(), ...more]).limits ?? [];
+    expect(limits(off(100))).not.toContain(person);
+    expect(limits(off(600.01))).not.toContain(person);
+    expect(limits(off(100, { serves: undefined }))).not.toContain(person);
+    for (const top of [30, 72]) {
+      expect(limits(off(100), wall({ path: line(500, 50, 700, 50), top }))).toContain(person);
+    }
+  });
+
   it("names what hides it, and has no margin left by being near", () => {
     const verdict = judge(sight, [unit(), off(100), wall({ path: line(500, 50, 700, 50), top: 72 })]);
     expect(verdict).toMatchObject({ outcome: "conflict", margin: null, measured: { sight: 100 } });
