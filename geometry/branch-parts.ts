@@ -3,8 +3,8 @@
  *
  * Stages. 1. Of the positions given those on open ground, with the place where the part's lines come nearest to the
  * network: it does not depend on where the positions happen to lie. 2. A part that has none of these is entered: from
- * whichever of its positions lies nearest to a face of the solid, straight through that face, or one that is as near. 3. Where a part's lines come
- * nearest to another part that is nearer than the network, they can be connected too.
+ * whichever of its positions lies nearest to a face of the solid, straight through that face, or one that is as near.
+ * 3. Where a part's lines come nearest to another part that is nearer than the network, they can be connected too.
  */
 import type { BranchGround } from "./branch-ground.ts";
 import type { PartEyes } from "./branch-spanning.ts";

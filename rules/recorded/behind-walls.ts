@@ -11,6 +11,7 @@ import { crossings } from "../../geometry/edge-crossings.ts";
 import { contains } from "../../geometry/outline.ts";
 import { boundsDistance } from "../../geometry/points.ts";
 import type { Area, Point } from "../../geometry/types.ts";
+import { ON_BARRIERS } from "../catalogue/common/rests-on.ts";
 import { speakerOf } from "../catalogue/common/verdicts.ts";
 import type { Body, Yard } from "../measures/yard.ts";
 import type { ConductorElement, KnownElement } from "../site/elements.ts";
@@ -92,7 +93,7 @@ export function behindFact(yard: Yard, ring: ConductorElement): Fact {
       "path",
       `It lies ${which.join(", ")}, and the strip in front of that is left without a conductor.`,
       "Lay the ring on the pool side, bond that strip by steel or a grid, or ask the authority having jurisdiction.",
-      askAbout(yard, ring, "conductor-behind-wall", text),
+      { ...askAbout(yard, ring, "conductor-behind-wall", text), restsOn: ON_BARRIERS },
       ["ring.min", "ring.max"],
     );
   }, [ring]);

@@ -6,7 +6,7 @@ import { settle, yesNo } from "../catalogue/common/verdicts.ts";
 import type { Verdict } from "../catalogue/rule.ts";
 import type { ParameterId } from "../editions/parameter-types.ts";
 import type { Yard } from "../measures/yard.ts";
-import type { Question } from "../report.ts";
+import type { Question, Rest } from "../report.ts";
 import { leastOf, type Standing } from "./standing.ts";
 
 export interface Fact {
@@ -44,12 +44,15 @@ export interface Ask {
   readonly text: string;
   /** In place of yes and no: the last option means that it is not as the code wants it, every other that it is. */
   readonly options?: readonly string[];
+  /** What its answer rests on besides the element and the pool. */
+  readonly restsOn?: Rest;
 }
 
 /** A fact that the site leaves open: doubtful until the site holds an answer. */
 export function open(field: string, says: string, remedy: string, ask: Ask, limits: readonly ParameterId[] = []): Fact {
-  const { id, text, options } = ask;
-  const question = options === undefined ? yesNo(id, text) : { id, text, options };
+  const { id, text, options, restsOn } = ask;
+  const asked = yesNo(id, text, restsOn);
+  const question = options === undefined ? asked : { ...asked, options };
   const { choice, trace, note } = settle(ask.yard, question, ask.element, ask.body);
   if (choice !== null && choice === question.options.at(-1))
     return { field, standing: "no", says, remedy, limits, question, trace, note };

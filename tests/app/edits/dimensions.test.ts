@@ -18,22 +18,8 @@ import { splitLine } from "../../../app/edits/split-element.ts";
 import { recompute } from "../../../rules/recompute.ts";
 import { readSite } from "../../../rules/site/reader.ts";
 import type { Site } from "../../../rules/site/site.ts";
-import { siteWith } from "../tools/hand.ts";
+import { DECK, siteWith } from "../tools/hand.ts";
 
-const deck = {
-  id: "deck-1",
-  kind: "surface",
-  material: "concrete",
-  outline: {
-    vertices: [
-      [0, 0],
-      [240, 0],
-      [240, 120],
-      [0, 120],
-    ],
-    closed: true,
-  },
-};
 const fence = {
   id: "fence-1",
   kind: "fence",
@@ -57,7 +43,7 @@ function done(site: Site, edit: Edit): Site {
 }
 
 function drawn(): Site {
-  const site = siteWith([deck, fence, pump]);
+  const site = siteWith([DECK, fence, pump]);
   const at = (x: number, y: number) => anchorAt([x, y], site.elements);
   let next = done(site, addDimension({ from: at(240, 0), to: at(240, 120), offset: -24 }));
   next = done(next, addDimension({ from: at(60, 0), to: at(60, -100), offset: 12 }));
@@ -68,7 +54,7 @@ const lengths = (site: Site) => (site.dimensions ?? []).map((one) => dimensionLi
 
 describe("an end of a dimension", () => {
   it("goes onto a corner, a side, a part, or stays a free place", () => {
-    const { elements } = siteWith([deck, fence, pump]);
+    const { elements } = siteWith([DECK, fence, pump]);
     expect(anchorAt([240, 120], elements)).toMatchObject({ element: "deck-1", ref: "outline", corner: 2 });
     expect(anchorAt([60, 0], elements)).toMatchObject({ element: "deck-1", corner: 0, share: 0.25 });
     expect(anchorAt([400, 60], elements)).toMatchObject({ element: "pump-1", ref: "at" });
@@ -138,7 +124,7 @@ describe("dimensions", () => {
   });
 
   it("a file with one that is attached to nothing is read, and draws nothing", () => {
-    const site = siteWith([deck], {
+    const site = siteWith([DECK], {
       dimensions: [
         { id: "dimension-1", from: { element: "gone", corner: 0, at: [0, 0] }, to: { at: [9, 9] }, offset: 0 },
       ],
@@ -146,7 +132,7 @@ describe("dimensions", () => {
     expect(readSite(JSON.stringify(site)).ok).toBe(true);
     expect(anchorPlace({ element: "gone", at: [0, 0] }, finder(site))).toBeNull();
     expect(lengths(site)).toEqual([undefined]);
-    const bad = siteWith([deck], {
+    const bad = siteWith([DECK], {
       dimensions: [{ id: "dimension-1", from: { at: [0] }, to: { at: [9, 9] }, offset: 0 }],
     });
     expect(readSite(JSON.stringify(bad)).ok).toBe(false);
@@ -194,7 +180,7 @@ describe("where the line is pulled", () => {
 
   it("are copied from where they lie now, not from where they were drawn", () => {
     // A site reaches 1,000,000 in. from its origin: a copy of the place where this one was drawn would lie beyond.
-    const far = done(siteWith([deck]), moveElements(["deck-1"], 900_000, 0));
+    const far = done(siteWith([DECK]), moveElements(["deck-1"], 900_000, 0));
     const on = (corner: number, at: [number, number]) => ({ element: "deck-1", ref: "outline", corner, at }) as const;
     const measured = done(far, addDimension({ from: on(0, [900_000, 0]), to: on(1, [900_240, 0]), offset: 24 }));
     const home = done(measured, moveElements(["deck-1"], -900_000, 0));

@@ -2,22 +2,8 @@
 import { describe, expect, it } from "vitest";
 import { areaFrom, areaOf } from "../../../geometry/outline.ts";
 import type { PathData } from "../../../geometry/types.ts";
-import { corners, type Hand, handAt, siteWith } from "./hand.ts";
+import { corners, DECK, type Hand, handAt, siteWith } from "./hand.ts";
 
-const deck = {
-  id: "deck-1",
-  kind: "surface",
-  material: "concrete",
-  outline: {
-    vertices: [
-      [0, 0],
-      [240, 0],
-      [240, 120],
-      [0, 120],
-    ],
-    closed: true,
-  },
-};
 const fence = {
   id: "fence-1",
   kind: "fence",
@@ -32,7 +18,7 @@ const fence = {
 };
 
 function selected(...ids: string[]): Hand {
-  const hand = handAt(siteWith([deck, fence]));
+  const hand = handAt(siteWith([DECK, fence]));
   hand.view.getState().select(ids);
   return hand;
 }
@@ -91,8 +77,8 @@ describe("a side that is clicked in its middle", () => {
 });
 
 it("a side that is made an arc bows out of its outline, whichever way that runs", () => {
-  const vertices = deck.outline.vertices.toReversed();
-  const hand = handAt(siteWith([{ ...deck, outline: { ...deck.outline, vertices } }]));
+  const vertices = DECK.outline.vertices.toReversed();
+  const hand = handAt(siteWith([{ ...DECK, outline: { ...DECK.outline, vertices } }]));
   hand.view.getState().select(["deck-1"]);
   hand.key(".");
   hand.key(".");

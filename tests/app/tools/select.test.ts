@@ -1,23 +1,9 @@
 import { describe, expect, it } from "vitest";
 import type { Pointer } from "../../../app/tools/tool.ts";
 import type { Report, TieReport } from "../../../rules/report.ts";
-import { corners, handAt, siteWith } from "./hand.ts";
+import { corners, DECK, handAt, siteWith } from "./hand.ts";
 
-const deck = {
-  id: "deck-1",
-  name: "Deck",
-  kind: "surface",
-  material: "concrete",
-  outline: {
-    vertices: [
-      [0, 0],
-      [240, 0],
-      [240, 120],
-      [0, 120],
-    ],
-    closed: true,
-  },
-};
+const deck = { ...DECK, name: "Deck" };
 const fence = {
   id: "fence-1",
   kind: "fence",

@@ -1,23 +1,9 @@
 /** Measuring, dimensions, offsets and cuts by hand, without a screen. Figures are arithmetic. */
 import { describe, expect, it, vi } from "vitest";
 import type { ToolId } from "../../../app/view/view-store.ts";
-import { corners, type Hand, handAt, siteWith } from "./hand.ts";
+import { corners, DECK, type Hand, handAt, siteWith } from "./hand.ts";
 
-const deck = {
-  id: "deck-1",
-  kind: "surface",
-  name: "Deck",
-  material: "concrete",
-  outline: {
-    vertices: [
-      [0, 0],
-      [240, 0],
-      [240, 120],
-      [0, 120],
-    ],
-    closed: true,
-  },
-};
+const deck = { ...DECK, name: "Deck" };
 const fence = {
   id: "fence-1",
   kind: "fence",

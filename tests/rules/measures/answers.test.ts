@@ -159,6 +159,23 @@ describe("an answer lapses", () => {
     }
   });
 
+  it("about a ring behind a wall when the wall changes", () => {
+    const high = {
+      ...wall(),
+      path: {
+        vertices: [
+          [0, -9],
+          [384, -9],
+        ],
+        closed: false,
+      },
+    };
+    const settled = answered(siteOf([concretePool(), ringCopper(), high]), "conductor-place", "ring", "yes");
+    expect(findingIn(settled, "conductor-place", "ring").outcome).toBe("meets");
+    const longer = changed(settled, withField("wall", { thickness: 8 }));
+    expect(findingIn(longer, "conductor-place", "ring")).toMatchObject({ outcome: "review", lapsed: true });
+  });
+
   it("only as far as its question says that it rests on anything else, which the answer keeps", () => {
     const kept = (site: Site) => site.answers?.map(({ restsOn }) => restsOn);
     const stranded = siteOf([concretePool(), ringCopper({ solid: undefined })]);
