@@ -53,6 +53,13 @@ export const bondingParameters = {
     "O",
     "Wires in one clamp unless it is listed for more (110.3(B)).",
   ),
+  "connection.ownWire": p(
+    60,
+    "in",
+    "680.26(B)",
+    "J",
+    "How far a short wire of a tie's own goes, as from the inside wall to the perimeter; a longer one is a conductor to record.",
+  ),
   "shell.conductive": p(
     ["cast-concrete", "sprayed-concrete", "coated-block"],
     "list",

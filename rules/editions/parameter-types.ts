@@ -12,6 +12,7 @@ export interface ParameterTypes {
   "connection.refusedHardware": List;
   "connection.buriedJoints": List;
   "connection.wiresPerClamp": number;
+  "connection.ownWire": number;
   "shell.conductive": List;
   "shell.nonconductive": List;
   "shell.gridSpacing": number;

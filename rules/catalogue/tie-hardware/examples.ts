@@ -38,6 +38,8 @@ export const examples: readonly RuleExample[] = [
     "perimeter",
     "pump",
   ]),
+  example("60 in. from the shell that it names", "judgement, no source", {}, "meets", ["ring", "pool"], [100, 252]),
+  example("a hundredth farther", "judgement, no source", {}, "review", ["ring", "pool"], [100, 252.01]),
   example("far from all that it names", "common practice, no source", {}, "review", ["ring", "pump"], [300, 500]),
   example("a sheet-metal screw", joins, { hardware: "screw" }, "conflict"),
   example("solder alone", joins, { hardware: "solder" }, "conflict"),

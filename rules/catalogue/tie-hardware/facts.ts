@@ -25,11 +25,6 @@ export function tieFacts(yard: Yard, reading: TieReading): Fact[] {
 
 /** Kinds of elements that are no thing a wire could be connected to. */
 const NOTHING_TO_JOIN: readonly string[] = ["tie", "keep-out", "inset", "overhead-line"];
-/**
- * How far a tie may be drawn from what it joins, inches: as far as a short wire of its own goes, from the inside wall to the
- * perimeter bonding. Between copper and steel anything longer is a conductor to be recorded. Basis: judgement.
- */
-const OWN_WIRE = 60;
 /** Kinds that ties join to each other where they lie side by side: copper, and what holds steel. */
 const BEARERS: readonly string[] = ["conductor", "pool", "surface"];
 /** Hardware with a jaw or a barrel that holds one wire unless it is listed for more. */
@@ -162,20 +157,22 @@ function joinsFact(yard: Yard, reading: TieReading): Fact {
  */
 function placeFact(yard: Yard, reading: TieReading): Fact {
   const { tie, joins } = reading;
+  const ownWire = yard.edition.value("connection.ownWire");
   const far = joins
     .map((element) => ({ element, away: distanceTo(yard.shape(element), tie.at) }))
-    .filter(({ away }) => exceeds(away, OWN_WIRE, yard.accuracy) === "yes");
+    .filter(({ away }) => exceeds(away, ownWire, yard.accuracy) === "yes");
   if (far.length === 0) return good("at");
   const wiresPart = joins.some(({ kind }) => !BEARERS.includes(kind));
   if (wiresPart && far.length < joins.length) return good("at");
   const { length } = speakerOf(yard);
-  const which = far.map(({ element, away }) => `${length(away, OWN_WIRE)} from ${elementName(element)}`).join(", ");
+  const which = far.map(({ element, away }) => `${length(away, ownWire)} from ${elementName(element)}`).join(", ");
   const names = far.map(({ element }) => elementName(element)).join(", ");
   return open(
     "at",
     `It is recorded ${which}, which it is said to join; no tie reaches that far by itself.`,
     "Record the tie where it is made, or the conductor that runs from it.",
     ask(yard, reading, "tie-place", `Looked at on site, does this tie join ${names}?`),
+    ["connection.ownWire"],
   );
 }
 

@@ -18,7 +18,7 @@ export const rule: Rule = {
   alsoSections: everyEdition(LISTING_SECTIONS),
   subjects: "Each recorded tie.",
   measure: "What holds the connection, how many wires are in it, whether it may be buried, and what it joins.",
-  parameters: ["connection.hardware", "connection.refusedHardware", "connection.wiresPerClamp"],
+  parameters: ["connection.hardware", "connection.refusedHardware", "connection.wiresPerClamp", "connection.ownWire"],
   protects: "A connection that works loose or rusts away under the deck is a broken bond that nobody can see.",
   judge: (yard) => tieReadings(yard).map((reading) => judgeTie(yard, reading)),
 };
